@@ -1,0 +1,73 @@
+package org.printassay.problem;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something from outside that cannot be used: one line that says what is wrong, where, and what to
+ * do. The command line prints {@link #getMessage()} and exits with {@link Kind#exitCode}.
+ */
+public final class Problem extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    /** What sort of problem it is; decides the exit code. */
+    public enum Kind {
+        /** Wrong use: options that contradict each other or make no sense. */
+        USAGE(2),
+        /** An input cannot be read or is not valid. */
+        INPUT(3),
+        /** No chart, or not the expected one, in the scan. */
+        CHART(4),
+        /** The output cannot be written. */
+        OUTPUT(5);
+
+        /** Exit code of the process. */
+        public final int exitCode;
+
+        Kind(int exitCode) {
+            this.exitCode = exitCode;
+        }
+    }
+
+    private final Kind kind;
+
+    private Problem(Kind kind, String message, @Nullable Throwable cause) {
+        super(message, cause);
+        this.kind = kind;
+    }
+
+    /**
+     * An input that cannot be used.
+     *
+     * @param where file name, with a line, byte offset or key where known: {@code scan.tif, byte
+     *     12}
+     * @param what what is wrong, and after a full stop what to do
+     */
+    public static Problem input(String where, String what) {
+        return new Problem(Kind.INPUT, where + ": " + what, null);
+    }
+
+    /** As {@link #input(String, String)}, keeping the cause for a debugger. */
+    public static Problem input(String where, String what, Throwable cause) {
+        return new Problem(Kind.INPUT, where + ": " + what, cause);
+    }
+
+    /** No chart, or not the expected one, was found in a scan. */
+    public static Problem chart(String where, String what) {
+        return new Problem(Kind.CHART, where + ": " + what, null);
+    }
+
+    /** An output that cannot be written. */
+    public static Problem output(String where, String what) {
+        return new Problem(Kind.OUTPUT, where + ": " + what, null);
+    }
+
+    /** Options that cannot be used together, or values out of range. */
+    public static Problem usage(String what) {
+        return new Problem(Kind.USAGE, what, null);
+    }
+
+    /** What sort of problem it is. */
+    public Kind kind() {
+        return kind;
+    }
+}

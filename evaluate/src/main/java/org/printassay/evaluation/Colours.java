@@ -1,0 +1,11 @@
+package org.printassay.evaluation;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Colours against their aim.
+ *
+ * @param meanDeltaE00 mean dE00 of the cube surface against the aim
+ * @param gamutVolume cubic CIELAB units; null when the cube is incomplete
+ */
+public record Colours(double meanDeltaE00, @Nullable Double gamutVolume) {}

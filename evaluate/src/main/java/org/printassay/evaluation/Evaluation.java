@@ -1,0 +1,46 @@
+package org.printassay.evaluation;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.metric.Extreme;
+import org.printassay.metric.Neutrality;
+import org.printassay.metric.Tone;
+import org.printassay.metric.Wedge;
+import org.printassay.reading.Reading;
+import org.printassay.reading.Trust;
+
+/**
+ * Every result for one print; null parts were not judged, and a warning says why.
+ *
+ * @param chartId chart the print was made from; null for measurement files of other charts
+ * @param sheets sheets that were read
+ * @param print print number from the sheet code; null when unknown
+ * @param details what the user says about the print
+ * @param fromScan true for scans, false for a measurement file
+ * @param trust how colour was obtained
+ * @param spaceKey RGB encoding that the codes are judged in
+ * @param files what it was read from
+ * @param placements one for each sheet in each scan
+ */
+public record Evaluation(
+        @Nullable String chartId,
+        List<Integer> sheets,
+        @Nullable Integer print,
+        PrintDetails details,
+        boolean fromScan,
+        Trust trust,
+        String spaceKey,
+        List<SourceFile> files,
+        List<PlacementSummary> placements,
+        @Nullable Extreme white,
+        @Nullable Extreme black,
+        List<Reading> patches,
+        @Nullable Tone tone,
+        @Nullable Wedge shadows,
+        @Nullable Wedge highlights,
+        @Nullable Neutrality neutrality,
+        @Nullable Colours colours,
+        @Nullable Evenness evenness,
+        @Nullable StrayLight strayLight,
+        List<Warning> warnings,
+        List<Finding> findings) {}

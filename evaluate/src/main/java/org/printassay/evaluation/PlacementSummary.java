@@ -1,0 +1,28 @@
+package org.printassay.evaluation;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a sheet was found in a scan.
+ *
+ * @param file name of the scan
+ * @param sheet sheet number from 1
+ * @param markersFound how many markers were used
+ * @param markersExpected how many the sheet has
+ * @param residualMm root mean square distance of marker corners from the fitted placement
+ * @param scaleX printed size over intended size across the sheet; null when the declared resolution
+ *     is missing or wrong
+ * @param scaleY the same down the sheet
+ * @param rotationDegrees clockwise, -180 to 180
+ * @param samplesPerMm true sampling
+ */
+public record PlacementSummary(
+        String file,
+        int sheet,
+        int markersFound,
+        int markersExpected,
+        double residualMm,
+        @Nullable Double scaleX,
+        @Nullable Double scaleY,
+        double rotationDegrees,
+        double samplesPerMm) {}

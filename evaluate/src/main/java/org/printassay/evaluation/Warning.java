@@ -1,0 +1,4 @@
+package org.printassay.evaluation;
+
+/** Something the reader of a result must know. */
+public record Warning(WarningCode code, String text) {}

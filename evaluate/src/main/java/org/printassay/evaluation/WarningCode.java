@@ -1,0 +1,76 @@
+package org.printassay.evaluation;
+
+import java.util.Locale;
+
+/** The closed list of warning codes; {@link #key} is what scripts see. */
+public enum WarningCode {
+    /** No profile: relative results only. */
+    PLAIN_SCAN,
+    /** Levels come from a scan without profile and hold roughly. */
+    THRESHOLD_APPROXIMATE,
+    /** Absolute lightness holds only if automatic exposure was off. */
+    EXPOSURE_UNKNOWN,
+    /** The embedded profile cannot be used; read as a plain scan. */
+    PROFILE_UNUSABLE,
+    /** Grey scan: colour is not judged. */
+    GREY_SCAN,
+    /** Each RGB was measured once; no repeatability. */
+    NO_REPEATS,
+    /** Sheet printed at another size. */
+    PRINTED_SCALE,
+    /** Declared resolution missing. */
+    RESOLUTION_MISSING,
+    /** Declared resolution wrong. */
+    RESOLUTION_WRONG,
+    /** Sampling is coarse. */
+    RESOLUTION_LOW,
+    /** Eight bits: shadows are coarse. */
+    EIGHT_BIT,
+    /** Compressed with loss. */
+    LOSSY,
+    /** Many codes at the ends of the range. */
+    CLIPPED,
+    /** Gaps in the histogram: tones were edited. */
+    HISTOGRAM_GAPS,
+    /** Sharpening halos along patch edges. */
+    SHARPENED,
+    /** Some markers were not found. */
+    MARKERS_MISSING,
+    /** Part of the sheet is missing; some patches were not read. */
+    PATCHES_MISSING,
+    /** Many patches were dusty or uneven. */
+    DUSTY,
+    /** Light was uneven and was evened out. */
+    UNEVEN_LIGHT,
+    /** Stray light was found and removed. */
+    STRAY_LIGHT,
+    /** Stray light could not be estimated: Dmax is scanner-limited. */
+    SCANNER_LIMITED,
+    /** Windows inside the picture differ from the bare margin. */
+    WINDOWS_INKED,
+    /** Dried for less than an hour. */
+    DRYING,
+    /** Tone needs neutrals that were not there. */
+    TONE_NOT_JUDGED,
+    /** Shadow levels were not there. */
+    SHADOWS_NOT_JUDGED,
+    /** Highlight levels were not there. */
+    HIGHLIGHTS_NOT_JUDGED,
+    /** Neutrality needs colour. */
+    NEUTRALITY_NOT_JUDGED,
+    /** Paper white was not there. */
+    WHITE_NOT_JUDGED,
+    /** Black was not there. */
+    BLACK_NOT_JUDGED,
+    /** Colours cannot be judged. */
+    COLOURS_NOT_JUDGED,
+    /** Evenness cannot be judged. */
+    EVENNESS_NOT_JUDGED,
+    /** Lines and bands are not judged. */
+    LINES_NOT_JUDGED;
+
+    /** Name in files: lower case with hyphens. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

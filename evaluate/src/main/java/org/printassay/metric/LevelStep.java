@@ -1,0 +1,25 @@
+package org.printassay.metric;
+
+import org.printassay.colour.Lab;
+
+/**
+ * One tested level of a wedge.
+ *
+ * @param level 8-bit code, 0-255
+ * @param difference how far it is from black (shadows) or paper (highlights), dL*, best estimate
+ * @param low lower bound of the 95 % interval of the difference
+ * @param high upper bound
+ * @param aim the same difference on the aim
+ * @param verdict against the threshold
+ * @param colour mean measured colour, for drawing
+ * @param twins how many patches it was read from
+ */
+public record LevelStep(
+        int level,
+        double difference,
+        double low,
+        double high,
+        double aim,
+        Verdict verdict,
+        Lab colour,
+        int twins) {}

@@ -1,0 +1,24 @@
+package org.printassay.reading;
+
+/** Something that makes one reading less sure. */
+public enum ReadingFlag {
+    /** Dust, hairs or scratches covered a good part of the patch. */
+    DUSTY("dusty"),
+    /** Codes at an end of the scanner's range. */
+    CLIPPED("clipped"),
+    /** The patch is not flat: its parts differ by more than noise. */
+    UNEVEN("uneven"),
+    /** Too near the edge of the scan: what lies beyond is unknown. */
+    EDGE("edge");
+
+    private final String key;
+
+    ReadingFlag(String key) {
+        this.key = key;
+    }
+
+    /** Name in files. */
+    public String key() {
+        return key;
+    }
+}

@@ -1,0 +1,21 @@
+package org.printassay.sample;
+
+import java.util.Set;
+import org.printassay.chart.Patch;
+import org.printassay.reading.ReadingFlag;
+
+/**
+ * The middle of one patch in one scan.
+ *
+ * @param patch which
+ * @param linear robust mean in linear device light per channel
+ * @param standardError of each mean, from the spread of 1 mm block means
+ * @param blocks how many block means
+ * @param flags dusty, clipped, uneven, edge
+ */
+public record PatchSample(
+        Patch patch,
+        LinearRgb linear,
+        LinearRgb standardError,
+        int blocks,
+        Set<ReadingFlag> flags) {}

@@ -1,0 +1,31 @@
+package org.printassay.scan;
+
+import java.util.Optional;
+
+/**
+ * What a scan file's header says.
+ *
+ * @param name file name without folders, safe to print
+ * @param format TIFF, PNG or JPEG
+ * @param width pixels, after the orientation tag is applied
+ * @param height pixels, after the orientation tag is applied
+ * @param channels 1 (grey) or 3 (RGB); alpha is dropped
+ * @param bits per sample in the file, 8 or 16
+ * @param samplesPerInch declared resolution, horizontal and vertical, when declared
+ * @param iccProfile embedded profile, when there is one; not checked
+ * @param lossy whether the file was compressed with loss
+ */
+public record ScanInfo(
+        String name,
+        String format,
+        int width,
+        int height,
+        int channels,
+        int bits,
+        Optional<Resolution> samplesPerInch,
+        Optional<byte[]> iccProfile,
+        boolean lossy) {
+
+    /** Declared samples per inch in x and y. */
+    public record Resolution(double x, double y) {}
+}
