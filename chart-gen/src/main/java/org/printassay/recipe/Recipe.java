@@ -15,6 +15,11 @@ public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, 
     /** Layout rules in force for new charts. */
     public static final int CURRENT_LAYOUT = 1;
 
+    /** The full paper sheet by the layout rules in force. */
+    public static Recipe paper(PageSize page, Margins margins, RgbSpace space) {
+        return new Recipe(Kind.PAPER, page, margins, space, CURRENT_LAYOUT);
+    }
+
     /** Designs that come with the tool. */
     public enum Kind {
         /** The full paper sheet, A4, Letter and larger. */

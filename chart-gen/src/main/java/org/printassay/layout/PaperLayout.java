@@ -1,0 +1,201 @@
+package org.printassay.layout;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.printassay.chart.Patch;
+import org.printassay.chart.RectMm;
+import org.printassay.chart.Section;
+import org.printassay.chart.Sheet;
+import org.printassay.recipe.Recipe;
+
+/**
+ * The full paper sheet, layout version 1.
+ *
+ * <p>From top to bottom: header, mosaic, shadow wedge, mosaic, middle block, mosaic, highlight
+ * wedge, mosaic, footer. The patch is as large as lets everything stand on one sheet; where not
+ * even the smallest does, the blocks are shared among further sheets.
+ */
+public final class PaperLayout {
+    private static final int LARGEST_PATCH = 96;
+    private static final int SMALLEST_PATCH = 72;
+    private static final int LEAST_MARKERS = 12;
+
+    /** Windows in the mosaic of a sheet, at least. */
+    private static final int LEAST_WINDOWS = 10;
+
+    private final Recipe recipe;
+    private final Grid grid;
+    private final List<SheetPlan> plans;
+
+    private PaperLayout(Recipe recipe, Grid grid, List<SheetPlan> plans) {
+        this.recipe = recipe;
+        this.grid = grid;
+        this.plans = plans;
+    }
+
+    /** The layout of a recipe; nothing when the page is too small. */
+    public static Optional<PaperLayout> of(Recipe recipe) {
+        RectMm printable = printable(recipe);
+        int width = SheetLayout.dotsIn(printable.width());
+        int height = SheetLayout.dotsIn(printable.height());
+        for (int sheets = 1; sheets <= 4; sheets++) {
+            for (int patch = LARGEST_PATCH; patch >= SMALLEST_PATCH; patch -= 2) {
+                Grid grid = new Grid(patch, width / patch, height);
+                Optional<List<SheetPlan>> plans = plan(recipe, grid, sheets);
+                if (plans.isPresent()) {
+                    return Optional.of(new PaperLayout(recipe, grid, plans.get()));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Sheets it takes. */
+    public int sheets() {
+        return plans.size();
+    }
+
+    /** Side of a patch in dots of 1/300 inch. */
+    public int patchDots() {
+        return grid.patch();
+    }
+
+    private static RectMm printable(Recipe recipe) {
+        double width = recipe.page().widthMm() - recipe.margins().left() - recipe.margins().right();
+        double height =
+                recipe.page().heightMm() - recipe.margins().top() - recipe.margins().bottom();
+        return new RectMm(
+                recipe.margins().left(),
+                recipe.margins().top(),
+                SheetLayout.mm(SheetLayout.dotsIn(Math.max(0, width))),
+                SheetLayout.mm(SheetLayout.dotsIn(Math.max(0, height))));
+    }
+
+    private static Optional<List<SheetPlan>> plan(Recipe recipe, Grid grid, int sheets) {
+        if (grid.columns() < MiddleBlock.LEAST_COLUMNS) {
+            return Optional.empty();
+        }
+        List<Block> parts =
+                List.of(
+                        new WedgeBlock(Section.SHADOWS, grid),
+                        new MiddleBlock(grid),
+                        new WedgeBlock(Section.HIGHLIGHTS, grid));
+        List<SheetPlan> plans = new ArrayList<>();
+        for (int sheet = 0; sheet < sheets; sheet++) {
+            List<Block> blocks = new ArrayList<>();
+            for (int i = 0; i < parts.size(); i++) {
+                if (i * Math.min(sheets, parts.size()) / parts.size() == sheet) {
+                    blocks.add(parts.get(i));
+                }
+            }
+            boolean black = blocks.stream().noneMatch(MiddleBlock.class::isInstance);
+            SheetPlan plan = new SheetPlan(grid, blocks);
+            while (plan.markers() < LEAST_MARKERS) {
+                blocks.add(new MarkerRow(grid, black));
+                black = false;
+                plan = new SheetPlan(grid, blocks);
+            }
+            plans.add(plan);
+        }
+        int wanted = PaperContent.scattered(recipe.space()).size() + LEAST_WINDOWS * sheets;
+        while (plans.stream().mapToInt(SheetPlan::cells).sum() < wanted) {
+            SheetPlan roomiest =
+                    plans.stream().max(Comparator.comparingInt(SheetPlan::spare)).orElseThrow();
+            roomiest.addRow();
+            if (roomiest.spare() < 0) {
+                return Optional.empty();
+            }
+        }
+        boolean fits = plans.stream().allMatch(plan -> plan.spare() >= 0 && plan.rows() > 0);
+        return fits ? Optional.of(plans) : Optional.empty();
+    }
+
+    /**
+     * The sheets, every patch at its place.
+     *
+     * @param chartId printed in the header
+     * @param print number of the print, from 1
+     * @param codeTexts what each sheet's code says, in order
+     */
+    public List<Sheet> build(String chartId, int print, List<String> codeTexts) {
+        RectMm page = new RectMm(0, 0, recipe.page().widthMm(), recipe.page().heightMm());
+        RectMm printable = printable(recipe);
+        int left = (SheetLayout.dotsIn(printable.width()) - grid.width()) / 2;
+        HeaderBlock header = new HeaderBlock(grid, recipe, chartId);
+        List<List<Ink>> shares = shares();
+        List<Sheet> sheets = new ArrayList<>();
+        for (int i = 0; i < plans.size(); i++) {
+            SheetBuilder sheet = new SheetBuilder(i + 1, page, printable, left);
+            header.draw(sheet, plans.size(), print);
+            List<Cell> cells = plans.get(i).drawBlocks(sheet);
+            mosaic(sheet, cells, shares.get(i));
+            sheets.add(sheet.build(codeTexts.get(i)));
+        }
+        return sheets;
+    }
+
+    private void mosaic(SheetBuilder sheet, List<Cell> cells, List<Ink> inks) {
+        double leftMm = sheet.origin().x();
+        double topMm = sheet.origin().y();
+        List<Patch> before = sheet.patches();
+        List<double[]> taken = new ArrayList<>();
+        for (Patch patch : before) {
+            if (patch.section() == Section.PAPER) {
+                taken.add(
+                        new double[] {
+                            SheetLayout.dots(patch.area().x() - leftMm),
+                            SheetLayout.dots(patch.area().y() - topMm)
+                        });
+            }
+        }
+        List<Cell> windows = Scatter.windows(grid, cells, cells.size() - inks.size(), taken);
+        List<Cell> rest = new ArrayList<>(cells);
+        rest.removeAll(windows);
+        Ink[] placed = Scatter.place(grid, rest, inks, Scatter.ordered(before, leftMm, topMm));
+        for (int i = 0; i < placed.length; i++) {
+            Cell cell = rest.get(i);
+            sheet.patch(placed[i], cell.x(), cell.y(), grid.patch(), grid.patch());
+        }
+        for (Cell cell : windows) {
+            sheet.window(cell.x(), cell.y(), grid.patch(), grid.patch());
+        }
+    }
+
+    /** Which patches go to which sheet: wedges to their ordered copy's sheet, twins together. */
+    private List<List<Ink>> shares() {
+        List<List<Ink>> shares = new ArrayList<>();
+        for (int i = 0; i < plans.size(); i++) {
+            shares.add(new ArrayList<>());
+        }
+        for (Ink ink : PaperContent.scattered(recipe.space())) {
+            shares.get(sheetFor(ink, shares)).add(ink);
+        }
+        return shares;
+    }
+
+    private int sheetFor(Ink ink, List<List<Ink>> shares) {
+        int last = plans.size() - 1;
+        int home =
+                switch (ink.section()) {
+                    case SHADOWS -> 0;
+                    case HIGHLIGHTS -> Math.min(last, 2);
+                    default -> -1;
+                };
+        if (home >= 0 && room(home, shares) > 0) {
+            return home;
+        }
+        int roomiest = 0;
+        for (int i = 1; i <= last; i++) {
+            if (room(i, shares) > room(roomiest, shares)) {
+                roomiest = i;
+            }
+        }
+        return roomiest;
+    }
+
+    private int room(int sheet, List<List<Ink>> shares) {
+        return plans.get(sheet).cells() - LEAST_WINDOWS - shares.get(sheet).size();
+    }
+}
