@@ -5,6 +5,6 @@ package org.printassay.layout;
  *
  * @param x left edge, dots
  * @param y top edge, dots
- * @param edge whether it stands at the left or right end of its row
+ * @param edge whether it stands at the left or right edge of the content
  */
 record Cell(int x, int y, boolean edge) {}

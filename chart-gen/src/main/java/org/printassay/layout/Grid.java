@@ -20,6 +20,9 @@ record Grid(int patch, int columns, int height) {
 
     /** Left edge of the inner markers in the left half. */
     int innerMarkerLeft() {
+        if (columns < MiddleBlock.LEAST_COLUMNS) {
+            return (width() - SheetLayout.MARKER_PX) / 3;
+        }
         int free = markerColumns() * patch;
         return MiddleBlock.HUE_COLUMNS * patch + (free - SheetLayout.MARKER_PX) / 2;
     }

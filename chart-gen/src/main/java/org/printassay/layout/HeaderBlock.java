@@ -9,13 +9,16 @@ import org.printassay.recipe.Recipe;
  * counterparts of the stray-light patches.
  */
 final class HeaderBlock {
-    static final int HEIGHT = 500;
+    static final int HEIGHT = 540;
     static final int MARKERS = 2;
 
     private static final int TITLE_LEFT = SheetLayout.CODE_RIGHT_PX + SheetLayout.CODE_PX + 60;
 
-    /** Lines to write on end here, in patches. */
+    /** Widest lines to write on, in patches. */
     private static final int FORM_COLUMNS = 16;
+
+    /** Columns that are kept for the greys on white beside the lines. */
+    private static final int GREY_COLUMNS = 13;
 
     private final Grid grid;
     private final Recipe recipe;
@@ -27,7 +30,12 @@ final class HeaderBlock {
         this.chartId = chartId;
     }
 
-    void draw(SheetBuilder sheet, int sheets, int print) {
+    /**
+     * Draws it.
+     *
+     * @param strayLight whether the sheet has the black field, whose counterparts stand here
+     */
+    void draw(SheetBuilder sheet, int sheets, int print, boolean strayLight) {
         int p = grid.patch();
         int right = grid.width() - SheetLayout.MARKER_PX;
         sheet.marker(0, 0);
@@ -38,33 +46,41 @@ final class HeaderBlock {
         sheet.window(right + inset, 158, p, p);
 
         sheet.text(TITLE_LEFT, 34, "Full paper sheet", 11, true, -1, Type.DARK);
-        line(sheet, 82, "Chart " + chartId + "   Sheet " + sheet.number() + " of " + sheets);
-        line(sheet, 118, "Print " + print + "   Colours: " + recipe.space().title());
-        line(sheet, 154, "Print at 100 %, no scaling, like your pictures");
-        line(sheet, 190, "This edge up");
-        arrow(sheet, TITLE_LEFT + 190, 164, 190);
+        line(sheet, 84, "Chart " + chartId + ", sheet " + sheet.number() + " of " + sheets);
+        line(sheet, 117, "Print " + print + ", colours in " + recipe.space().title());
+        line(sheet, 150, "Print at 100 %, no scaling");
+        line(sheet, 183, "Same route as your pictures");
+        arrow(sheet, TITLE_LEFT + 8, 204, 232);
+        sheet.text(TITLE_LEFT + 28, 230, "This edge up", 6.6, false, -1, Type.DARK);
 
-        int formRight = FORM_COLUMNS * p;
-        field(sheet, 0, formRight, 300, "Paper");
-        field(sheet, 0, formRight, 362, "Printer");
-        field(sheet, 0, formRight, 424, "Route");
+        int formRight = formColumns() * p;
+        field(sheet, 0, formRight, 318, "Paper");
+        field(sheet, 0, formRight, 388, "Printer");
+        field(sheet, 0, formRight, 458, "Route");
         int third = formRight / 3;
-        field(sheet, 0, third - 20, 486, "Date");
-        field(sheet, third, 2 * third - 20, 486, "Time");
-        field(sheet, 2 * third, formRight, 486, "Edge fed first");
-        if (sheet.number() == 1) {
+        field(sheet, 0, third - 20, 528, "Date");
+        field(sheet, third, 2 * third - 20, 528, "Time");
+        field(sheet, 2 * third, formRight, 528, "Edge fed first");
+        if (strayLight) {
             strayLight(sheet);
         }
     }
 
+    private int formColumns() {
+        return Math.min(FORM_COLUMNS, grid.columns() - GREY_COLUMNS);
+    }
+
+    /** Two rows, far from and near to the mosaic, staggered like its bricks. */
     private void strayLight(SheetBuilder sheet) {
         int p = grid.patch();
-        int left = (FORM_COLUMNS + 2) * p;
-        int step = (grid.width() - left - 2 * p) * 2 / 7;
-        int low = HEIGHT - p - p / 2;
+        int left = (formColumns() + 2) * p;
+        int right = grid.width() - SheetLayout.MARKER_PX / 2 - p / 2;
+        int step = (right - left) * 2 / 7;
+        int low = HEIGHT - p - p / 4;
+        Type.caption(sheet, left, 112, "Greys on white");
         int[] levels = {StrayLight.MID, StrayLight.DARK, StrayLight.BLACK};
         for (int i = 0; i < levels.length; i++) {
-            sheet.patch(StrayLight.onWhite(levels[i], 1), left + i * step, 150, p, p);
+            sheet.patch(StrayLight.onWhite(levels[i], 1), left + i * step, 158, p, p);
             sheet.patch(StrayLight.onWhite(levels[i], 2), left + i * step + step / 2, low, p, p);
         }
     }

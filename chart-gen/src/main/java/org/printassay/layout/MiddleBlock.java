@@ -6,22 +6,20 @@ import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
 
 /**
- * The middle of the sheet: six hue ramps, the black field with its stray-light patches, and two
- * slanted edges, with columns of markers and windows between them.
+ * The middle of the sheet: six hue ramps, the black field with its stray-light patches and, where
+ * the page is wide enough, the slanted edges, with columns of markers and windows between them.
  */
 final class MiddleBlock implements Block {
     static final int HUE_COLUMNS = 8;
     static final int FIELD_COLUMNS = 9;
-    static final int EDGE_COLUMNS = 8;
 
     /** Columns of the three parts without what stands between. */
-    static final int COLUMNS = HUE_COLUMNS + FIELD_COLUMNS + EDGE_COLUMNS;
+    static final int COLUMNS = HUE_COLUMNS + FIELD_COLUMNS + EdgesBlock.COLUMNS;
 
-    /** Fewest columns that hold the three parts with markers between. */
+    /** Fewest columns that hold all three parts with markers between. */
     static final int LEAST_COLUMNS = COLUMNS + 4;
 
-    private static final int ROWS = 6;
-    private static final double SLANT_DEGREES = 5;
+    static final int ROWS = 6;
 
     private final Grid grid;
 
@@ -36,26 +34,37 @@ final class MiddleBlock implements Block {
 
     @Override
     public int markers() {
-        return 4;
+        return holdsEdges() ? 4 : 2;
     }
 
     @Override
     public void draw(SheetBuilder sheet, int y) {
         int p = grid.patch();
         int top = y + Type.CAPTION;
-        int edgeLeft = grid.width() - EDGE_COLUMNS * p;
-        int fieldLeft = (grid.width() - FIELD_COLUMNS * p) / 2;
         hues(sheet, 0, y);
-        field(sheet, fieldLeft, y);
-        edges(sheet, edgeLeft, y);
         int bottom = top + ROWS * p - SheetLayout.MARKER_PX;
         int windowTop = top + (ROWS * p - p) / 2;
         int windowInset = (SheetLayout.MARKER_PX - p) / 2;
-        for (int x : new int[] {grid.innerMarkerLeft(), grid.innerMarkerRight()}) {
+        List<Integer> columns;
+        if (holdsEdges()) {
+            field(sheet, (grid.width() - FIELD_COLUMNS * p) / 2, y);
+            EdgesBlock.edges(sheet, p, grid.width() - EdgesBlock.COLUMNS * p, y);
+            columns = List.of(grid.innerMarkerLeft(), grid.innerMarkerRight());
+        } else {
+            int fieldLeft = grid.width() - FIELD_COLUMNS * p;
+            field(sheet, fieldLeft, y);
+            columns = List.of((HUE_COLUMNS * p + fieldLeft - SheetLayout.MARKER_PX) / 2);
+        }
+        for (int x : columns) {
             sheet.marker(x, top);
             sheet.marker(x, bottom);
             sheet.window(x + windowInset, windowTop, p, p);
         }
+    }
+
+    /** Whether the page is wide enough for the slanted edges beside the black field. */
+    private boolean holdsEdges() {
+        return grid.columns() >= LEAST_COLUMNS;
     }
 
     private void hues(SheetBuilder sheet, int x, int y) {
@@ -88,24 +97,5 @@ final class MiddleBlock implements Block {
         sheet.patch(StrayLight.onBlack(StrayLight.DARK, 2), x + 15 * p / 2, top + 4 * p, p, p);
         sheet.patch(StrayLight.onBlack(StrayLight.MID, 2), x + 15 * p / 2, top + 3 * p / 2, p, p);
         sheet.patch(StrayLight.onBlack(StrayLight.BLACK, 1), x + 11 * p / 2, top + 9 * p / 2, p, p);
-    }
-
-    /** A dark bar on light and a light bar on dark, turned opposite ways. */
-    private void edges(SheetBuilder sheet, int x, int y) {
-        int p = grid.patch();
-        int top = y + Type.CAPTION;
-        Type.caption(sheet, x, y, "Sharpness");
-        for (int side = 0; side < 2; side++) {
-            int left = x + side * 4 * p;
-            Rgb8 light = Rgb8.grey(200);
-            Rgb8 dark = Rgb8.grey(64);
-            sheet.draw(
-                    new Artwork.SlantedSquare(
-                            sheet.rect(left, top, 4 * p, ROWS * p),
-                            sheet.rect(left + p, top + p, 2 * p, 4 * p),
-                            side == 0 ? SLANT_DEGREES : -SLANT_DEGREES,
-                            side == 0 ? light : dark,
-                            side == 0 ? dark : light));
-        }
     }
 }

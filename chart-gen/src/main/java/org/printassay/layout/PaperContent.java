@@ -2,7 +2,6 @@ package org.printassay.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -130,7 +129,8 @@ final class PaperContent {
         return inks;
     }
 
+    /** An id whose number has at least two digits. */
     static String two(String prefix, int number) {
-        return String.format(Locale.ROOT, "%s%02d", prefix, number);
+        return prefix + (number < 10 ? "0" : "") + number;
     }
 }

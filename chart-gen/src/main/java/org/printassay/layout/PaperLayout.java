@@ -2,7 +2,9 @@ package org.printassay.layout;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.printassay.chart.Patch;
 import org.printassay.chart.RectMm;
@@ -21,6 +23,7 @@ public final class PaperLayout {
     private static final int LARGEST_PATCH = 96;
     private static final int SMALLEST_PATCH = 72;
     private static final int LEAST_MARKERS = 12;
+    private static final int MOST_SHEETS = 4;
 
     /** Windows in the mosaic of a sheet, at least. */
     private static final int LEAST_WINDOWS = 10;
@@ -40,10 +43,11 @@ public final class PaperLayout {
         RectMm printable = printable(recipe);
         int width = SheetLayout.dotsIn(printable.width());
         int height = SheetLayout.dotsIn(printable.height());
-        for (int sheets = 1; sheets <= 4; sheets++) {
+        int patches = PaperContent.scattered(recipe.space()).size();
+        for (int sheets = 1; sheets <= MOST_SHEETS; sheets++) {
             for (int patch = LARGEST_PATCH; patch >= SMALLEST_PATCH; patch -= 2) {
                 Grid grid = new Grid(patch, width / patch, height);
-                Optional<List<SheetPlan>> plans = plan(recipe, grid, sheets);
+                Optional<List<SheetPlan>> plans = plan(patches, grid, sheets);
                 if (plans.isPresent()) {
                     return Optional.of(new PaperLayout(recipe, grid, plans.get()));
                 }
@@ -73,15 +77,11 @@ public final class PaperLayout {
                 SheetLayout.mm(SheetLayout.dotsIn(Math.max(0, height))));
     }
 
-    private static Optional<List<SheetPlan>> plan(Recipe recipe, Grid grid, int sheets) {
-        if (grid.columns() < MiddleBlock.LEAST_COLUMNS) {
+    private static Optional<List<SheetPlan>> plan(int patches, Grid grid, int sheets) {
+        if (grid.columns() < WedgeBlock.LEAST_COLUMNS) {
             return Optional.empty();
         }
-        List<Block> parts =
-                List.of(
-                        new WedgeBlock(Section.SHADOWS, grid),
-                        new MiddleBlock(grid),
-                        new WedgeBlock(Section.HIGHLIGHTS, grid));
+        List<Block> parts = parts(grid);
         List<SheetPlan> plans = new ArrayList<>();
         for (int sheet = 0; sheet < sheets; sheet++) {
             List<Block> blocks = new ArrayList<>();
@@ -90,16 +90,17 @@ public final class PaperLayout {
                     blocks.add(parts.get(i));
                 }
             }
-            boolean black = blocks.stream().noneMatch(MiddleBlock.class::isInstance);
             SheetPlan plan = new SheetPlan(grid, blocks);
             while (plan.markers() < LEAST_MARKERS) {
-                blocks.add(new MarkerRow(grid, black));
-                black = false;
+                boolean needsBlack =
+                        blocks.stream().noneMatch(block -> block instanceof MarkerRow)
+                                && !plan.holdsField();
+                blocks.add(new MarkerRow(grid, needsBlack));
                 plan = new SheetPlan(grid, blocks);
             }
             plans.add(plan);
         }
-        int wanted = PaperContent.scattered(recipe.space()).size() + LEAST_WINDOWS * sheets;
+        int wanted = patches + LEAST_WINDOWS * sheets;
         while (plans.stream().mapToInt(SheetPlan::cells).sum() < wanted) {
             SheetPlan roomiest =
                     plans.stream().max(Comparator.comparingInt(SheetPlan::spare)).orElseThrow();
@@ -110,6 +111,17 @@ public final class PaperLayout {
         }
         boolean fits = plans.stream().allMatch(plan -> plan.spare() >= 0 && plan.rows() > 0);
         return fits ? Optional.of(plans) : Optional.empty();
+    }
+
+    private static List<Block> parts(Grid grid) {
+        List<Block> parts = new ArrayList<>();
+        parts.add(new WedgeBlock(Section.SHADOWS, grid));
+        parts.add(new MiddleBlock(grid));
+        if (grid.columns() < MiddleBlock.LEAST_COLUMNS) {
+            parts.add(new EdgesBlock(grid));
+        }
+        parts.add(new WedgeBlock(Section.HIGHLIGHTS, grid));
+        return parts;
     }
 
     /**
@@ -128,7 +140,7 @@ public final class PaperLayout {
         List<Sheet> sheets = new ArrayList<>();
         for (int i = 0; i < plans.size(); i++) {
             SheetBuilder sheet = new SheetBuilder(i + 1, page, printable, left);
-            header.draw(sheet, plans.size(), print);
+            header.draw(sheet, plans.size(), print, plans.get(i).holdsField());
             List<Cell> cells = plans.get(i).drawBlocks(sheet);
             mosaic(sheet, cells, shares.get(i));
             sheets.add(sheet.build(codeTexts.get(i)));
@@ -150,7 +162,7 @@ public final class PaperLayout {
                         });
             }
         }
-        List<Cell> windows = Scatter.windows(grid, cells, cells.size() - inks.size(), taken);
+        List<Cell> windows = Scatter.windows(cells, cells.size() - inks.size(), taken);
         List<Cell> rest = new ArrayList<>(cells);
         rest.removeAll(windows);
         Ink[] placed = Scatter.place(grid, rest, inks, Scatter.ordered(before, leftMm, topMm));
@@ -163,31 +175,37 @@ public final class PaperLayout {
         }
     }
 
-    /** Which patches go to which sheet: wedges to their ordered copy's sheet, twins together. */
+    /**
+     * Which patches go to which sheet. One copy of both wedges stays together, and so do twins; a
+     * group goes where most room is left, so that every sheet holds dark, light and coloured
+     * patches.
+     */
     private List<List<Ink>> shares() {
         List<List<Ink>> shares = new ArrayList<>();
         for (int i = 0; i < plans.size(); i++) {
             shares.add(new ArrayList<>());
         }
+        Map<String, Integer> homes = new HashMap<>();
         for (Ink ink : PaperContent.scattered(recipe.space())) {
-            shares.get(sheetFor(ink, shares)).add(ink);
+            int home = homes.computeIfAbsent(group(ink), key -> roomiest(shares));
+            int sheet = room(home, shares) > 0 ? home : roomiest(shares);
+            shares.get(sheet).add(ink);
         }
         return shares;
     }
 
-    private int sheetFor(Ink ink, List<List<Ink>> shares) {
-        int last = plans.size() - 1;
-        int home =
-                switch (ink.section()) {
-                    case SHADOWS -> 0;
-                    case HIGHLIGHTS -> Math.min(last, 2);
-                    default -> -1;
-                };
-        if (home >= 0 && room(home, shares) > 0) {
-            return home;
-        }
+    private static String group(Ink ink) {
+        String id = ink.id();
+        return switch (ink.section()) {
+            case SHADOWS, HIGHLIGHTS -> id.substring(id.length() - 1);
+            case NEUTRAL_RAMP, SKIN -> id.substring(0, id.length() - 1);
+            default -> id;
+        };
+    }
+
+    private int roomiest(List<List<Ink>> shares) {
         int roomiest = 0;
-        for (int i = 1; i <= last; i++) {
+        for (int i = 1; i < plans.size(); i++) {
             if (room(i, shares) > room(roomiest, shares)) {
                 roomiest = i;
             }

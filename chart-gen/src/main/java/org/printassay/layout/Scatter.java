@@ -16,10 +16,16 @@ import org.printassay.colour.Rgb8;
  * enough. Integer and plain double arithmetic only: the same on every machine.
  */
 final class Scatter {
-    private static final int TRIALS = 24_000;
+    private static final int TRIALS = 10_000;
 
-    /** What a pair of like neighbours costs against a pair of copies one patch apart. */
-    private static final double LIKE_NEIGHBOURS = 0.012;
+    /** Copies that are this many patches apart are far enough: more would sort the sheet. */
+    private static final double FAR_ENOUGH = 12;
+
+    /** What two neighbours of the same lightness cost. */
+    private static final double LIKE_NEIGHBOURS = 0.5;
+
+    /** A lighter patch at the end of a row looks like a missing one. */
+    private static final double LIGHTEST_AT_EDGE = 225;
 
     private final Grid grid;
     private final List<Cell> cells;
@@ -34,14 +40,19 @@ final class Scatter {
         this.at = new Ink[cells.size()];
     }
 
-    /** Places for windows: each as far as can be from the ones there are. */
-    static List<Cell> windows(Grid grid, List<Cell> cells, int count, List<double[]> taken) {
+    /**
+     * Places for windows: each as far as can be from the ones there are, none at the end of a row.
+     */
+    static List<Cell> windows(List<Cell> cells, int count, List<double[]> taken) {
         List<double[]> points = new ArrayList<>(taken);
         List<Cell> chosen = new ArrayList<>();
         for (int n = 0; n < count; n++) {
             Cell best = cells.get(0);
             double bestDistance = -1;
             for (Cell cell : cells) {
+                if (cell.edge()) {
+                    continue;
+                }
                 double nearest = Double.POSITIVE_INFINITY;
                 for (double[] point : points) {
                     nearest = Math.min(nearest, square(cell.x() - point[0], cell.y() - point[1]));
@@ -141,7 +152,8 @@ final class Scatter {
     }
 
     private static boolean edgeMay(Ink ink) {
-        return ink.section() == Section.CUBE || ink.section() == Section.SKIN;
+        boolean placeMatters = ink.section() != Section.CUBE && ink.section() != Section.SKIN;
+        return !placeMatters && light(ink.rgb()) < LIGHTEST_AT_EDGE;
     }
 
     private void swap(int i, int j) {
@@ -158,22 +170,26 @@ final class Scatter {
     private double cost(int i) {
         Cell cell = cells.get(i);
         Rgb8 rgb = at[i].rgb();
-        double patch = square(grid.patch(), 0);
         double cost = 0;
         for (int j : places.getOrDefault(rgb, List.of())) {
             if (j != i) {
                 Cell other = cells.get(j);
-                cost += patch / square(cell.x() - other.x(), cell.y() - other.y());
+                cost += near(square(cell.x() - other.x(), cell.y() - other.y()));
             }
         }
         for (double[] other : fixed.getOrDefault(rgb, List.of())) {
-            cost += patch / square(cell.x() - other[0], cell.y() - other[1]);
+            cost += near(square(cell.x() - other[0], cell.y() - other[1]));
         }
         for (int j : neighbours.get(i)) {
             double difference = Math.abs(light(rgb) - light(at[j].rgb())) / 64.0;
             cost += LIKE_NEIGHBOURS * Math.max(0, 1 - difference);
         }
         return cost;
+    }
+
+    /** What two copies cost at a squared distance. */
+    private double near(double square) {
+        return Math.max(0, square(FAR_ENOUGH * grid.patch(), 0) / square - 1);
     }
 
     private static double light(Rgb8 rgb) {

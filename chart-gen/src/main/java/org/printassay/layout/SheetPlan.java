@@ -6,19 +6,17 @@ import java.util.List;
 /** What stands on one sheet from top to bottom, before patches are put into the mosaic. */
 final class SheetPlan {
     /** Least white between two parts, dots. */
-    private static final int LEAST_GAP = 24;
+    private static final int LEAST_GAP = 28;
 
     private final Grid grid;
+    private final Mosaic mosaic;
     private final List<Block> blocks;
     private int rows;
 
     SheetPlan(Grid grid, List<Block> blocks) {
         this.grid = grid;
+        this.mosaic = Mosaic.of(grid);
         this.blocks = List.copyOf(blocks);
-    }
-
-    List<Block> blocks() {
-        return blocks;
     }
 
     /** Height left over with the rows of the mosaic so far; negative when it does not fit. */
@@ -34,6 +32,11 @@ final class SheetPlan {
         rows++;
     }
 
+    /** Whether the black field stands here. */
+    boolean holdsField() {
+        return blocks.stream().anyMatch(MiddleBlock.class::isInstance);
+    }
+
     int rows() {
         return rows;
     }
@@ -41,7 +44,7 @@ final class SheetPlan {
     int cells() {
         int cells = 0;
         for (int panel : panels()) {
-            cells += Mosaic.cells(panel, grid.columns());
+            cells += mosaic.cells(panel);
         }
         return cells;
     }
@@ -56,6 +59,7 @@ final class SheetPlan {
         return panels;
     }
 
+    /** Markers without those that gutters of the mosaic add. */
     int markers() {
         return HeaderBlock.MARKERS
                 + FooterBlock.MARKERS
@@ -81,7 +85,7 @@ final class SheetPlan {
                 int gap = height * passed / gaps - given;
                 given += gap;
                 y += gap;
-                cells.addAll(Mosaic.panel(grid, y, panels.get(i)));
+                cells.addAll(mosaic.draw(sheet, y, panels.get(i)));
                 y += panels.get(i) * grid.patch();
             }
             if (i < blocks.size()) {

@@ -11,6 +11,10 @@ import org.printassay.chart.Section;
 final class WedgeBlock implements Block {
     private static final int NUMBERS = 24;
     private static final int LONG_ROW = 25;
+    private static final int SHORT_ROW = 19;
+
+    /** Fewest columns that hold the wedge in two rows with markers at the ends. */
+    static final int LEAST_COLUMNS = SHORT_ROW + 4;
 
     private final Section section;
     private final Grid grid;
@@ -33,7 +37,7 @@ final class WedgeBlock implements Block {
 
     /** Patches of the first row; the other levels stand in the second. */
     private int firstRow() {
-        return grid.columns() - 4 >= LONG_ROW ? LONG_ROW : 19;
+        return grid.columns() - 4 >= LONG_ROW ? LONG_ROW : SHORT_ROW;
     }
 
     @Override
