@@ -20,12 +20,14 @@ public final class Charts {
     /**
      * A print of a recipe's chart.
      *
+     * @param wanted what to make it from; lengths are rounded to 0.01 mm
      * @param print number of the print, 1 to {@link SheetCode#MOST_PRINTS}; it is in the sheet code
      *     and in the text, nothing else depends on it
      * @throws Problem usage, when the page is too small (names one that fits), the print number is
      *     out of range or the layout version is not known
      */
-    public static Chart create(Recipe recipe, int print) throws Problem {
+    public static Chart create(Recipe wanted, int print) throws Problem {
+        Recipe recipe = wanted.canonical();
         if (print < 1 || print > SheetCode.MOST_PRINTS) {
             throw Problem.usage(
                     "a print number must be 1 to "

@@ -45,7 +45,7 @@ final class HeaderBlock {
         sheet.window(inset, 158, p, p);
         sheet.window(right + inset, 158, p, p);
 
-        sheet.text(TITLE_LEFT, 34, "Full paper sheet", 11, true, -1, Type.DARK);
+        sheet.text(TITLE_LEFT, 34, recipe.kind().title(), 11, true, -1, Type.DARK);
         line(sheet, 84, "Chart " + chartId + ", sheet " + sheet.number() + " of " + sheets);
         line(sheet, 117, "Print " + print + ", colours in " + recipe.space().title());
         line(sheet, 150, "Print at 100 %, no scaling");

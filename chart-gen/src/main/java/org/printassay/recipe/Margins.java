@@ -1,5 +1,6 @@
 package org.printassay.recipe;
 
+import java.util.Arrays;
 import java.util.List;
 import org.printassay.problem.Problem;
 
@@ -48,7 +49,7 @@ public record Margins(double top, double right, double bottom, double left) {
     public static Margins parse(String text) throws Problem {
         String[] parts = text.strip().split("\\s*,\\s*", -1);
         try {
-            return of(java.util.Arrays.stream(parts).map(Double::valueOf).toList());
+            return of(Arrays.stream(parts).map(Double::valueOf).toList());
         } catch (NumberFormatException e) {
             throw Problem.usage(
                     "margins must be millimetres such as 12 or 12,12,35,12 (top,right,bottom,left).");

@@ -18,6 +18,9 @@ import org.printassay.problem.Problem;
  * @param heightMm height, millimetres, a multiple of 0.01
  */
 public record PageSize(String name, double widthMm, double heightMm) {
+    /** Shortest side that is accepted. */
+    public static final double SHORTEST_MM = 50;
+
     /** Longest side that is accepted: more than any sheet or usual length of roll. */
     public static final double LONGEST_MM = 2000;
 
@@ -65,23 +68,33 @@ public record PageSize(String name, double widthMm, double heightMm) {
                             + " 8x10in, 13x19in, or width x height such as 200x300mm or 12x16in.");
         }
         double scale = size.group(3).equals("in") ? 25.4 : 1;
-        double width = hundredths(Double.parseDouble(size.group(1)) * scale);
-        double height = hundredths(Double.parseDouble(size.group(2)) * scale);
-        if (Math.min(width, height) < 50 || Math.max(width, height) > LONGEST_MM) {
-            throw Problem.usage(
-                    "page size \"" + shown(text) + "\": each side must be 50 to 2000 mm.");
-        }
-        return ofMm(width, height);
+        return of(
+                Double.parseDouble(size.group(1)) * scale,
+                Double.parseDouble(size.group(2)) * scale);
     }
 
-    /** A page of these sides, with its own name when it has one. */
-    public static PageSize ofMm(double widthMm, double heightMm) {
+    /**
+     * A page of these sides, rounded to 0.01 mm, with its usual name when it has one.
+     *
+     * @throws Problem usage, when a side is not between 50 and 2000 mm
+     */
+    public static PageSize of(double widthMm, double heightMm) throws Problem {
+        double width = hundredths(widthMm);
+        double height = hundredths(heightMm);
+        if (!(Math.min(width, height) >= SHORTEST_MM && Math.max(width, height) <= LONGEST_MM)) {
+            throw Problem.usage(
+                    "each side of a page must be 50 to 2000 mm, got "
+                            + plain(widthMm)
+                            + " x "
+                            + plain(heightMm)
+                            + " mm.");
+        }
         for (PageSize page : NAMED) {
-            if (page.widthMm == widthMm && page.heightMm == heightMm) {
+            if (page.widthMm == width && page.heightMm == height) {
                 return page;
             }
         }
-        return new PageSize(plain(widthMm) + "x" + plain(heightMm) + "mm", widthMm, heightMm);
+        return new PageSize(plain(width) + "x" + plain(height) + "mm", width, height);
     }
 
     /** The page of a name, any case. */
@@ -91,6 +104,9 @@ public record PageSize(String name, double widthMm, double heightMm) {
 
     /** Millimetres as written in names: at most two decimals, none that are not needed. */
     public static String plain(double mm) {
+        if (!Double.isFinite(mm)) {
+            return "?";
+        }
         return BigDecimal.valueOf(mm)
                 .setScale(2, RoundingMode.HALF_UP)
                 .stripTrailingZeros()

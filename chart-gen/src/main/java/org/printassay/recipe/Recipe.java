@@ -1,6 +1,8 @@
 package org.printassay.recipe;
 
+import java.util.List;
 import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
 
 /**
  * What a chart is made from. Everything that decides the layout is here: same recipe, same bytes.
@@ -20,15 +22,38 @@ public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, 
         return new Recipe(Kind.PAPER, page, margins, space, CURRENT_LAYOUT);
     }
 
+    /**
+     * The same recipe with every length rounded to 0.01 mm and the page called by its usual name,
+     * so that equal recipes are equal however they were typed.
+     *
+     * @throws Problem usage, when a length is out of range
+     */
+    public Recipe canonical() throws Problem {
+        return new Recipe(
+                kind,
+                PageSize.of(page.widthMm(), page.heightMm()),
+                Margins.of(
+                        List.of(margins.top(), margins.right(), margins.bottom(), margins.left())),
+                space,
+                layoutVersion);
+    }
+
     /** Designs that come with the tool. */
     public enum Kind {
         /** The full paper sheet, A4, Letter and larger. */
-        PAPER("paper");
+        PAPER("paper", "Full paper sheet");
 
         private final String key;
+        private final String title;
 
-        Kind(String key) {
+        Kind(String key, String title) {
             this.key = key;
+            this.title = title;
+        }
+
+        /** Name for people, printed on the sheet. */
+        public String title() {
+            return title;
         }
 
         /** Name in files and options. */

@@ -1,0 +1,134 @@
+package org.printassay.json;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.networknt.schema.Error;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import org.printassay.problem.Problem;
+
+/**
+ * Files of ours in JSON: each says in its {@code schema} field what it is, {@code
+ * printassay/<kind>/<version>}, and is valid by the published JSON Schema (2020-12) of that name.
+ */
+public final class CheckedJson {
+    /** No file of ours comes near; a larger one is refused before it is read. */
+    public static final long LARGEST_BYTES = 32L << 20;
+
+    private static final JsonMapper MAPPER =
+            JsonMapper.builder()
+                    .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                    .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+                    .build();
+
+    private CheckedJson() {}
+
+    /**
+     * Reads and checks a file.
+     *
+     * @param kind what it must be: {@code chart}, {@code recipe}, ...
+     * @param version the version of its schema that is understood
+     * @throws Problem input, when it cannot be read, is something else, was made by a newer version
+     *     or is not valid
+     */
+    public static JsonNode read(Path file, String kind, int version) throws Problem {
+        String where = shown(String.valueOf(file.getFileName()));
+        try {
+            long size = Files.size(file);
+            if (size > LARGEST_BYTES) {
+                throw Problem.input(
+                        where, "is " + (size >> 20) + " MB, too large to be a " + kind + " file.");
+            }
+            return parse(where, Files.readAllBytes(file), kind, version);
+        } catch (NoSuchFileException e) {
+            throw Problem.input(
+                    where, "there is no such file: " + shown(file.toAbsolutePath().toString()), e);
+        } catch (IOException e) {
+            throw Problem.input(where, "cannot be read (" + shown(e.toString()) + ").", e);
+        }
+    }
+
+    /** As {@link #read}, of bytes already in memory; {@code where} is for messages. */
+    public static JsonNode parse(String where, byte[] bytes, String kind, int version)
+            throws Problem {
+        JsonNode node = tree(where, bytes);
+        String wanted = "printassay/" + kind + "/" + version;
+        String found = node.path("schema").asText("");
+        if (!found.equals(wanted)) {
+            boolean other = found.startsWith("printassay/" + kind + "/");
+            throw Problem.input(
+                    where,
+                    other
+                            ? "was made by another version of printassay (\""
+                                    + shown(found)
+                                    + "\"; this one reads \""
+                                    + wanted
+                                    + "\"). Update printassay."
+                            : "is not a "
+                                    + kind
+                                    + " file: its \"schema\" is not \""
+                                    + wanted
+                                    + "\".");
+        }
+        String schema = schema(kind + "-" + version);
+        List<Error> errors =
+                SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(schema, InputFormat.JSON)
+                        .validate(node);
+        if (!errors.isEmpty()) {
+            Error first = errors.get(0);
+            throw Problem.input(
+                    where,
+                    "is not a valid "
+                            + kind
+                            + " file: at \""
+                            + shown(String.valueOf(first.getInstanceLocation()))
+                            + "\": "
+                            + shown(String.valueOf(first.getMessage()))
+                            + ".");
+        }
+        return node;
+    }
+
+    private static JsonNode tree(String where, byte[] bytes) throws Problem {
+        try {
+            return MAPPER.readTree(bytes);
+        } catch (JsonProcessingException e) {
+            String at =
+                    e.getLocation() == null
+                            ? where
+                            : where + ", line " + e.getLocation().getLineNr();
+            throw Problem.input(at, "is not JSON: " + shown(e.getOriginalMessage()) + ".", e);
+        } catch (IOException e) {
+            throw Problem.input(where, "cannot be read (" + shown(e.toString()) + ").", e);
+        }
+    }
+
+    private static String schema(String name) {
+        try (InputStream in = CheckedJson.class.getResourceAsStream(name + ".schema.json")) {
+            if (in == null) {
+                throw new IllegalStateException("no published schema " + name);
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new IllegalStateException("the published schema " + name + " is unreadable", e);
+        }
+    }
+
+    /** Text from outside, fit for one line on a terminal. */
+    private static String shown(String text) {
+        String clean = text.replaceAll("\\p{C}+", " ");
+        return clean.length() > 160 ? clean.substring(0, 160) + "..." : clean;
+    }
+}
