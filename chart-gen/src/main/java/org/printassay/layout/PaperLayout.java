@@ -162,10 +162,11 @@ public final class PaperLayout {
                         });
             }
         }
-        List<Cell> windows = Scatter.windows(cells, cells.size() - inks.size(), taken);
+        List<Cell> windows = Scatter.windows(grid, cells, cells.size() - inks.size(), taken);
         List<Cell> rest = new ArrayList<>(cells);
         rest.removeAll(windows);
-        Ink[] placed = Scatter.place(grid, rest, inks, Scatter.ordered(before, leftMm, topMm));
+        Ink[] placed =
+                Scatter.place(grid, rest, inks, windows, Scatter.ordered(before, leftMm, topMm));
         for (int i = 0; i < placed.length; i++) {
             Cell cell = rest.get(i);
             sheet.patch(placed[i], cell.x(), cell.y(), grid.patch(), grid.patch());

@@ -21,11 +21,19 @@ final class Scatter {
     /** Copies that are this many patches apart are far enough: more would sort the sheet. */
     private static final double FAR_ENOUGH = 12;
 
-    /** What two neighbours of the same lightness cost. */
-    private static final double LIKE_NEIGHBOURS = 0.5;
+    /** How far a neighbourhood reaches, patches: about what a scanner spreads light over. */
+    private static final double NEIGHBOURHOOD = 2.4;
+
+    /** What two neighbours cost that are both white or both black. */
+    private static final double LIKE_NEIGHBOURS = 1;
 
     /** A lighter patch at the end of a row looks like a missing one. */
     private static final double LIGHTEST_AT_EDGE = 225;
+
+    /** Windows keep this many patches inside, so that a row does not look short. */
+    private static final double WINDOW_FROM_EDGE = 1.5;
+
+    private static final Rgb8 WHITE = Rgb8.grey(255);
 
     private final Grid grid;
     private final List<Cell> cells;
@@ -33,24 +41,27 @@ final class Scatter {
     private final Map<Rgb8, List<double[]>> fixed = new HashMap<>();
     private final Map<Rgb8, List<Integer>> places = new HashMap<>();
     private final List<List<Integer>> neighbours = new ArrayList<>();
+    private final double[] surround;
 
     private Scatter(Grid grid, List<Cell> cells) {
         this.grid = grid;
         this.cells = cells;
         this.at = new Ink[cells.size()];
+        this.surround = new double[cells.size()];
     }
 
     /**
-     * Places for windows: each as far as can be from the ones there are, none at the end of a row.
+     * Places for windows: each as far as can be from the ones there are, none at the ends of a row.
      */
-    static List<Cell> windows(List<Cell> cells, int count, List<double[]> taken) {
+    static List<Cell> windows(Grid grid, List<Cell> cells, int count, List<double[]> taken) {
         List<double[]> points = new ArrayList<>(taken);
         List<Cell> chosen = new ArrayList<>();
         for (int n = 0; n < count; n++) {
             Cell best = cells.get(0);
             double bestDistance = -1;
             for (Cell cell : cells) {
-                if (cell.edge()) {
+                int fromEdge = Math.min(cell.x(), grid.width() - grid.patch() - cell.x());
+                if (fromEdge < WINDOW_FROM_EDGE * grid.patch()) {
                     continue;
                 }
                 double nearest = Double.POSITIVE_INFINITY;
@@ -72,12 +83,18 @@ final class Scatter {
      * Places inks into cells.
      *
      * @param inks as many as cells
+     * @param windows places of the mosaic that stay white
      * @param ordered where copies stand already that are not in the mosaic, dots, by RGB
      */
     static Ink[] place(
-            Grid grid, List<Cell> cells, List<Ink> inks, Map<Rgb8, List<double[]>> ordered) {
+            Grid grid,
+            List<Cell> cells,
+            List<Ink> inks,
+            List<Cell> windows,
+            Map<Rgb8, List<double[]>> ordered) {
         Scatter scatter = new Scatter(grid, cells);
         scatter.fixed.putAll(ordered);
+        scatter.findNeighbours(windows);
         scatter.start(inks, new Shuffle(1));
         scatter.improve(new Shuffle(2));
         return scatter.at;
@@ -118,17 +135,25 @@ final class Scatter {
             }
             places.computeIfAbsent(at[i].rgb(), key -> new ArrayList<>()).add(i);
         }
-        double reach = 1.2 * grid.patch();
-        for (Cell one : cells) {
+    }
+
+    private void findNeighbours(List<Cell> windows) {
+        double reach = square(NEIGHBOURHOOD * grid.patch(), 0);
+        for (int i = 0; i < cells.size(); i++) {
+            Cell one = cells.get(i);
             List<Integer> near = new ArrayList<>();
             for (int j = 0; j < cells.size(); j++) {
                 Cell other = cells.get(j);
-                double square = square(one.x() - other.x(), one.y() - other.y());
-                if (square > 0 && square < reach * reach) {
+                if (j != i && square(one.x() - other.x(), one.y() - other.y()) < reach) {
                     near.add(j);
                 }
             }
             neighbours.add(near);
+            for (Cell window : windows) {
+                if (square(one.x() - window.x(), one.y() - window.y()) < reach) {
+                    surround[i] += tone(WHITE);
+                }
+            }
         }
     }
 
@@ -180,16 +205,22 @@ final class Scatter {
         for (double[] other : fixed.getOrDefault(rgb, List.of())) {
             cost += near(square(cell.x() - other[0], cell.y() - other[1]));
         }
+        double like = surround[i];
         for (int j : neighbours.get(i)) {
-            double difference = Math.abs(light(rgb) - light(at[j].rgb())) / 64.0;
-            cost += LIKE_NEIGHBOURS * Math.max(0, 1 - difference);
+            like += tone(at[j].rgb());
         }
+        cost += LIKE_NEIGHBOURS * tone(rgb) * like;
         return cost;
     }
 
     /** What two copies cost at a squared distance. */
     private double near(double square) {
         return Math.max(0, square(FAR_ENOUGH * grid.patch(), 0) / square - 1);
+    }
+
+    /** Dark to light as -1 to 1. */
+    private static double tone(Rgb8 rgb) {
+        return light(rgb) / 127.5 - 1;
     }
 
     private static double light(Rgb8 rgb) {
