@@ -29,10 +29,12 @@ public final class Problem extends Exception {
     }
 
     private final Kind kind;
+    private final String line;
 
     private Problem(Kind kind, String message, @Nullable Throwable cause) {
         super(message, cause);
         this.kind = kind;
+        this.line = message;
     }
 
     /**
@@ -69,5 +71,11 @@ public final class Problem extends Exception {
     /** What sort of problem it is. */
     public Kind kind() {
         return kind;
+    }
+
+    /** The one line. */
+    @Override
+    public String getMessage() {
+        return line;
     }
 }

@@ -1,0 +1,82 @@
+package org.printassay.scan;
+
+import java.awt.image.Raster;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageInputStream;
+import org.printassay.problem.Problem;
+
+/** JPEG data inside a TIFF, decoded by the JDK. */
+final class JpegPieces {
+    private static final int SOI_BYTES = 2;
+
+    private JpegPieces() {}
+
+    /**
+     * A complete JPEG stream from shared tables and one piece, with a marker (APP14) that states
+     * the colour transform, which a decoder would otherwise guess.
+     */
+    static byte[] withTables(Optional<TiffFormat.Blob> tables, byte[] piece, int transform) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream(piece.length + 1024);
+        out.write(0xff);
+        out.write(0xd8);
+        byte[] adobe = {
+            (byte) 0xff, (byte) 0xee, 0, 14, 'A', 'd', 'o', 'b', 'e', 0, 100, 0, 0, 0, 0, 0
+        };
+        adobe[15] = (byte) transform;
+        out.write(adobe, 0, adobe.length);
+        tables.ifPresent(
+                blob -> {
+                    byte[] bytes = blob.bytes();
+                    int end = bytes.length;
+                    if (end >= 4 && (bytes[end - 1] & 0xff) == 0xd9) {
+                        end -= 2;
+                    }
+                    out.write(bytes, SOI_BYTES, Math.max(0, end - SOI_BYTES));
+                });
+        out.write(piece, Math.min(SOI_BYTES, piece.length), Math.max(0, piece.length - SOI_BYTES));
+        return out.toByteArray();
+    }
+
+    /** Interleaved 8 bit samples of a JPEG stream that must have the given size. */
+    static byte[] decode(String name, byte[] jpeg, int width, int height, int samples)
+            throws IOException, Problem {
+        ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
+        try (ImageInputStream in =
+                new MemoryCacheImageInputStream(new ByteArrayInputStream(jpeg))) {
+            reader.setInput(in, true, true);
+            if (reader.getWidth(0) < width || reader.getHeight(0) < height) {
+                throw Problem.input(
+                        name, "a JPEG piece is smaller than it should be. Save the scan anew.");
+            }
+            if ((long) reader.getWidth(0) * reader.getHeight(0) > (256L << 20)) {
+                throw Problem.input(
+                        name, "a JPEG piece is far larger than it should be. Save it anew.");
+            }
+            boolean[] early = new boolean[1];
+            reader.addIIOReadWarningListener((source, warning) -> early[0] = true);
+            Raster raster = reader.read(0).getRaster();
+            if (early[0] || raster.getNumBands() != samples) {
+                throw Problem.input(name, "its JPEG data are damaged or end early. Scan again.");
+            }
+            byte[] out = new byte[width * height * samples];
+            int[] row = new int[width * samples];
+            for (int y = 0; y < height; y++) {
+                raster.getPixels(0, y, width, 1, row);
+                for (int i = 0; i < row.length; i++) {
+                    out[y * row.length + i] = (byte) row[i];
+                }
+            }
+            return out;
+        } catch (RuntimeException e) {
+            throw Problem.input(name, "its JPEG data are damaged. Scan again.", e);
+        } finally {
+            reader.dispose();
+        }
+    }
+}

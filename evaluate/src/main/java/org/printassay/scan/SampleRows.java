@@ -1,0 +1,101 @@
+package org.printassay.scan;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+
+/**
+ * Turns rows of packed 8 or 16 bit samples into 16 bit codes: undoes horizontal differencing (TIFF
+ * 6.0 section 14), inverts white-is-zero grey, drops extra samples such as alpha.
+ */
+final class SampleRows {
+    private final int width;
+    private final int stored;
+    private final int kept;
+    private final int bits;
+    private final ByteOrder order;
+    private final boolean differenced;
+    private final boolean inverted;
+    private final char[] unpacked;
+
+    /**
+     * Rows of one stream.
+     *
+     * @param width pixels a row
+     * @param stored samples a pixel in the stream
+     * @param kept how many of them are wanted, the first ones
+     * @param bits 8 or 16
+     * @param differenced whether samples are differences to their left neighbour
+     * @param inverted whether 0 is white
+     */
+    SampleRows(
+            int width,
+            int stored,
+            int kept,
+            int bits,
+            ByteOrder order,
+            boolean differenced,
+            boolean inverted) {
+        this.width = width;
+        this.stored = stored;
+        this.kept = kept;
+        this.bits = bits;
+        this.order = order;
+        this.differenced = differenced;
+        this.inverted = inverted;
+        this.unpacked = new char[width * stored];
+    }
+
+    /** Bytes of one packed row. */
+    int rowBytes() {
+        return width * stored * bits / 8;
+    }
+
+    /**
+     * Unpacks a row.
+     *
+     * @param packed holds the row from {@code from}; not modified
+     * @param out receives the codes (modified), the first pixel at {@code at}
+     * @param pixels how many pixels are wanted
+     * @param stride distance of neighbouring pixels in {@code out}
+     */
+    void unpack(byte[] packed, int from, char[] out, int at, int pixels, int stride) {
+        char[] row = unpacked;
+        int count = width * stored;
+        if (bits == 16) {
+            ByteBuffer.wrap(packed, from, 2 * count).order(order).asCharBuffer().get(row);
+        } else {
+            for (int i = 0; i < count; i++) {
+                row[i] = (char) (packed[from + i] & 0xff);
+            }
+        }
+        if (differenced) {
+            int mask = bits == 16 ? 0xffff : 0xff;
+            for (int i = stored; i < count; i++) {
+                row[i] = (char) ((row[i] + row[i - stored]) & mask);
+            }
+        }
+        int scale = bits == 16 ? 1 : 257;
+        if (scale == 1 && !inverted && kept == stored && stride == kept) {
+            System.arraycopy(row, 0, out, at, pixels * kept);
+            return;
+        }
+        int flip = inverted ? 0xffff : 0;
+        for (int x = 0, source = 0, target = at; x < pixels; x++, source += stored) {
+            for (int c = 0; c < kept; c++) {
+                out[target + c] = (char) ((row[source + c] * scale) ^ flip);
+            }
+            target += stride;
+        }
+    }
+
+    /** Mirrors a row left to right, in place. */
+    static void mirror(char[] row, int width, int channels) {
+        for (int left = 0, right = width - 1; left < right; left++, right--) {
+            for (int c = 0; c < channels; c++) {
+                char swap = row[left * channels + c];
+                row[left * channels + c] = row[right * channels + c];
+                row[right * channels + c] = swap;
+            }
+        }
+    }
+}

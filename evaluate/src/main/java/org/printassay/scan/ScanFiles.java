@@ -1,0 +1,131 @@
+package org.printassay.scan;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+import org.printassay.problem.Problem;
+
+/** Opens scan files; the format is told by content, never by name. */
+public final class ScanFiles {
+    /**
+     * Most pixels a scan may claim: an A2 page at 1200 samples an inch has 0.6 thousand million.
+     */
+    static final long MOST_PIXELS = 3_000_000_000L;
+
+    /** Longest side a scan may claim. */
+    static final int LONGEST_SIDE = 200_000;
+
+    private ScanFiles() {}
+
+    /** Whether a file starts like one of the image formats that are read. */
+    public static boolean looksLikeImage(Path file) throws Problem {
+        return format(head(file)) != null;
+    }
+
+    /**
+     * Opens a scan and reads its header.
+     *
+     * @throws Problem when the file is missing, is not an image that is read, or is damaged
+     */
+    public static ScanImage open(Path file) throws Problem {
+        byte[] head = head(file);
+        String format = format(head);
+        String name = displayName(file);
+        if (format == null) {
+            throw Problem.input(
+                    name,
+                    "not an image that printassay reads. Save the scan as TIFF, PNG or JPEG.");
+        }
+        return switch (format) {
+            case "TIFF" -> TiffScan.open(file, name);
+            case "PNG" -> PngScan.open(file, name);
+            default -> JpegScan.open(file, name);
+        };
+    }
+
+    /** File name without folders, control characters replaced. */
+    public static String displayName(Path file) {
+        Path last = file.getFileName();
+        String name = last == null ? file.toString() : last.toString();
+        return name.codePoints()
+                .map(c -> Character.isISOControl(c) || isDirectional(c) ? '?' : c)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    }
+
+    /** Characters that reorder or hide text on a terminal. */
+    private static boolean isDirectional(int c) {
+        return Character.getType(c) == Character.FORMAT
+                || Character.getType(c) == Character.LINE_SEPARATOR
+                || Character.getType(c) == Character.PARAGRAPH_SEPARATOR;
+    }
+
+    private static byte[] head(Path file) throws Problem {
+        try (InputStream in = Files.newInputStream(file)) {
+            return in.readNBytes(16);
+        } catch (NoSuchFileException e) {
+            throw Problem.input(
+                    displayName(file),
+                    "there is no such file (looked for " + file.toAbsolutePath() + ").",
+                    e);
+        } catch (IOException e) {
+            throw Problem.input(
+                    displayName(file),
+                    Files.isDirectory(file)
+                            ? "is a folder. Name the scan files in it."
+                            : "cannot be read. Check its permissions.",
+                    e);
+        }
+    }
+
+    private static @Nullable String format(byte[] head) {
+        if (startsWith(head, 'I', 'I', 42, 0)
+                || startsWith(head, 'M', 'M', 0, 42)
+                || startsWith(head, 'I', 'I', 43, 0)
+                || startsWith(head, 'M', 'M', 0, 43)) {
+            return "TIFF";
+        }
+        if (startsWith(head, 0x89, 'P', 'N', 'G', 13, 10, 26, 10)) {
+            return "PNG";
+        }
+        return startsWith(head, 0xff, 0xd8, 0xff) ? "JPEG" : null;
+    }
+
+    private static boolean startsWith(byte[] head, int... signature) {
+        if (head.length < signature.length) {
+            return false;
+        }
+        byte[] wanted = new byte[signature.length];
+        for (int i = 0; i < wanted.length; i++) {
+            wanted[i] = (byte) signature[i];
+        }
+        return Arrays.equals(head, 0, wanted.length, wanted, 0, wanted.length);
+    }
+
+    /** Refuses sizes that no scan has before anything is allocated. */
+    static void checkSize(String name, long width, long height) throws Problem {
+        if (width < 1
+                || height < 1
+                || width > LONGEST_SIDE
+                || height > LONGEST_SIDE
+                || width * height > MOST_PIXELS) {
+            throw Problem.input(
+                    name,
+                    "claims to be "
+                            + width
+                            + " x "
+                            + height
+                            + " pixels, which is not a scan of a sheet. Scan again, or save it anew.");
+        }
+    }
+
+    /** The file ends before its image does. */
+    static Problem endsEarly(String name, String where) {
+        return Problem.input(
+                name, "the file ends early (" + where + "). Copy it again, or scan again.");
+    }
+}

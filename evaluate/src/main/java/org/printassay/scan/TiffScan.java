@@ -1,0 +1,208 @@
+package org.printassay.scan;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.channels.FileChannel;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.zip.InflaterInputStream;
+import java.util.zip.ZipException;
+import org.printassay.problem.Problem;
+
+/**
+ * A TIFF 6.0 or BigTIFF scan, streamed. Strips are decoded as streams, row by row, so that a scan
+ * that is one giant strip needs no more memory than one cut into many.
+ */
+final class TiffScan implements ScanImage {
+    /** Largest tile or JPEG strip that is decoded in one piece, bytes. */
+    private static final long LARGEST_PIECE = 256L << 20;
+
+    private final Path file;
+    private final ScanInfo info;
+    private final TiffFormat format;
+
+    private TiffScan(Path file, ScanInfo info, TiffFormat format) {
+        this.file = file;
+        this.info = info;
+        this.format = format;
+    }
+
+    static TiffScan open(Path file, String name) throws Problem {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+            TiffDirectory directory = TiffDirectory.firstImage(channel, name);
+            TiffFormat format = TiffFormat.of(directory, name, channel.size());
+            ScanInfo info =
+                    new ScanInfo(
+                            name,
+                            "TIFF",
+                            format.width(),
+                            format.height(),
+                            format.channels(),
+                            format.bits(),
+                            TiffFormat.resolution(directory),
+                            directory.blob(TiffDirectory.ICC_PROFILE, 64 << 20),
+                            format.compression() == TiffFormat.Compression.JPEG);
+            return new TiffScan(file, info, format);
+        } catch (IOException e) {
+            throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);
+        }
+    }
+
+    @Override
+    public ScanInfo info() {
+        return info;
+    }
+
+    @Override
+    public void stream(RowSink sink) throws Problem {
+        RowSink target = sink;
+        if (format.mirrored()) {
+            target =
+                    (y, row) -> {
+                        SampleRows.mirror(row, info.width(), info.channels());
+                        sink.row(y, row);
+                    };
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+            if (format.tiled()) {
+                streamTiles(channel, target);
+            } else {
+                streamStrips(channel, target);
+            }
+        } catch (EOFException e) {
+            throw ScanFiles.endsEarly(info.name(), "its image data are not complete");
+        } catch (ZipException e) {
+            throw Problem.input(
+                    info.name(), "its compressed data are damaged. Save the scan anew.", e);
+        } catch (IOException e) {
+            throw Problem.input(info.name(), "cannot be read (" + e.getMessage() + ").", e);
+        }
+    }
+
+    private void streamStrips(FileChannel channel, RowSink sink) throws IOException, Problem {
+        int channels = format.channels();
+        int planes = format.planes();
+        int perStrip = format.pieceHeight();
+        int strips = format.piecesDown();
+        char[] row = new char[format.width() * channels];
+        SampleRows rows = format.sampleRows(format.width());
+        byte[] packed = new byte[rows.rowBytes()];
+        for (int strip = 0; strip < strips; strip++) {
+            int first = strip * perStrip;
+            int count = Math.min(perStrip, format.height() - first);
+            if (format.compression() == TiffFormat.Compression.JPEG) {
+                byte[] pixels = decodeJpeg(channel, strip, format.width(), count);
+                for (int y = 0; y < count; y++) {
+                    rows.unpack(pixels, y * rows.rowBytes(), row, 0, format.width(), channels);
+                    sink.row(first + y, row);
+                }
+                continue;
+            }
+            InputStream[] streams = new InputStream[planes];
+            for (int plane = 0; plane < planes; plane++) {
+                streams[plane] = decoded(channel, plane * strips + strip);
+            }
+            for (int y = 0; y < count; y++) {
+                for (int plane = 0; plane < planes; plane++) {
+                    demand(streams[plane], packed, packed.length, first + y);
+                    rows.unpack(packed, 0, row, plane, format.width(), channels);
+                }
+                sink.row(first + y, row);
+            }
+        }
+    }
+
+    private void streamTiles(FileChannel channel, RowSink sink) throws IOException, Problem {
+        int channels = format.channels();
+        int across = format.piecesAcross();
+        int down = format.piecesDown();
+        int tileWidth = format.pieceWidth();
+        int tileHeight = format.pieceHeight();
+        SampleRows rows = format.sampleRows(tileWidth);
+        long tileBytes = (long) rows.rowBytes() * tileHeight;
+        long bandSamples = (long) format.width() * channels * Math.min(tileHeight, format.height());
+        if (tileBytes > LARGEST_PIECE || 2 * bandSamples > LARGEST_PIECE) {
+            throw Problem.input(
+                    info.name(), "its tiles are too large. Save the scan anew, in strips.");
+        }
+        byte[] tile = new byte[(int) tileBytes];
+        char[] band = new char[(int) bandSamples];
+        char[] row = new char[format.width() * channels];
+        for (int ty = 0; ty < down; ty++) {
+            int first = ty * tileHeight;
+            int count = Math.min(tileHeight, format.height() - first);
+            for (int plane = 0; plane < format.planes(); plane++) {
+                for (int tx = 0; tx < across; tx++) {
+                    int piece = (plane * down + ty) * across + tx;
+                    byte[] pixels = tile;
+                    if (format.compression() == TiffFormat.Compression.JPEG) {
+                        pixels = decodeJpeg(channel, piece, tileWidth, tileHeight);
+                    } else {
+                        demand(decoded(channel, piece), tile, tile.length, first);
+                    }
+                    int left = tx * tileWidth;
+                    int wide = Math.min(tileWidth, format.width() - left);
+                    for (int y = 0; y < count; y++) {
+                        int at = (y * format.width() + left) * channels + plane;
+                        rows.unpack(pixels, y * rows.rowBytes(), band, at, wide, channels);
+                    }
+                }
+            }
+            for (int y = 0; y < count; y++) {
+                System.arraycopy(band, y * row.length, row, 0, row.length);
+                sink.row(first + y, row);
+            }
+        }
+    }
+
+    private InputStream decoded(FileChannel channel, int piece) throws IOException, Problem {
+        InputStream raw = range(channel, piece);
+        return switch (format.compression()) {
+            case NONE -> raw;
+            case LZW -> new LzwStream(raw);
+            case DEFLATE -> new InflaterInputStream(raw);
+            case PACK_BITS -> new PackBitsStream(raw);
+            case JPEG -> throw new IllegalStateException("JPEG pieces are decoded whole");
+        };
+    }
+
+    private FileRange range(FileChannel channel, int piece) throws IOException, Problem {
+        long offset = format.offsets().at(piece);
+        long length = format.lengths().at(piece);
+        if (offset < 0 || length < 0 || offset > channel.size()) {
+            throw ScanFiles.endsEarly(
+                    info.name(), "its piece " + piece + " should start at byte " + offset);
+        }
+        return new FileRange(channel, offset, Math.min(length, channel.size() - offset));
+    }
+
+    private byte[] decodeJpeg(FileChannel channel, int piece, int width, int height)
+            throws IOException, Problem {
+        long length = format.lengths().at(piece);
+        if (length > LARGEST_PIECE || (long) width * height * format.stored() > LARGEST_PIECE) {
+            throw Problem.input(
+                    info.name(),
+                    "its JPEG pieces are too large. Save the scan with another compression.");
+        }
+        byte[] data = range(channel, piece).readAllBytes();
+        return JpegPieces.decode(
+                info.name(),
+                JpegPieces.withTables(format.jpegTables(), data, format.jpegTransform()),
+                width,
+                height,
+                format.planes() > 1 ? 1 : format.stored());
+    }
+
+    private static void demand(InputStream in, byte[] into, int length, int row)
+            throws IOException {
+        int done = 0;
+        while (done < length) {
+            int got = in.read(into, done, length - done);
+            if (got < 0) {
+                throw new EOFException("row " + row + " is not complete");
+            }
+            done += got;
+        }
+    }
+}
