@@ -22,6 +22,10 @@ import org.printassay.recipe.Recipe;
 public final class PaperLayout {
     private static final int LARGEST_PATCH = 96;
     private static final int SMALLEST_PATCH = 72;
+
+    /** On pages that need further sheets: more rows in a panel rather than larger patches. */
+    private static final int LARGEST_WHEN_SPILT = 84;
+
     private static final int LEAST_MARKERS = 12;
     private static final int MOST_SHEETS = 4;
 
@@ -45,7 +49,8 @@ public final class PaperLayout {
         int height = SheetLayout.dotsIn(printable.height());
         int patches = PaperContent.scattered(recipe.space()).size();
         for (int sheets = 1; sheets <= MOST_SHEETS; sheets++) {
-            for (int patch = LARGEST_PATCH; patch >= SMALLEST_PATCH; patch -= 2) {
+            int largest = sheets == 1 ? LARGEST_PATCH : LARGEST_WHEN_SPILT;
+            for (int patch = largest; patch >= SMALLEST_PATCH; patch -= 2) {
                 Grid grid = new Grid(patch, width / patch, height);
                 Optional<List<SheetPlan>> plans = plan(patches, grid, sheets);
                 if (plans.isPresent()) {

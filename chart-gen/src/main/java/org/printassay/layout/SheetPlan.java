@@ -6,7 +6,7 @@ import java.util.List;
 /** What stands on one sheet from top to bottom, before patches are put into the mosaic. */
 final class SheetPlan {
     /** Least white between two parts, dots. */
-    private static final int LEAST_GAP = 28;
+    private static final int LEAST_GAP = 32;
 
     private final Grid grid;
     private final Mosaic mosaic;

@@ -77,7 +77,7 @@ class ChartFileTest {
             delimiter = '|',
             value = {
                 "\"rgb\": [48, 48, 48]|\"rgb\": [47, 48, 48]",
-                "\"widthMm\": 6.2653|\"widthMm\": 6.3",
+                "\"widthMm\": 6.096|\"widthMm\": 6.3",
                 "\"section\": \"skin\"|\"section\": \"cube\"",
                 "\"bottom\": 35|\"bottom\": 36",
                 "\"space\": \"srgb\"|\"space\": \"romm\"",
