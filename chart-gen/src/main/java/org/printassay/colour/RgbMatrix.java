@@ -34,7 +34,12 @@ final class RgbMatrix {
                 m[3 * row + i] *= scale[i];
             }
         }
-        return d65 ? multiply(bradford(D65, PCS), m) : m;
+        return d65 ? multiply(d65ToPcs(), m) : m;
+    }
+
+    /** Bradford adaptation from D65 to the connection space white. */
+    static double[] d65ToPcs() {
+        return bradford(D65, PCS);
     }
 
     /** Bradford adaptation from one white to another. */

@@ -26,6 +26,7 @@ public enum RgbSpace {
 
     private final String title;
     private final String key;
+    private final boolean d65;
 
     /** Never handed out: {@link #matrix} copies. */
     @SuppressWarnings("ImmutableEnumChecker")
@@ -34,6 +35,7 @@ public enum RgbSpace {
     RgbSpace(String title, String key, double[] primaries, boolean d65) {
         this.title = title;
         this.key = key;
+        this.d65 = d65;
         this.toXyz = RgbMatrix.toPcs(primaries, d65);
     }
 
@@ -97,6 +99,14 @@ public enum RgbSpace {
     /** CIELAB (D50) of 8-bit codes. */
     public Lab toLab(Rgb8 codes) {
         return Lab.of(toXyz(codes), Xyz.PCS_WHITE);
+    }
+
+    /**
+     * Row-major 3 x 3 Bradford matrix from the encoding's own white to the connection space white;
+     * the identity for D50 encodings.
+     */
+    public double[] adaptation() {
+        return d65 ? RgbMatrix.d65ToPcs() : new double[] {1, 0, 0, 0, 1, 0, 0, 0, 1};
     }
 
     /** Row-major 3 x 3 matrix, linear RGB (0-1) to XYZ (Y of white = 1), a fresh copy. */
