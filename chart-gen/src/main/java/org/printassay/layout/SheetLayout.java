@@ -45,12 +45,9 @@ public final class SheetLayout {
     /** Place, among the ids of its sheet, of the marker that the sheet code stands beside. */
     public static final int CODE_MARKER_ID_OFFSET = 0;
 
-    /** More sheets than this have no marker ids of their own. */
-    public static final int MOST_SHEETS = 9;
-
     private SheetLayout() {}
 
-    /** The marker id of a place on a sheet (1 to {@link #MOST_SHEETS}). */
+    /** The marker id of a place on a sheet (1 to 9). */
     public static int markerId(int sheet, int place) {
         return sheet * MARKER_IDS_PER_SHEET + place;
     }
