@@ -1,0 +1,96 @@
+package org.printassay.colour.icc;
+
+/**
+ * A one-dimensional curve, fraction to fraction. Inputs and results are held within 0-1, the domain
+ * and range of the standard; never NaN.
+ */
+@FunctionalInterface
+interface IccCurve {
+    /** Most points a table may have; the standard's lut16 stops at 4096, curv goes on. */
+    int MAX_POINTS = 65536;
+
+    double at(double x);
+
+    /** A curve and how many bytes its element took. */
+    record Parsed(IccCurve curve, long length) {}
+
+    /** Reads a {@code curv} or {@code para} element (ISO 15076-1, 10.6 and 10.18). */
+    static Parsed parse(IccBytes in) throws IccException {
+        String type = in.ascii(0, 4);
+        return switch (type) {
+            case "curv" -> table(in);
+            case "para" -> parametric(in);
+            default -> throw in.fault(0, "expected a curve, found element type '" + type + "'");
+        };
+    }
+
+    /** Linear interpolation in a table of at least two points; not copied. */
+    static IccCurve of(double[] points) {
+        int last = points.length - 1;
+        return x -> {
+            double place = clamp(x) * last;
+            int i = Math.min((int) place, last - 1);
+            return points[i] + (place - i) * (points[i + 1] - points[i]);
+        };
+    }
+
+    /** Holds a value within 0-1; 0 for NaN. */
+    static double clamp(double x) {
+        return x > 0 ? Math.min(x, 1) : 0;
+    }
+
+    private static Parsed table(IccBytes in) throws IccException {
+        long count = in.u32(8);
+        if (count > MAX_POINTS) {
+            throw in.fault(8, "a curve of " + count + " points; at most 65536 make sense");
+        }
+        IccBytes data = in.part(12, 2 * count);
+        long length = 12 + 2 * count;
+        if (count == 0) {
+            return new Parsed(IccCurve::clamp, length);
+        }
+        if (count == 1) {
+            double gamma = data.u16(0) / 256.0;
+            if (gamma == 0) {
+                throw in.fault(12, "a curve with exponent 0");
+            }
+            return new Parsed(x -> Math.pow(clamp(x), gamma), length);
+        }
+        double[] points = new double[(int) count];
+        for (int i = 0; i < points.length; i++) {
+            points[i] = data.u16(2L * i) / 65535.0;
+        }
+        return new Parsed(of(points), length);
+    }
+
+    private static Parsed parametric(IccBytes in) throws IccException {
+        int kind = in.u16(8);
+        int[] counts = {1, 3, 4, 5, 7};
+        if (kind >= counts.length) {
+            throw in.fault(8, "parametric curve of unknown kind " + kind);
+        }
+        double[] p = {1, 1, 0, 0, 0, 0, 0}; // g a b c d e f, neutral where the kind has none
+        for (int i = 0; i < counts[kind]; i++) {
+            p[i] = in.fixed(12 + 4L * i);
+        }
+        if (p[0] <= 0 || (kind > 0 && p[1] == 0)) {
+            throw in.fault(12, "parametric curve with exponent " + p[0] + " and factor " + p[1]);
+        }
+        double g = p[0];
+        double a = p[1];
+        double b = p[2];
+        IccCurve curve =
+                switch (kind) {
+                    case 0 -> x -> power(x, g);
+                    case 1 -> x -> x >= -b / a ? power(a * x + b, g) : 0;
+                    case 2 -> x -> x >= -b / a ? power(a * x + b, g) + p[3] : p[3];
+                    case 3 -> x -> x >= p[4] ? power(a * x + b, g) : p[3] * x;
+                    default -> x -> x >= p[4] ? power(a * x + b, g) + p[5] : p[3] * x + p[6];
+                };
+        return new Parsed(x -> clamp(curve.at(clamp(x))), 12 + 4L * counts[kind]);
+    }
+
+    private static double power(double base, double exponent) {
+        return Math.pow(Math.max(base, 0), exponent);
+    }
+}
