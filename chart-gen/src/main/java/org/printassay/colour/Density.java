@@ -27,4 +27,38 @@ public final class Density {
     public static double ofLightness(double lightness) {
         return ofFactor(Lab.luminanceFactor(lightness));
     }
+
+    /** ISO 5-3 visual density of a spectrum. */
+    public static double visual(Spectrum spectrum) {
+        return ofColumn(WeightTable.DENSITY.sums(spectrum), 0);
+    }
+
+    /** ISO 5-3 status A densities, meant for photographic prints. */
+    public static Filters statusA(Spectrum spectrum) {
+        return filters(spectrum, 1);
+    }
+
+    /** ISO 5-3 status T densities, meant for graphic arts. */
+    public static Filters statusT(Spectrum spectrum) {
+        return filters(spectrum, 4);
+    }
+
+    /**
+     * Densities behind the three filters.
+     *
+     * @param red density to red light, what cyan ink absorbs
+     * @param green density to green light, what magenta ink absorbs
+     * @param blue density to blue light, what yellow ink absorbs
+     */
+    public record Filters(double red, double green, double blue) {}
+
+    private static Filters filters(Spectrum spectrum, int column) {
+        double[] sums = WeightTable.DENSITY.sums(spectrum);
+        return new Filters(
+                ofColumn(sums, column), ofColumn(sums, column + 1), ofColumn(sums, column + 2));
+    }
+
+    private static double ofColumn(double[] sums, int column) {
+        return ofFactor(sums[column] / WeightTable.DENSITY.total(column));
+    }
 }

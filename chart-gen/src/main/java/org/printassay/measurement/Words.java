@@ -1,0 +1,57 @@
+package org.printassay.measurement;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Splits a line into words: white space and semicolons separate, quotes hold together. */
+final class Words {
+    private static final int MAX_LENGTH = 1000;
+
+    private Words() {}
+
+    /**
+     * Words of a line, without quotes and control characters; nothing after a {@code #} that starts
+     * a word.
+     *
+     * @param commaSeparates whether a comma ends a word (else it may be a decimal sign)
+     */
+    static List<String> of(String line, boolean commaSeparates) {
+        List<String> words = new ArrayList<>();
+        StringBuilder word = new StringBuilder();
+        boolean open = false;
+        char quote = 0;
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            if (quote != 0) {
+                if (c == quote) {
+                    quote = 0;
+                } else if (!Character.isISOControl(c)) {
+                    word.append(c);
+                }
+            } else if (c == '"') {
+                quote = c;
+                open = true;
+            } else if (Character.isWhitespace(c)
+                    || c == '\u00A0'
+                    || c == ';'
+                    || (c == ',' && commaSeparates)) {
+                open = close(words, word, open);
+            } else if (c == '#' && !open) {
+                break;
+            } else if (!Character.isISOControl(c)) {
+                word.append(c);
+                open = true;
+            }
+        }
+        close(words, word, open);
+        return words;
+    }
+
+    private static boolean close(List<String> words, StringBuilder word, boolean open) {
+        if (open) {
+            words.add(word.substring(0, Math.min(word.length(), MAX_LENGTH)));
+            word.setLength(0);
+        }
+        return false;
+    }
+}

@@ -1,0 +1,270 @@
+package org.printassay.measurement;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.printassay.colour.DeltaE;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Published;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.Xyz;
+import org.printassay.measurement.MeasurementFile.Condition;
+import org.printassay.problem.Problem;
+
+class MeasurementReaderTest {
+    private static final String SPECTRAL_SAMPLE =
+            new String(Published.bytes("cgats-rgb-spectral-sample.txt"), StandardCharsets.UTF_8);
+
+    /** 24 real patches: CIELAB recomputed by E308 Table 5 is within 0.12 of the instrument's. */
+    @Test
+    void readsARealSpectralFile() throws Problem {
+        MeasurementFile file = read(SPECTRAL_SAMPLE);
+        assertEquals(24, file.patches().size());
+        MeasuredPatch black = file.patches().get(0);
+        assertEquals("1", black.id());
+        assertEquals(new Rgb8(0, 0, 0), black.rgb());
+        assertNotNull(black.spectrum());
+        assertEquals(0, DeltaE.cie1976(new Lab(17.64167, 1.07667, 0.33386), black.lab()), 0.12);
+        MeasuredPatch paper = file.patches().get(7);
+        assertEquals(new Rgb8(255, 255, 255), paper.rgb());
+        assertEquals(0, DeltaE.cie1976(new Lab(94.70894, -0.72447, -0.90968), paper.lab()), 0.12);
+        assertTrue(file.notes().get(0).contains("380 to 680 nm"), file.notes()::toString);
+        assertEquals(Optional.empty(), file.condition());
+    }
+
+    /** The same file in the spellings and layouts of real life gives the same colours. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "NM",
+                "nm",
+                "SPECTRAL_",
+                "SPEC_",
+                "R_",
+                "SPECTRAL_NM_",
+                "SPEC",
+                "spectral_nm"
+            })
+    void spectralColumnsInManySpellings(String prefix) throws Problem {
+        assertSameColours(SPECTRAL_SAMPLE.replace("SPECTRAL_NM", prefix));
+    }
+
+    @Test
+    void layoutsOfRealLife() throws Problem {
+        assertSameColours(SPECTRAL_SAMPLE.replace("\n", "\r\n"));
+        assertSameColours("\uFEFF" + SPECTRAL_SAMPLE);
+        assertSameColours(SPECTRAL_SAMPLE.replace('\t', ' '));
+        assertSameColours(SPECTRAL_SAMPLE.replace("\t", " \t "));
+        assertSameColours(SPECTRAL_SAMPLE.replaceAll("(\\d)\\.(\\d)", "$1,$2"));
+        assertSameColours(SPECTRAL_SAMPLE.substring(SPECTRAL_SAMPLE.indexOf("BEGIN_DATA_FORMAT")));
+        assertSameColours(SPECTRAL_SAMPLE.replace("BEGIN_DATA\n", "BEGIN_DATA\n# a remark\n\n"));
+        // a bare table with commas, as spreadsheets write it
+        int names = SPECTRAL_SAMPLE.indexOf("SAMPLE_ID");
+        String bare =
+                SPECTRAL_SAMPLE
+                        .substring(names)
+                        .replaceAll(
+                                "(?m)^(END_DATA_FORMAT|NUMBER_OF_SETS.*|BEGIN_DATA|END_DATA)\n?",
+                                "");
+        assertSameColours(bare.replace('\t', ','));
+        assertSameColours(bare.replace('\t', ';'));
+    }
+
+    @Test
+    void percentIsRecognised() throws Problem {
+        String percent =
+                SPECTRAL_SAMPLE
+                        .lines()
+                        .map(
+                                line -> {
+                                    String[] cells = line.split("\t", -1);
+                                    if (cells.length != 38 || cells[0].startsWith("S")) {
+                                        return line;
+                                    }
+                                    for (int i = 7; i < 38; i++) {
+                                        double value = 100 * Double.parseDouble(cells[i]);
+                                        cells[i] = String.format(Locale.ROOT, "%.5f", value);
+                                    }
+                                    return String.join("\t", cells);
+                                })
+                        .collect(Collectors.joining("\n"));
+        MeasurementFile file = read(percent);
+        assertSame(read(SPECTRAL_SAMPLE), file, 1e-3);
+        assertTrue(file.notes().contains("Spectral values are percent in the file."));
+    }
+
+    @Test
+    void rgbInPercentAndXyzAsFraction() throws Problem {
+        MeasurementFile file =
+                read(
+                        table(
+                                "RGB_R RGB_G RGB_B XYZ_X XYZ_Y XYZ_Z",
+                                "0 0 0 0.01 0.01 0.01",
+                                "100 100 100 0.85 0.88 0.73",
+                                "50.2 20 0 0.2 0.18 0.05"));
+        assertEquals(new Rgb8(128, 51, 0), file.patches().get(2).rgb());
+        assertEquals(new Rgb8(255, 255, 255), file.patches().get(1).rgb());
+        Xyz paper = file.patches().get(1).xyz();
+        assertNotNull(paper);
+        assertEquals(88, paper.y(), 1e-9);
+        assertEquals("2", file.patches().get(1).id());
+        assertEquals(3, file.notes().size(), file.notes()::toString);
+    }
+
+    /** FOGRA39L (Fogra, December 2006): XYZ to CIELAB; both printed with two decimals. */
+    @Test
+    void labFromXyzAgreesWithFogra39() throws Problem {
+        String text =
+                new String(Published.bytes("cgats-fogra39l-subset.txt"), StandardCharsets.UTF_8)
+                        .replace("CMYK_C\tCMYK_M\tCMYK_Y", "RGB_R\tRGB_G\tRGB_B");
+        MeasurementFile fromXyz = read(text);
+        MeasurementFile stated = read(text.replace("XYZ_", "OTHER_"));
+        assertEquals(195, stated.patches().size());
+        double sum = 0;
+        for (int i = 0; i < 195; i++) {
+            Lab own = fromXyz.patches().get(i).lab();
+            Lab file = stated.patches().get(i).lab();
+            double difference = DeltaE.cie1976(own, file);
+            assertTrue(difference < 0.4, "row " + i + " differs by " + difference);
+            sum += difference;
+        }
+        assertTrue(sum / 195 < 0.03, "mean difference " + sum / 195);
+        assertEquals("FOGRA39L", stated.keywords().get("DESCRIPTOR"));
+    }
+
+    @Test
+    void cmykAloneIsExplained() {
+        for (String name :
+                new String[] {"cgats-fogra39l-subset.txt", "cgats-headerless-targ-fragment.txt"}) {
+            assertProblem(
+                    "needs the RGB codes that were printed",
+                    new String(Published.bytes(name), StandardCharsets.UTF_8));
+        }
+    }
+
+    @Test
+    void conditionFromTheHeader() throws Problem {
+        String rows = table("RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "255 255 255 95 0 -2");
+        assertEquals(
+                Optional.of(Condition.M1),
+                read("MEASUREMENT_SOURCE\t\"Illumination=D50 MeasurementCondition=M1\"\n" + rows)
+                        .condition());
+        assertEquals(Optional.empty(), read("REMARK \"M0 or M2\"\n" + rows).condition());
+    }
+
+    @Test
+    void secondConditionIsNotMixedIn() throws Problem {
+        String first =
+                table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
+        String other = first.replace("95 0 -2", "96 0 -5");
+        MeasurementFile file = read(first + other);
+        assertEquals(1, file.patches().size());
+        assertEquals(95, file.patches().get(0).lab().l());
+        assertTrue(file.notes().contains("Further tables in the file were not used: 1."));
+        MeasurementFile carriedOn = read(first + other.replace("A1", "A2"));
+        assertEquals(2, carriedOn.patches().size());
+    }
+
+    @Test
+    void doubtsAreNoted() throws Problem {
+        String text =
+                table(
+                                "RGB_R RGB_G RGB_B XYZ_X XYZ_Y XYZ_Z LAB_L LAB_A LAB_B",
+                                "255 255 255 85 88 95 95 0 -2",
+                                "127.5 0 0 20 15 10 45 30 20")
+                        .replace("BEGIN_DATA\n", "NUMBER_OF_SETS 5\nBEGIN_DATA\n");
+        String notes = String.join(" ", read(text).notes());
+        assertTrue(notes.contains("announces 5 rows"), notes);
+        assertTrue(notes.contains("rounded to 8 bits in patches: 1"), notes);
+        assertTrue(notes.contains("computed for another light"), notes);
+    }
+
+    @Test
+    void saysWhereAndWhatIsWrong() {
+        String fields = "RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B";
+        assertProblem(
+                "print.txt, line 6: 'abc' in column LAB_L",
+                table(fields, "1 2 300 4 5 6", "1 2 3 abc 5 6"));
+        assertProblem("line 5: '300' in column RGB_B is outside", table(fields, "1 2 300 4 5 6"));
+        assertProblem("line 5: 'NaN' in column LAB_B", table(fields, "1 2 3 4 5 NaN"));
+        assertProblem("line 5: 5 values, but the file names 6 columns", table(fields, "1 2 3 4 5"));
+        assertProblem(
+                "RGB_R, RGB_G and RGB_B are missing", table("ID LAB_L LAB_A LAB_B", "1 2 3 4"));
+        assertProblem("no colour columns", table("RGB_R RGB_G RGB_B", "1 2 3"));
+        assertProblem("has no rows", table(fields));
+        assertProblem("no measurement table", "hello");
+        assertProblem("END_DATA_FORMAT is missing", "BEGIN_DATA_FORMAT\nRGB_R");
+        assertProblem(
+                "not evenly spaced: 400 nm is missing",
+                table("RGB_R RGB_G RGB_B NM380 NM390 NM410 NM420", "1 2 3 1 1 1 1"));
+        assertProblem(
+                "colour needs at least",
+                table("RGB_R RGB_G RGB_B NM380 NM390 NM400", "1 2 3 1 1 1"));
+    }
+
+    @Test
+    void recognisesByContent() {
+        assertTrue(MeasurementReader.recognises(SPECTRAL_SAMPLE.getBytes(StandardCharsets.UTF_8)));
+        assertTrue(
+                MeasurementReader.recognises(
+                        "ID,R,G,B,L*,a*,b*\n".getBytes(StandardCharsets.UTF_8)));
+        assertFalse(MeasurementReader.recognises(new byte[] {'I', 'I', 42, 0, 8, 0, 0, 0}));
+        assertFalse(MeasurementReader.recognises("{\"a\": 1}".getBytes(StandardCharsets.UTF_8)));
+    }
+
+    @Test
+    void controlCharactersAreDropped() throws Problem {
+        MeasurementFile file =
+                read(
+                        table(
+                                "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B",
+                                "\"A\u001b[31m 1\" 255 255 255 95 0 -2"));
+        assertEquals("A[31m 1", file.patches().get(0).id());
+        assertEquals(Map.of(), file.keywords());
+    }
+
+    private static String table(String fields, String... rows) {
+        return "BEGIN_DATA_FORMAT\n"
+                + fields
+                + "\nEND_DATA_FORMAT\nBEGIN_DATA\n"
+                + String.join("\n", rows)
+                + "\nEND_DATA\n";
+    }
+
+    private static MeasurementFile read(String text) throws Problem {
+        return MeasurementReader.read("print.txt", text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void assertProblem(String part, String text) {
+        Problem problem = assertThrows(Problem.class, () -> read(text));
+        assertTrue(problem.toString().contains(part), problem::toString);
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+    }
+
+    private static void assertSameColours(String text) throws Problem {
+        assertSame(read(SPECTRAL_SAMPLE), read(text), 1e-12);
+    }
+
+    private static void assertSame(MeasurementFile one, MeasurementFile two, double slack) {
+        assertEquals(one.patches().size(), two.patches().size());
+        for (int i = 0; i < one.patches().size(); i++) {
+            assertEquals(one.patches().get(i).rgb(), two.patches().get(i).rgb());
+            assertEquals(one.patches().get(i).id(), two.patches().get(i).id());
+            assertEquals(
+                    0,
+                    DeltaE.cie1976(one.patches().get(i).lab(), two.patches().get(i).lab()),
+                    slack);
+        }
+    }
+}
