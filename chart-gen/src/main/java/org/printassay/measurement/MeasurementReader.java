@@ -34,6 +34,9 @@ public final class MeasurementReader {
     /** Whether the first bytes of a file look like a measurement file of this kind. */
     public static boolean recognises(byte[] head) {
         String text = decode(head);
+        if (text.indexOf('\0') >= 0) {
+            return false; // an image or a profile, which may hold such a table inside
+        }
         return text.contains("BEGIN_DATA")
                 || text.stripLeading().startsWith("CGATS")
                 || text.stripLeading().startsWith("ISO28178")
@@ -107,7 +110,12 @@ public final class MeasurementReader {
             }
         }
         if (chosen == null) {
-            throw unusable(name, tables);
+            Optional<TextTables.Table> joined = TableJoin.codesWithColours(tables);
+            if (joined.isEmpty() || joined.get().rows().isEmpty()) {
+                throw unusable(name, tables);
+            }
+            notes.add("RGB codes and readings stand in two tables; joined by patch name.");
+            return joined.get();
         }
         if (left > 0) {
             notes.add("Further tables in the file were not used: " + left + ".");

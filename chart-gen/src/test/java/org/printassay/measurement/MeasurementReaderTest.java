@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -177,6 +179,37 @@ class MeasurementReaderTest {
     }
 
     @Test
+    void codesAndReadingsInTwoTables() throws Problem {
+        String codes = table("SAMPLE_ID RGB_R RGB_G RGB_B", "A1 255 255 255", "A2 0 0 0");
+        String readings = table("SAMPLE_ID LAB_L LAB_A LAB_B", "A2 10 0 1", "A1 95 0 -2");
+        MeasurementFile file = read(codes + readings);
+        assertEquals(new Lab(95, 0, -2), file.patches().get(0).lab());
+        assertEquals(new Lab(10, 0, 1), file.patches().get(1).lab());
+        assertProblem("no colour columns", codes + readings.replace("A2", "B2"));
+    }
+
+    /** Damage never leads to anything but a Problem that names the file. */
+    @Test
+    void survivesDamage() {
+        Random random = new Random(3);
+        byte[] good = SPECTRAL_SAMPLE.getBytes(StandardCharsets.UTF_8);
+        int refused = 0;
+        for (int round = 0; round < 300; round++) {
+            byte[] bytes = Arrays.copyOf(good, 1 + random.nextInt(good.length));
+            for (int k = 0; k < 5; k++) {
+                bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
+            }
+            try {
+                assertFalse(MeasurementReader.read("print.txt", bytes).patches().isEmpty());
+            } catch (Problem e) {
+                assertTrue(e.toString().contains("print.txt"), e::toString);
+                refused++;
+            }
+        }
+        assertTrue(refused > 100, "refused " + refused);
+    }
+
+    @Test
     void doubtsAreNoted() throws Problem {
         String text =
                 table(
@@ -220,6 +253,9 @@ class MeasurementReaderTest {
                 MeasurementReader.recognises(
                         "ID,R,G,B,L*,a*,b*\n".getBytes(StandardCharsets.UTF_8)));
         assertFalse(MeasurementReader.recognises(new byte[] {'I', 'I', 42, 0, 8, 0, 0, 0}));
+        assertFalse(
+                MeasurementReader.recognises(
+                        "II*\0...BEGIN_DATA_FORMAT".getBytes(StandardCharsets.UTF_8)));
         assertFalse(MeasurementReader.recognises("{\"a\": 1}".getBytes(StandardCharsets.UTF_8)));
     }
 
