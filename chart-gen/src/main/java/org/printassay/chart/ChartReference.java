@@ -8,8 +8,8 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.measurement.MeasurementWriter;
 
 /**
- * The reference file of a chart, {@code chart.txt}: ISO 28178 text with the codes of every patch and
- * the colour that these codes stand for in the chart's RGB encoding (D50, white at L* 100). For
+ * The reference file of a chart, {@code chart.txt}: ISO 28178 text with the codes of every patch
+ * and the colour that these codes stand for in the chart's RGB encoding (D50, white at L* 100). For
  * programs that drive an instrument: it lists the patches in reading order.
  */
 public final class ChartReference {

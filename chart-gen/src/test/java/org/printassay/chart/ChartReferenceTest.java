@@ -21,7 +21,7 @@ class ChartReferenceTest {
         Chart chart = PaperSheetFitTest.chart("A4", "25");
         List<String> lines = ChartReference.write(chart).lines().toList();
         List<String> fields =
-                List.of(lines.get(lines.indexOf("BEGIN_DATA_FORMAT") + 1).split("\\s+"));
+                List.of(lines.get(lines.indexOf("BEGIN_DATA_FORMAT") + 1).split("\\s+", -1));
         List<String> rows =
                 lines.subList(lines.indexOf("BEGIN_DATA") + 1, lines.indexOf("END_DATA"));
         Map<String, Patch> patches = new HashMap<>();
@@ -30,11 +30,10 @@ class ChartReferenceTest {
         assertTrue(
                 lines.stream().anyMatch(line -> line.matches("NUMBER_OF_SETS\\s+" + rows.size())));
         for (String row : rows) {
-            String[] cells = row.split("\\s+");
+            String[] cells = row.split("\\s+", -1);
             assertEquals(fields.size(), cells.length);
             Patch patch =
-                    Objects.requireNonNull(
-                            patches.remove(cells[fields.indexOf("SAMPLE_ID")]), row);
+                    Objects.requireNonNull(patches.remove(cells[fields.indexOf("SAMPLE_ID")]), row);
             assertEquals(patch.rgb().r(), Integer.parseInt(cells[fields.indexOf("RGB_R")]));
             assertEquals(patch.rgb().g(), Integer.parseInt(cells[fields.indexOf("RGB_G")]));
             assertEquals(patch.rgb().b(), Integer.parseInt(cells[fields.indexOf("RGB_B")]));
@@ -47,7 +46,7 @@ class ChartReferenceTest {
         List<String> lines =
                 ChartReference.write(PaperSheetFitTest.chart("A4", "12")).lines().toList();
         List<String> fields =
-                List.of(lines.get(lines.indexOf("BEGIN_DATA_FORMAT") + 1).split("\\s+"));
+                List.of(lines.get(lines.indexOf("BEGIN_DATA_FORMAT") + 1).split("\\s+", -1));
         int checked = 0;
         try (BufferedReader published =
                 new BufferedReader(
@@ -58,7 +57,7 @@ class ChartReferenceTest {
             for (String tone : published.lines().filter(t -> t.startsWith("S")).toList()) {
                 String[] wanted = tone.split(",", -1);
                 for (String line : lines) {
-                    String[] cells = line.split("\\s+");
+                    String[] cells = line.split("\\s+", -1);
                     if (cells[0].equals(wanted[0] + "A")) {
                         // sRGB codes are whole numbers: within 0.6 of the tone they stand for.
                         for (int i = 0; i < 3; i++) {
