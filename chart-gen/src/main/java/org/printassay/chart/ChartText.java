@@ -1,7 +1,5 @@
 package org.printassay.chart;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -17,7 +15,7 @@ import org.printassay.recipe.Recipe;
  */
 final class ChartText {
     /** 0.1 micrometre: far below any printer, and the same text on every machine. */
-    private static final int DECIMALS = 4;
+    private static final long UNITS_PER_MM = 10_000;
 
     private ChartText() {}
 
@@ -153,8 +151,19 @@ final class ChartText {
         return "\"xMm\": " + mm(area.x()) + ", \"yMm\": " + mm(area.y());
     }
 
+    /** By hand: three thousand numbers through a general formatter take longer than the layout. */
     private static String mm(double value) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
-        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+        long units = Math.round(value * UNITS_PER_MM);
+        String whole = String.valueOf(units / UNITS_PER_MM);
+        long rest = units % UNITS_PER_MM;
+        if (rest == 0) {
+            return whole;
+        }
+        String digits = String.valueOf(UNITS_PER_MM + rest);
+        int end = digits.length();
+        while (digits.charAt(end - 1) == '0') {
+            end--;
+        }
+        return whole + '.' + digits.substring(1, end);
     }
 }
