@@ -49,10 +49,10 @@ public final class RgbProfiles {
         tags.put("gTRC", curve);
         tags.put("bTRC", curve);
         tags.put("chad", matrix(space.adaptation()));
-        return assemble(tags);
+        return assemble(space, tags);
     }
 
-    private static byte[] assemble(Map<String, byte[]> tags) {
+    private static byte[] assemble(RgbSpace space, Map<String, byte[]> tags) {
         int start = HEADER_SIZE + 4 + 12 * tags.size();
         ByteArrayOutputStream data = new ByteArrayOutputStream();
         ByteBuffer table = ByteBuffer.allocate(start - HEADER_SIZE);
@@ -74,13 +74,13 @@ public final class RgbProfiles {
                 });
         int size = start + data.size();
         return ByteBuffer.allocate(size)
-                .put(header(size))
+                .put(header(size, space))
                 .put(table.array())
                 .put(data.toByteArray())
                 .array();
     }
 
-    private static byte[] header(int size) {
+    private static byte[] header(int size, RgbSpace space) {
         ByteBuffer header = ByteBuffer.allocate(HEADER_SIZE);
         header.putInt(size).putInt(0).putInt(0x02400000);
         header.put(ascii("mntrRGB XYZ "));
@@ -88,6 +88,11 @@ public final class RgbProfiles {
             header.putShort((short) part); // a fixed date: same bytes every time
         }
         header.put(ascii("acsp"));
+        if (space == RgbSpace.SRGB) {
+            // Device model: by this signature renderers know sRGB and leave its codes untouched.
+            header.position(52);
+            header.put(ascii("sRGB"));
+        }
         header.position(64);
         header.putInt(1); // media-relative colorimetric: all that a matrix profile holds
         header.putInt(WHITE[0]).putInt(WHITE[1]).putInt(WHITE[2]);
