@@ -1,4 +1,4 @@
-package org.printassay.sample;
+package org.printassay.scan;
 
 /** How a scanner's codes stand for light: the inverse of its encoding curve, per channel. */
 @FunctionalInterface

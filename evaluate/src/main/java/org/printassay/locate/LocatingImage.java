@@ -1,0 +1,159 @@
+package org.printassay.locate;
+
+import boofcv.struct.image.GrayU8;
+import java.awt.image.BufferedImage;
+import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
+import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanImage;
+import org.printassay.scan.ScanInfo;
+
+/**
+ * A scan made small: box averages in linear light, at 120 to 240 samples an inch for the usual
+ * sheets whatever the scan's own sampling. The markers are looked for in it, and the neighbourhood
+ * of patches is read from it. Memory does not grow with the scan.
+ */
+public final class LocatingImage {
+    /** Longest side aimed at, pixels: an A4 sheet has 1755 at 150 samples an inch. */
+    private static final int LONG_SIDE = 2600;
+
+    private static final int PREVIEW_LONG_SIDE = 1000;
+    private static final float TO_STORED = 65535;
+
+    private final int factor;
+    private final int width;
+    private final int height;
+    private final int channels;
+    private final char[] light;
+
+    private LocatingImage(int factor, int width, int height, int channels) {
+        this.factor = factor;
+        this.width = width;
+        this.height = height;
+        this.channels = channels;
+        this.light = new char[width * height * channels];
+    }
+
+    /** Streams a scan once. */
+    public static LocatingImage of(ScanImage scan, CodeLight codes) throws Problem {
+        ScanInfo info = scan.info();
+        int longest = Math.max(info.width(), info.height());
+        int factor = Math.max(1, (longest + LONG_SIDE - 1) / LONG_SIDE);
+        LocatingImage image =
+                new LocatingImage(
+                        factor,
+                        Math.max(1, info.width() / factor),
+                        Math.max(1, info.height() / factor),
+                        info.channels());
+        float[][] curves = new float[info.channels()][];
+        for (int c = 0; c < curves.length; c++) {
+            curves[c] = codes.curve(info.channels() == 1 ? 1 : c);
+        }
+        float[] sums = new float[image.width * info.channels()];
+        scan.stream((y, row) -> image.add(y, row, curves, sums));
+        return image;
+    }
+
+    /** Adds a row of the scan; after the last row of a box the averages are kept. */
+    private void add(int y, char[] row, float[][] curves, float[] sums) {
+        int target = y / factor;
+        if (target >= height) {
+            return;
+        }
+        int stride = channels;
+        for (int c = 0; c < channels; c++) {
+            float[] curve = curves[c];
+            for (int x = 0, at = c, sum = c; x < width; x++, sum += stride) {
+                float total = 0;
+                for (int i = 0; i < factor; i++, at += stride) {
+                    total += curve[row[at]];
+                }
+                sums[sum] += total;
+            }
+        }
+        if (y % factor == factor - 1) {
+            float scale = TO_STORED / (factor * factor);
+            int begin = target * sums.length;
+            for (int i = 0; i < sums.length; i++) {
+                light[begin + i] = (char) (Math.min(TO_STORED, sums[i] * scale) + 0.5f);
+                sums[i] = 0;
+            }
+        }
+    }
+
+    /** How many scan pixels a pixel of this image is wide. */
+    public int factor() {
+        return factor;
+    }
+
+    /** Pixels across. */
+    public int width() {
+        return width;
+    }
+
+    /** Pixels down. */
+    public int height() {
+        return height;
+    }
+
+    /** Linear light (0-1) of a pixel; a grey scan has the same in all channels. */
+    public float light(int channel, int x, int y) {
+        return light[(y * width + x) * channels + (channels == 1 ? 0 : channel)] / TO_STORED;
+    }
+
+    /** Grey image for the marker detector, encoded so that steps look even. */
+    GrayU8 grey() {
+        GrayU8 grey = new GrayU8(width, height);
+        byte[] encoded = encoding();
+        int middle = channels == 1 ? 0 : 1;
+        for (int i = 0; i < width * height; i++) {
+            grey.data[i] = encoded[light[i * channels + middle] >> 4];
+        }
+        return grey;
+    }
+
+    /** A picture for people, its long side about a thousand pixels at most. */
+    public Preview preview() {
+        int step =
+                Math.max(1, (Math.max(width, height) + PREVIEW_LONG_SIDE - 1) / PREVIEW_LONG_SIDE);
+        BufferedImage picture =
+                new BufferedImage(
+                        Math.max(1, width / step),
+                        Math.max(1, height / step),
+                        BufferedImage.TYPE_INT_RGB);
+        byte[] encoded = encoding();
+        for (int y = 0; y < picture.getHeight(); y++) {
+            for (int x = 0; x < picture.getWidth(); x++) {
+                int rgb = 0;
+                for (int c = 0; c < 3; c++) {
+                    float sum = 0;
+                    for (int j = 0; j < step; j++) {
+                        for (int i = 0; i < step; i++) {
+                            sum += light(c, x * step + i, y * step + j);
+                        }
+                    }
+                    int index = Math.min(4095, (int) (sum / (step * step) * 4095 + 0.5f));
+                    rgb = (rgb << 8) | (encoded[index] & 0xff);
+                }
+                picture.setRGB(x, y, rgb);
+            }
+        }
+        return new Preview(picture, step * factor);
+    }
+
+    private static byte[] encoding() {
+        byte[] encoded = new byte[4096];
+        for (int i = 0; i < encoded.length; i++) {
+            encoded[i] = (byte) Math.round(255 * RgbSpace.SRGB.encode(i / 4095.0));
+        }
+        return encoded;
+    }
+
+    /**
+     * A small picture of a scan.
+     *
+     * @param picture for people
+     * @param factor scan pixels a picture pixel
+     */
+    public record Preview(BufferedImage picture, int factor) {}
+}

@@ -1,0 +1,146 @@
+package org.printassay.locate;
+
+import boofcv.struct.image.GrayU8;
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.ChecksumException;
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.FormatException;
+import com.google.zxing.NotFoundException;
+import com.google.zxing.PlanarYUVLuminanceSource;
+import com.google.zxing.common.BitMatrix;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import com.google.zxing.qrcode.decoder.Decoder;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.printassay.chart.PointMm;
+import org.printassay.chart.RectMm;
+import org.printassay.layout.SheetLayout;
+
+/**
+ * Reads the sheet code. Its place beside the sheet's first marker is known, so its modules are
+ * sampled straight from there; where that marker is hidden, the symbol is searched for.
+ */
+final class SheetCodeReader {
+    private static final double[] SHIFTS_MM = {0, 0.3, -0.3, 0.6, -0.6};
+
+    private SheetCodeReader() {}
+
+    /**
+     * The text of the code.
+     *
+     * @param scale full-resolution pixels a pixel of the image
+     */
+    static Optional<String> read(GrayU8 image, double scale, List<FoundMarker> markers) {
+        for (FoundMarker marker : markers) {
+            if (SheetLayout.isCodeMarker(marker.id())) {
+                Optional<String> text = beside(image, scale, marker);
+                if (text.isPresent()) {
+                    return text;
+                }
+            }
+        }
+        return anywhere(image);
+    }
+
+    private static Optional<String> beside(GrayU8 image, double scale, FoundMarker marker) {
+        RectMm square = new RectMm(0, 0, SheetLayout.MARKER_MM, SheetLayout.MARKER_MM);
+        List<PointMm> corners = PagePlacement.corners(square);
+        List<Homography.Pair> pairs = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            PointPx corner = marker.corners().get(i);
+            pairs.add(
+                    new Homography.Pair(
+                            corners.get(i), new PointPx(corner.x() / scale, corner.y() / scale)));
+        }
+        Homography map = Homography.fit(pairs);
+        for (double down : SHIFTS_MM) {
+            for (double right : SHIFTS_MM) {
+                RectMm code =
+                        new RectMm(
+                                SheetLayout.CODE_RIGHT_OF_MARKER_MM + right,
+                                SheetLayout.CODE_BELOW_MARKER_MM + down,
+                                SheetLayout.CODE_MM,
+                                SheetLayout.CODE_MM);
+                Optional<String> text = modules(image, map, code);
+                if (text.isPresent()) {
+                    return text;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<String> modules(GrayU8 image, Homography map, RectMm code) {
+        int count = SheetLayout.CODE_MODULES;
+        double[] values = new double[count * count];
+        double low = 255;
+        double high = 0;
+        double step = code.width() / count;
+        for (int row = 0; row < count; row++) {
+            for (int column = 0; column < count; column++) {
+                double sum = 0;
+                for (int k = 0; k < 9; k++) {
+                    double x = code.x() + (column + 0.5 + (k % 3 - 1) * 0.2) * step;
+                    int line = k / 3;
+                    double y = code.y() + (row + 0.5 + (line - 1) * 0.2) * step;
+                    PointPx at = map.apply(x, y);
+                    int px = (int) Math.floor(at.x());
+                    int py = (int) Math.floor(at.y());
+                    if (!image.isInBounds(px, py)) {
+                        return Optional.empty();
+                    }
+                    sum += image.get(px, py);
+                }
+                values[row * count + column] = sum / 9;
+                low = Math.min(low, sum / 9);
+                high = Math.max(high, sum / 9);
+            }
+        }
+        BitMatrix bits = new BitMatrix(count);
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] < (low + high) / 2) {
+                bits.set(i % count, i / count);
+            }
+        }
+        try {
+            return Optional.of(new Decoder().decode(bits).getText());
+        } catch (ChecksumException | FormatException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<String> anywhere(GrayU8 image) {
+        byte[] grey = new byte[image.width * image.height];
+        for (int y = 0; y < image.height; y++) {
+            System.arraycopy(
+                    image.data,
+                    image.startIndex + y * image.stride,
+                    grey,
+                    y * image.width,
+                    image.width);
+        }
+        BinaryBitmap bitmap =
+                new BinaryBitmap(
+                        new HybridBinarizer(
+                                new PlanarYUVLuminanceSource(
+                                        grey,
+                                        image.width,
+                                        image.height,
+                                        0,
+                                        0,
+                                        image.width,
+                                        image.height,
+                                        false)));
+        try {
+            return Optional.of(
+                    new QRCodeReader()
+                            .decode(bitmap, Map.of(DecodeHintType.TRY_HARDER, true))
+                            .getText());
+        } catch (NotFoundException | ChecksumException | FormatException e) {
+            return Optional.empty();
+        }
+    }
+}

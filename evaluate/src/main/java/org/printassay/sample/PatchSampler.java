@@ -1,0 +1,101 @@
+package org.printassay.sample;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.printassay.chart.Patch;
+import org.printassay.chart.RectMm;
+import org.printassay.locate.LocatedSheet;
+import org.printassay.locate.Locator;
+import org.printassay.problem.Problem;
+import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanImage;
+import org.printassay.scan.ScanInfo;
+
+/**
+ * Reads the middle of every patch at full resolution in one pass over the scan. Only the patches
+ * that the current row crosses are held in memory.
+ */
+public final class PatchSampler {
+    /** Kept away from a patch's edge: blur, placement and the neighbour's stray ink. */
+    private static final double INSET_MM = 1.0;
+
+    private static final double INSET_SHARE = 0.16;
+
+    /** The middle of a large patch is enough. */
+    private static final double LARGEST_MM = 12;
+
+    private PatchSampler() {}
+
+    /** Where the middle of a patch is read. */
+    static RectMm middle(RectMm area) {
+        double byWidth = inset(area.width());
+        double byHeight = inset(area.height());
+        return new RectMm(
+                area.x() + byWidth,
+                area.y() + byHeight,
+                area.width() - 2 * byWidth,
+                area.height() - 2 * byHeight);
+    }
+
+    private static double inset(double side) {
+        double least = Math.min(Math.max(INSET_MM, INSET_SHARE * side), side / 3);
+        return Math.max(least, (side - LARGEST_MM) / 2);
+    }
+
+    /** Samples every patch that lies in the scan, in sheet order. */
+    public static List<PatchSample> sample(ScanImage scan, CodeLight codes, LocatedSheet located)
+            throws Problem {
+        ScanInfo info = scan.info();
+        List<PatchWindow> windows = new ArrayList<>();
+        for (Patch patch : located.sheet().patches()) {
+            RectMm middle = middle(patch.area());
+            if (Locator.isInside(info, located.placement(), middle)) {
+                windows.add(new PatchWindow(patch, middle, located.placement(), info));
+            }
+        }
+        List<PatchWindow> byTop = new ArrayList<>(windows);
+        byTop.sort(Comparator.comparingInt(PatchWindow::firstRow));
+        float[][] curves = new float[info.channels()][];
+        for (int c = 0; c < curves.length; c++) {
+            curves[c] = codes.curve(info.channels() == 1 ? 1 : c);
+        }
+        Sweep sweep = new Sweep(byTop, curves);
+        scan.stream(sweep);
+        List<PatchSample> samples = new ArrayList<>();
+        for (PatchWindow window : windows) {
+            samples.add(window.result());
+        }
+        return samples;
+    }
+
+    /** Hands each row to the windows it crosses, and lets finished ones sum up. */
+    private static final class Sweep implements ScanImage.RowSink {
+        private final List<PatchWindow> byTop;
+        private final float[][] curves;
+        private final List<PatchWindow> open = new ArrayList<>();
+        private int next;
+
+        Sweep(List<PatchWindow> byTop, float[][] curves) {
+            this.byTop = byTop;
+            this.curves = curves;
+        }
+
+        @Override
+        public void row(int y, char[] samples) {
+            while (next < byTop.size() && byTop.get(next).firstRow() <= y) {
+                open.add(byTop.get(next++));
+            }
+            for (int i = open.size() - 1; i >= 0; i--) {
+                PatchWindow window = open.get(i);
+                if (y <= window.lastRow()) {
+                    window.take(y, samples);
+                }
+                if (y >= window.lastRow()) {
+                    window.finish(curves);
+                    open.remove(i);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,129 @@
+package org.printassay.sample;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.chart.Patch;
+import org.printassay.chart.PointMm;
+import org.printassay.chart.RectMm;
+import org.printassay.locate.Placement;
+import org.printassay.locate.PointPx;
+import org.printassay.scan.ScanInfo;
+
+/** The middle of one patch in the scan, turned as the sheet is: its pixels, while rows come in. */
+final class PatchWindow {
+    /** Patches nearer to the scan's edge than this have a neighbourhood that is not known. */
+    private static final double EDGE_MM = 2;
+
+    private final Patch patch;
+    private final double[] cornerX = new double[4];
+    private final double[] cornerY = new double[4];
+    private final int firstRow;
+    private final int lastRow;
+    private final int left;
+    private final int channels;
+    private final int codeStep;
+    private final double samplesPerMm;
+    private final boolean nearEdge;
+    private char[] codes = new char[0];
+    private int[] places = new int[0];
+    private int count;
+    private @Nullable PatchSample result;
+
+    PatchWindow(Patch patch, RectMm middle, Placement placement, ScanInfo info) {
+        this.patch = patch;
+        this.channels = info.channels();
+        this.codeStep = info.bits() == 8 ? 257 : 1;
+        this.samplesPerMm = placement.samplesPerMm();
+        List<PointPx> corners = new ArrayList<>();
+        corners.add(placement.toScan(new PointMm(middle.x(), middle.y())));
+        corners.add(placement.toScan(new PointMm(middle.right(), middle.y())));
+        corners.add(placement.toScan(new PointMm(middle.right(), middle.bottom())));
+        corners.add(placement.toScan(new PointMm(middle.x(), middle.bottom())));
+        for (int i = 0; i < 4; i++) {
+            cornerX[i] = corners.get(i).x();
+            cornerY[i] = corners.get(i).y();
+        }
+        double top = Arrays.stream(cornerY).min().orElseThrow();
+        double bottom = Arrays.stream(cornerY).max().orElseThrow();
+        double leftmost = Arrays.stream(cornerX).min().orElseThrow();
+        double rightmost = Arrays.stream(cornerX).max().orElseThrow();
+        this.firstRow = Math.max(0, (int) Math.ceil(top - 0.5));
+        this.lastRow = Math.min(info.height() - 1, (int) Math.floor(bottom - 0.5));
+        this.left = (int) leftmost;
+        double edge = EDGE_MM * samplesPerMm;
+        this.nearEdge =
+                leftmost < edge
+                        || top < edge
+                        || rightmost > info.width() - edge
+                        || bottom > info.height() - edge;
+    }
+
+    int firstRow() {
+        return firstRow;
+    }
+
+    int lastRow() {
+        return lastRow;
+    }
+
+    /** Keeps the pixels of a row whose centres lie in the window. */
+    void take(int y, char[] row) {
+        double at = y + 0.5;
+        double from = Double.POSITIVE_INFINITY;
+        double to = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < 4; i++) {
+            int k = (i + 1) % 4;
+            double y0 = cornerY[i];
+            double y1 = cornerY[k];
+            if (at < Math.min(y0, y1) || at > Math.max(y0, y1)) {
+                continue;
+            }
+            if (y0 == y1) {
+                from = Math.min(from, Math.min(cornerX[i], cornerX[k]));
+                to = Math.max(to, Math.max(cornerX[i], cornerX[k]));
+            } else {
+                double x = cornerX[i] + (at - y0) / (y1 - y0) * (cornerX[k] - cornerX[i]);
+                from = Math.min(from, x);
+                to = Math.max(to, x);
+            }
+        }
+        int begin = Math.max(0, (int) Math.ceil(from - 0.5));
+        int end = Math.min(row.length / channels, (int) Math.floor(to - 0.5) + 1);
+        int wide = end - begin;
+        if (wide <= 0) {
+            return;
+        }
+        reserve(count + wide);
+        System.arraycopy(row, begin * channels, codes, count * channels, wide * channels);
+        int blockRow = (int) ((y - firstRow) / samplesPerMm);
+        for (int x = begin; x < end; x++) {
+            places[count++] = (blockRow << 8) | (int) ((x - left) / samplesPerMm);
+        }
+    }
+
+    private void reserve(int wanted) {
+        if (wanted > places.length) {
+            int rows = Math.max(1, lastRow - firstRow + 1);
+            int size = Math.max(wanted, Math.max(2 * places.length, rows * 8));
+            places = Arrays.copyOf(places, size);
+            codes = Arrays.copyOf(codes, size * channels);
+        }
+    }
+
+    /** Sums up and lets go of the pixels. */
+    void finish(float[][] curves) {
+        result = RobustPatch.of(patch, codes, places, count, channels, codeStep, curves, nearEdge);
+        codes = new char[0];
+        places = new int[0];
+    }
+
+    PatchSample result() {
+        PatchSample done = result;
+        if (done == null) {
+            throw new IllegalStateException("patch " + patch.id() + " was not finished");
+        }
+        return done;
+    }
+}

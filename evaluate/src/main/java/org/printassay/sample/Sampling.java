@@ -1,0 +1,32 @@
+package org.printassay.sample;
+
+import java.util.List;
+import java.util.Optional;
+import org.printassay.chart.Chart;
+import org.printassay.locate.LocatedSheet;
+import org.printassay.locate.LocatingImage;
+import org.printassay.locate.Locator;
+import org.printassay.problem.Problem;
+import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanImage;
+
+/** From a scan to the samples of its sheet, in two passes over the file. */
+public final class Sampling {
+    private Sampling() {}
+
+    /**
+     * Finds the sheet and samples its patches.
+     *
+     * @param codes how the scanner's codes stand for light
+     * @param expected the chart that the user names; without it the sheet code tells
+     * @throws Problem when the scan cannot be read or no sheet can be placed
+     */
+    public static SheetSamples read(ScanImage scan, CodeLight codes, Optional<Chart> expected)
+            throws Problem {
+        LocatingImage image = LocatingImage.of(scan, codes);
+        LocatedSheet located = Locator.locate(scan.info(), image, expected);
+        List<PatchSample> samples = PatchSampler.sample(scan, codes, located);
+        PageImage page = PageImageBuilder.build(image, located.placement(), located.sheet().page());
+        return new SheetSamples(scan.info(), located, samples, page, image.preview());
+    }
+}
