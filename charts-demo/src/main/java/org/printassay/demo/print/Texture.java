@@ -1,0 +1,93 @@
+package org.printassay.demo.print;
+
+import java.util.Random;
+
+/**
+ * A repeating square of smooth noise: mean 0, standard deviation 1, given correlation length. Two
+ * of them with different periods are added, so that nothing on a page repeats exactly.
+ */
+public final class Texture {
+    private static final int SIDE = 512;
+
+    /** Cells per correlation length. */
+    private static final double CELLS_PER_LENGTH = 2;
+
+    /** Ratio of the two periods: no simple fraction. */
+    private static final double SECOND_PERIOD = 0.8312;
+
+    private static final double HALF_EACH = Math.sqrt(0.5);
+
+    private final double lengthMm;
+    private final float[] first;
+    private final float[] second;
+
+    /**
+     * New noise.
+     *
+     * @param lengthMm correlation length (standard deviation of the smoothing)
+     * @param random source
+     */
+    Texture(double lengthMm, Random random) {
+        this.lengthMm = lengthMm;
+        this.first = smooth(random);
+        this.second = smooth(random);
+    }
+
+    /** Cell numbers of positions along one axis: of the first square, then of the second. */
+    public int[][] cells(double startMm, double stepMm, int count) {
+        int[][] cells = new int[2][count];
+        for (int layer = 0; layer < 2; layer++) {
+            double cellMm = lengthMm / CELLS_PER_LENGTH * (layer == 0 ? 1 : SECOND_PERIOD);
+            for (int i = 0; i < count; i++) {
+                cells[layer][i] =
+                        Math.floorMod((int) Math.floor((startMm + i * stepMm) / cellMm), SIDE);
+            }
+        }
+        return cells;
+    }
+
+    /** Value at cells found by {@link #cells}: columns and rows of both squares. */
+    public float at(int column1, int row1, int column2, int row2) {
+        return first[row1 * SIDE + column1] + second[row2 * SIDE + column2];
+    }
+
+    private static float[] smooth(Random random) {
+        float[] noise = new float[SIDE * SIDE];
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = (float) random.nextGaussian();
+        }
+        float[] across = new float[noise.length];
+        blur(noise, across, 1, SIDE);
+        blur(across, noise, SIDE, 1);
+        double sum = 0;
+        double squares = 0;
+        for (float value : noise) {
+            sum += value;
+            squares += (double) value * value;
+        }
+        double mean = sum / noise.length;
+        double scale = HALF_EACH / Math.sqrt(squares / noise.length - mean * mean);
+        for (int i = 0; i < noise.length; i++) {
+            noise[i] = (float) ((noise[i] - mean) * scale);
+        }
+        return noise;
+    }
+
+    private static void blur(float[] in, float[] out, int step, int stride) {
+        int reach = (int) Math.ceil(3 * CELLS_PER_LENGTH);
+        double[] kernel = new double[reach + 1];
+        for (int k = 0; k <= reach; k++) {
+            kernel[k] = Math.exp(-k * k / (2 * CELLS_PER_LENGTH * CELLS_PER_LENGTH));
+        }
+        for (int line = 0; line < SIDE; line++) {
+            for (int i = 0; i < SIDE; i++) {
+                double sum = 0;
+                for (int k = -reach; k <= reach; k++) {
+                    int at = Math.floorMod(i + k, SIDE);
+                    sum += kernel[Math.abs(k)] * in[line * stride + at * step];
+                }
+                out[line * stride + i * step] = (float) sum;
+            }
+        }
+    }
+}
