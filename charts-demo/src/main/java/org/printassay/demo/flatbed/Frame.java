@@ -35,15 +35,12 @@ public final class Frame {
         this.cos = Math.cos(Math.toRadians(placing.degrees()));
         this.sin = Math.sin(Math.toRadians(placing.degrees()));
         double border = 2 * placing.borderMm();
-        this.frameWidthMm =
-                Math.abs(cos) * sheetWidthMm + Math.abs(sin) * sheetHeightMm + border;
-        this.frameHeightMm =
-                Math.abs(sin) * sheetWidthMm + Math.abs(cos) * sheetHeightMm + border;
+        this.frameWidthMm = Math.abs(cos) * sheetWidthMm + Math.abs(sin) * sheetHeightMm + border;
+        this.frameHeightMm = Math.abs(sin) * sheetWidthMm + Math.abs(cos) * sheetHeightMm + border;
         Placing.Crop crop = placing.crop();
         this.leftMm = crop.left() * frameWidthMm;
         this.topMm = crop.top() * frameHeightMm;
-        this.width =
-                pixels((crop.right() - crop.left()) * frameWidthMm, flatbed.samplesPerInch());
+        this.width = pixels((crop.right() - crop.left()) * frameWidthMm, flatbed.samplesPerInch());
         this.height =
                 pixels((crop.bottom() - crop.top()) * frameHeightMm, flatbed.samplesPerInch());
     }

@@ -80,13 +80,6 @@ public record Optics(
     /** These optics with an unsharp mask. */
     public Optics withSharpening(double strength, double sigmaUm) {
         return new Optics(
-                blurSigmaUm,
-                returnedLight,
-                glare,
-                coreMm,
-                tailMm,
-                tailShare,
-                strength,
-                sigmaUm);
+                blurSigmaUm, returnedLight, glare, coreMm, tailMm, tailShare, strength, sigmaUm);
     }
 }

@@ -22,6 +22,7 @@ final class Raster {
     private final boolean uneven;
 
     /** What makes one patch differ from its code: a factor on light per channel. */
+    @SuppressWarnings("ArrayRecordComponent") // Stays inside this class.
     private record Departure(RectMm onPage, float[] factors) {}
 
     /**
@@ -31,6 +32,7 @@ final class Raster {
      * @param y row of the first cell
      * @param planes red, green, blue, row by row
      */
+    @SuppressWarnings("ArrayRecordComponent") // Pixels, handed on once.
     record Cut(int x, int y, int width, int height, float[][] planes) {}
 
     Raster(Print print, Inks inks, double lid, int perCell) {
@@ -190,10 +192,15 @@ final class Raster {
                 for (int i = cellX * perCell; i < (cellX + 1) * perCell; i++) {
                     int n = index[row + Math.min(cut.x * perCell + i, sheet.width() - 1)];
                     float grain =
-                            print.grain().at(grainX[0][i], grainY[0][j], grainX[1][i], grainY[1][j]);
+                            print.grain()
+                                    .at(grainX[0][i], grainY[0][j], grainX[1][i], grainY[1][j]);
                     float texture =
                             print.texture()
-                                    .at(textureX[0][i], textureY[0][j], textureX[1][i], textureY[1][j]);
+                                    .at(
+                                            textureX[0][i],
+                                            textureY[0][j],
+                                            textureX[1][i],
+                                            textureY[1][j]);
                     float factor =
                             1
                                     + inks.grain[n] * grain

@@ -38,8 +38,7 @@ final class TileMaker {
         this.paper = paper;
         this.specks = specks;
         this.levels = levels;
-        this.curve =
-                new CurveTable(flatbed.sensor().encoding(), (1 << flatbed.file().bits()) - 1);
+        this.curve = new CurveTable(flatbed.sensor().encoding(), (1 << flatbed.file().bits()) - 1);
         double pixelMm = 1 / frame.samplesPerMm();
         double wantedMm = flatbed.optics().blurSigmaUm() / 1000;
         double variance =
@@ -151,10 +150,7 @@ final class TileMaker {
         int x = (int) Math.floor(minX) - halfWidth;
         int y = (int) Math.floor(minY) - halfWidth;
         return raster.cut(
-                x,
-                y,
-                (int) Math.ceil(maxX) + halfWidth - x,
-                (int) Math.ceil(maxY) + halfWidth - y);
+                x, y, (int) Math.ceil(maxX) + halfWidth - x, (int) Math.ceil(maxY) + halfWidth - y);
     }
 
     /** Lamp and stray light: a factor and an addend that vary slowly along a row. */
@@ -195,8 +191,7 @@ final class TileMaker {
             return;
         }
         Optics optics = flatbed.optics();
-        double around =
-                stray.at(channel, frame.sheetX(bedX, bedY), frame.sheetY(bedX, bedY));
+        double around = stray.at(channel, frame.sheetX(bedX, bedY), frame.sheetY(bedX, bedY));
         double returned =
                 (1 + optics.returnedLight() * around)
                         / (1 + optics.returnedLight() * paper[channel]);
@@ -234,8 +229,7 @@ final class TileMaker {
             int left, int columns, int rows, float[][] tile, FastNoise noise, byte[] band) {
         Sensor sensor = flatbed.sensor();
         boolean noisy = sensor.noisy();
-        float shot =
-                sensor.electronsAtWhite() > 0 ? (float) (1 / sensor.electronsAtWhite()) : 0;
+        float shot = sensor.electronsAtWhite() > 0 ? (float) (1 / sensor.electronsAtWhite()) : 0;
         float read = (float) (sensor.readNoise() * sensor.readNoise());
         float gain = (float) sensor.exposure();
         int highest = (1 << flatbed.file().bits()) - 1;

@@ -52,7 +52,7 @@ final class Palette {
 
     Rgb8 code(int number) {
         int code = codes[number];
-        return new Rgb8(code >> 16, code >> 8 & 255, code & 255);
+        return new Rgb8(code >> 16, (code >> 8) & 255, code & 255);
     }
 
     long count(int number) {
@@ -80,7 +80,7 @@ final class Palette {
 
     private static int slot(int[] keys, int code) {
         int mask = keys.length - 1;
-        int slot = (code * 0x9E3779B1 >>> 8) & mask;
+        int slot = ((code * 0x9E3779B1) >>> 8) & mask;
         while (keys[slot] != EMPTY && keys[slot] != code) {
             slot = (slot + 1) & mask;
         }

@@ -72,8 +72,7 @@ public final class RenderedSheet {
             renderer.setRenderingHints(
                     new RenderingHints(
                             RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_OFF));
-            BufferedImage image =
-                    renderer.renderImageWithDPI(page - 1, dotsPerInch, ImageType.RGB);
+            BufferedImage image = renderer.renderImageWithDPI(page - 1, dotsPerInch, ImageType.RGB);
             int[] codes = ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
             return new RenderedSheet(dotsPerInch, image.getWidth(), image.getHeight(), codes);
         } catch (IOException e) {
