@@ -47,7 +47,7 @@ public record DemoScenario(
                         "Paper A, warm matte cotton (simulated)",
                         new Lab(95.8, 0.6, 4.6),
                         new Lab(16.8, 0.4, 1.2),
-                        Tone.AIM.withBlocked(10, 14, true).withDotGain(0.01),
+                        Tone.AIM.withBlocked(7, 12, true).withDotGain(0.01),
                         new Cast(0.2, 0.6, 0.2, 0.5, 0.1, 0.3),
                         List.of(0.93, 0.96, 0.95, 0.95, 0.92, 0.9),
                         new Surface(0.10, 0.10, 0.5, 0.07, 0.35, 0.35, 0.15));

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import org.printassay.chart.Chart;
+import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
 import org.printassay.demo.print.RenderedSheet;
 import org.printassay.pdf.ChartPdf;
@@ -12,21 +13,24 @@ import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 
-/** One real chart with its PDF rendered once for all tests. */
-final class RealChart {
-    static final Chart CHART = chart();
-    static final RenderedSheet RENDERED = rendered(CHART);
+/** One real chart with its PDF, rendered once for all tests. */
+public final class RealChart {
+    /** A4, sRGB. */
+    public static final Chart CHART = chart(RgbSpace.SRGB);
+
+    /** Its first page. */
+    public static final RenderedSheet RENDERED = rendered(CHART);
 
     private RealChart() {}
 
-    private static Chart chart() {
+    static Chart chart(RgbSpace space) {
         try {
-            return org.printassay.chart.Charts.create(
+            return Charts.create(
                     new Recipe(
                             Recipe.Kind.PAPER,
                             new PageSize("A4", 210, 297),
                             Margins.all(12),
-                            RgbSpace.SRGB,
+                            space,
                             Recipe.CURRENT_LAYOUT));
         } catch (Problem e) {
             throw new IllegalStateException(e);
