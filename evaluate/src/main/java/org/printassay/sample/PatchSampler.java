@@ -28,7 +28,7 @@ public final class PatchSampler {
     private PatchSampler() {}
 
     /** Where the middle of a patch is read. */
-    static RectMm middle(RectMm area) {
+    public static RectMm middle(RectMm area) {
         double byWidth = inset(area.width());
         double byHeight = inset(area.height());
         return new RectMm(

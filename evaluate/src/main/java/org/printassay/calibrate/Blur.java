@@ -1,0 +1,102 @@
+package org.printassay.calibrate;
+
+/**
+ * Gaussian blur of one width over a {@link SurroundGrid}, as a normalised convolution: what lies
+ * beyond the scan is taken to look like what is known nearby. One pass along rows, one along
+ * columns.
+ */
+final class Blur {
+    /** Standard deviations that the kernel reaches. */
+    private static final double REACH = 3.5;
+
+    private final SurroundGrid grid;
+    private final double sigmaMm;
+    private final float[] kernel;
+
+    /** Share of the kernel that falls on known cells, for each cell. */
+    private final float[] known;
+
+    Blur(SurroundGrid grid, double sigmaMm, float[] anyMap) {
+        this.grid = grid;
+        this.sigmaMm = sigmaMm;
+        this.kernel = kernel(sigmaMm, grid.cellMm());
+        float[] ones = new float[anyMap.length];
+        for (int i = 0; i < ones.length; i++) {
+            ones[i] = Float.isNaN(anyMap[i]) ? 0 : 1;
+        }
+        this.known = convolve(ones);
+    }
+
+    /**
+     * Cells are box averages (variance 1/12 of a cell squared) and are read by linear interpolation
+     * (1/6 on average); the kernel itself is made that much narrower.
+     */
+    private static float[] kernel(double sigmaMm, double cellMm) {
+        double sigma =
+                Math.sqrt(Math.max(0.05, Math.pow(sigmaMm / cellMm, 2) - 1.0 / 12 - 1.0 / 6));
+        int reach = (int) Math.ceil(REACH * sigma);
+        float[] kernel = new float[2 * reach + 1];
+        double sum = 0;
+        for (int i = -reach; i <= reach; i++) {
+            double weight = Math.exp(-0.5 * i * i / (sigma * sigma));
+            kernel[i + reach] = (float) weight;
+            sum += weight;
+        }
+        for (int i = 0; i < kernel.length; i++) {
+            kernel[i] /= (float) sum;
+        }
+        return kernel;
+    }
+
+    double sigmaMm() {
+        return sigmaMm;
+    }
+
+    /** Share of the kernel that falls on known cells, at each cell. */
+    float[] known() {
+        return known;
+    }
+
+    /** The blurred map; NaN where nothing within reach is known. */
+    float[] of(float[] map) {
+        float[] filled = new float[map.length];
+        for (int i = 0; i < map.length; i++) {
+            filled[i] = Float.isNaN(map[i]) ? 0 : map[i];
+        }
+        float[] sums = convolve(filled);
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] = known[i] < 1e-4f ? Float.NaN : sums[i] / known[i];
+        }
+        return sums;
+    }
+
+    private float[] convolve(float[] map) {
+        int columns = grid.columns();
+        int rows = grid.rows();
+        int reach = kernel.length / 2;
+        float[] across = new float[map.length];
+        for (int row = 0; row < rows; row++) {
+            int begin = row * columns;
+            for (int k = -reach; k <= reach; k++) {
+                float weight = kernel[k + reach];
+                int from = Math.max(0, -k);
+                int to = Math.min(columns, columns - k);
+                for (int column = from; column < to; column++) {
+                    across[begin + column] += weight * map[begin + column + k];
+                }
+            }
+        }
+        float[] down = new float[map.length];
+        for (int row = 0; row < rows; row++) {
+            int begin = row * columns;
+            for (int k = Math.max(-reach, -row); k <= Math.min(reach, rows - 1 - row); k++) {
+                float weight = kernel[k + reach];
+                int other = (row + k) * columns;
+                for (int column = 0; column < columns; column++) {
+                    down[begin + column] += weight * across[other + column];
+                }
+            }
+        }
+        return down;
+    }
+}

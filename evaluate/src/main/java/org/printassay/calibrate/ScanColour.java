@@ -1,0 +1,189 @@
+package org.printassay.calibrate;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.RgbSpace;
+import org.printassay.colour.Xyz;
+import org.printassay.colour.icc.DeviceModel;
+import org.printassay.colour.icc.IccException;
+import org.printassay.colour.icc.IccProfile;
+import org.printassay.colour.icc.TableModel;
+import org.printassay.evaluation.Warning;
+import org.printassay.evaluation.WarningCode;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
+import org.printassay.sample.LinearRgb;
+import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanInfo;
+
+/**
+ * What a scan's codes mean: light per channel (for averaging, evening out and stray light) and the
+ * colour of that light. With an ICC profile that suits the scan, colour is absolute; without one,
+ * codes are taken as sRGB-encoded (IEC 61966-2-1) and only colour relative to the paper means
+ * anything.
+ */
+public final class ScanColour {
+    private static final int CODES = 65536;
+
+    private final @Nullable IccProfile profile;
+    private final boolean grey;
+    private final List<Warning> warnings;
+    private final float[][] curves;
+
+    private ScanColour(@Nullable IccProfile profile, boolean grey, List<Warning> warnings) {
+        this.profile = profile;
+        this.grey = grey;
+        this.warnings = List.copyOf(warnings);
+        this.curves = curves(profile);
+    }
+
+    /**
+     * By the profile in the scan file; a missing, damaged or unsuitable one makes it a plain scan,
+     * with a warning.
+     */
+    public static ScanColour embedded(ScanInfo info) {
+        boolean grey = info.channels() == 1;
+        Optional<byte[]> bytes = info.iccProfile();
+        if (bytes.isEmpty()) {
+            return new ScanColour(null, grey, List.of(PLAIN));
+        }
+        try {
+            return new ScanColour(suitable(bytes.get(), grey), grey, List.of());
+        } catch (IccException e) {
+            Warning unusable =
+                    new Warning(
+                            WarningCode.PROFILE_UNUSABLE,
+                            "The colour profile in "
+                                    + info.name()
+                                    + " cannot be used ("
+                                    + e.getMessage()
+                                    + "); it was read as a scan without profile.");
+            return new ScanColour(null, grey, List.of(unusable, PLAIN));
+        }
+    }
+
+    /**
+     * By a profile that the user names, whatever is in the scan file.
+     *
+     * @param name of the profile file, for messages
+     * @throws Problem input, when the profile is damaged or does not suit the scan
+     */
+    public static ScanColour given(String name, byte[] profile, ScanInfo info) throws Problem {
+        boolean grey = info.channels() == 1;
+        try {
+            return new ScanColour(suitable(profile, grey), grey, List.of());
+        } catch (IccException e) {
+            throw Problem.input(
+                    name,
+                    "not a profile for "
+                            + info.name()
+                            + " ("
+                            + e.getMessage()
+                            + "). Give the scanner's own ICC profile.",
+                    e);
+        }
+    }
+
+    private static final Warning PLAIN =
+            new Warning(
+                    WarningCode.PLAIN_SCAN,
+                    "The scan has no colour profile: results hold relative to the paper; no absolute"
+                            + " lightness, density or colour difference is stated. Scan with the"
+                            + " scanner's profile embedded to get them.");
+
+    private static IccProfile suitable(byte[] bytes, boolean grey) throws IccException {
+        IccProfile profile = IccProfile.parse(bytes);
+        IccProfile.Space wanted = grey ? IccProfile.Space.GREY : IccProfile.Space.RGB;
+        if (profile.space() != wanted) {
+            throw new IccException(
+                    16,
+                    "it is for "
+                            + profile.space().channels
+                            + " channels, the scan has "
+                            + wanted.channels);
+        }
+        DeviceModel model = profile.model();
+        for (int c = 0; c < wanted.channels; c++) {
+            if (!(model.linear(c, 1) > model.linear(c, 0) + 0.01)) {
+                throw new IccException(128, "more code does not mean more light");
+            }
+        }
+        if (!(profile.absolute(whiteOf(profile)).y() > 1)) {
+            throw new IccException(128, "its white is black");
+        }
+        return profile;
+    }
+
+    private static Xyz whiteOf(IccProfile profile) {
+        double[] ones = new double[profile.space().channels];
+        Arrays.fill(ones, 1);
+        return profile.toXyz(ones);
+    }
+
+    /** The light curves are made once: 65536 codes for each channel, held to rise. */
+    private static float[][] curves(@Nullable IccProfile profile) {
+        float[][] curves = new float[3][];
+        for (int c = 0; c < 3; c++) {
+            boolean shared =
+                    c > 0
+                            && (profile == null
+                                    || profile.space() == IccProfile.Space.GREY
+                                    || profile.model() instanceof TableModel);
+            curves[c] = shared ? curves[0] : curve(profile, c);
+        }
+        return curves;
+    }
+
+    private static float[] curve(@Nullable IccProfile profile, int channel) {
+        float[] curve = new float[CODES];
+        float reached = 0;
+        for (int i = 0; i < CODES; i++) {
+            double code = i / (CODES - 1.0);
+            double light =
+                    profile == null
+                            ? RgbSpace.SRGB.decode(code)
+                            : profile.model().linear(channel, code);
+            reached = Math.max(reached, (float) light);
+            curve[i] = reached;
+        }
+        return curve;
+    }
+
+    /** How the results may be called. */
+    public Trust trust() {
+        return profile == null ? Trust.PLAIN_SCAN : Trust.PROFILED_SCAN;
+    }
+
+    /** Whether the scan has one channel, so that only lightness is known. */
+    public boolean grey() {
+        return grey;
+    }
+
+    /** What the user must know about the profile. */
+    public List<Warning> warnings() {
+        return warnings;
+    }
+
+    /** Light of codes, for the samplers. */
+    public CodeLight codeLight() {
+        return channel -> curves[channel];
+    }
+
+    /**
+     * Absolute colour of linear device light, Y = 100 for the perfect diffuser. The media white of
+     * input profiles is applied, that of display profiles and encodings is not ({@link
+     * IccProfile#absolute}). Without a profile: colour as if sRGB-encoded, to be used relative to
+     * paper only.
+     */
+    public Xyz toXyz(LinearRgb light) {
+        if (profile == null) {
+            return RgbSpace.SRGB.linearToXyz(light.r(), light.g(), light.b());
+        }
+        return profile.absolute(
+                grey
+                        ? profile.model().lightToXyz(light.g())
+                        : profile.model().lightToXyz(light.r(), light.g(), light.b()));
+    }
+}

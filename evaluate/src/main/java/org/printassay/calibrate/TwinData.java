@@ -1,0 +1,48 @@
+package org.printassay.calibrate;
+
+/**
+ * What one channel says about every patch of one scan, grouped by printed code: patches of one
+ * group (twins) have the same reflectance.
+ *
+ * @param light light over the first estimate of paper white; not copied
+ * @param errorL standard error of each light within its patch, in L*; 0 where unknown
+ * @param group which group each patch belongs to, -1 when it is no evidence
+ * @param groups how many groups
+ * @param paperGroup the group of unprinted paper
+ * @param surface the terms of the light surface at each patch
+ */
+record TwinData(
+        double[] light,
+        double[] errorL,
+        int[] group,
+        int groups,
+        int paperGroup,
+        double[][] surface) {
+
+    int size() {
+        return light.length;
+    }
+
+    /** Slope of L* over reflectance (ISO/CIE 11664-4), paper = 1. */
+    static double slope(double reflectance) {
+        double epsilon = 216.0 / 24389;
+        return reflectance <= epsilon ? 24389.0 / 27 : 116.0 / 3 * Math.pow(reflectance, -2.0 / 3);
+    }
+
+    /** Independent comparisons between twins: members beyond the first, over all groups. */
+    int comparisons() {
+        int members = 0;
+        boolean[] seen = new boolean[groups];
+        int used = 0;
+        for (int g : group) {
+            if (g >= 0) {
+                members++;
+                if (!seen[g]) {
+                    seen[g] = true;
+                    used++;
+                }
+            }
+        }
+        return members - used;
+    }
+}

@@ -1,0 +1,378 @@
+package org.printassay.calibrate;
+
+import java.util.Arrays;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.StrayTerm.Kind;
+
+/**
+ * Fits the light surface and the stray-light amounts of one channel to its twins:
+ *
+ * <pre>M = E(x, y) [ R (1 + sum c (Rbar - Rref)) + sum g (Gbar - R) ]</pre>
+ *
+ * with one unknown R for each group of twins, which is eliminated (variable projection); Gauss-
+ * Newton steps with Tukey's biweight, residuals weighed in L* because dark twins tell most about
+ * glare and printers repeat evenly in L*.
+ */
+final class TwinFit {
+    /** Tukey's constant for 95 % efficiency with normal errors. */
+    private static final double TUKEY = 4.685;
+
+    private static final int STEPS = 12;
+    private static final double SETTLED = 1e-6;
+    private static final double SINGULAR = 1e-7;
+
+    private final TwinData data;
+    private final Kind[] kinds;
+    private final double[][] around;
+    private final int surfaceTerms;
+    private final double[] parameters;
+    private final double[] reflectance;
+    private final double[] multiplier;
+    private final double[] added;
+    private final double[] light;
+    private final double[] weight;
+    private final double[] sharpness;
+    private final int[] zone;
+
+    /**
+     * A fit.
+     *
+     * @param surface coefficients of the light surface
+     * @param amounts one for each stray-light term
+     * @param covariance of both, in this order, for the scales below
+     * @param scales spread of twins
+     * @param misfit robust sum of squares, in units of the scales; about the number of free
+     *     comparisons
+     * @param paper reflectance of the paper group, about 1
+     */
+    record Result(
+            double[] surface,
+            double[] amounts,
+            double[][] covariance,
+            TwinScales scales,
+            double misfit,
+            double paper) {
+        double error(int amount) {
+            int at = surface.length + amount;
+            return Math.sqrt(covariance[at][at]);
+        }
+    }
+
+    private TwinFit(TwinData data, Kind[] kinds, double[][] around, int surfaceTerms) {
+        this.data = data;
+        this.kinds = kinds;
+        this.around = around;
+        this.surfaceTerms = surfaceTerms;
+        this.parameters = new double[surfaceTerms + kinds.length];
+        this.reflectance = new double[data.groups()];
+        int n = data.size();
+        this.multiplier = new double[n];
+        this.added = new double[n];
+        this.light = new double[n];
+        this.weight = new double[n];
+        this.sharpness = new double[n];
+        this.zone = new int[n];
+    }
+
+    /**
+     * Runs a fit.
+     *
+     * @param around for each term and patch: Rbar - Rref of returned light, Gbar of glare
+     * @param surfaceTerms how many terms the light surface has
+     * @param held spread of twins to be used; null to estimate it
+     * @return null when the twins do not determine the numbers asked for
+     */
+    static @Nullable Result fit(
+            TwinData data,
+            Kind[] kinds,
+            double[][] around,
+            int surfaceTerms,
+            @Nullable TwinScales held) {
+        return new TwinFit(data, kinds, around, surfaceTerms).run(held);
+    }
+
+    private @Nullable Result run(@Nullable TwinScales held) {
+        Arrays.fill(weight, 1);
+        predict();
+        medians();
+        TwinScales scales = held;
+        double[][] inverse = {};
+        for (int step = 0; step < STEPS; step++) {
+            predict();
+            scales = reweigh(held);
+            solveReflectance();
+            double[][] columns = columns();
+            double[] residuals = residuals();
+            project(columns, residuals);
+            double[] change = new double[parameters.length];
+            double[][] solved = solve(columns, residuals, change);
+            if (solved == null) {
+                return null;
+            }
+            inverse = solved;
+            double largest = 0;
+            for (int k = 0; k < change.length; k++) {
+                parameters[k] += change[k];
+                largest = Math.max(largest, Math.abs(change[k]));
+            }
+            if (largest < SETTLED && step > 1) {
+                break;
+            }
+        }
+        predict();
+        solveReflectance();
+        if (scales == null || !Double.isFinite(reflectance[data.paperGroup()])) {
+            return null;
+        }
+        return new Result(
+                Arrays.copyOf(parameters, surfaceTerms),
+                Arrays.copyOfRange(parameters, surfaceTerms, parameters.length),
+                inverse,
+                scales,
+                misfit(),
+                reflectance[data.paperGroup()]);
+    }
+
+    /** Factors of the model at each patch for the present parameters. */
+    private void predict() {
+        double[] surface = Arrays.copyOf(parameters, surfaceTerms);
+        for (int i = 0; i < data.size(); i++) {
+            light[i] = Surface.at(surface, data.surface()[i]);
+            multiplier[i] = 1;
+            added[i] = 0;
+            for (int t = 0; t < kinds.length; t++) {
+                double amount = parameters[surfaceTerms + t];
+                if (kinds[t] == Kind.RETURNED) {
+                    multiplier[i] += amount * around[t][i];
+                } else {
+                    multiplier[i] -= amount;
+                    added[i] += amount * around[t][i];
+                }
+            }
+        }
+    }
+
+    private void medians() {
+        for (int g = 0; g < data.groups(); g++) {
+            double[] members = new double[data.size()];
+            int n = 0;
+            for (int i = 0; i < data.size(); i++) {
+                if (data.group()[i] == g) {
+                    members[n++] = data.light()[i];
+                }
+            }
+            Arrays.sort(members, 0, n);
+            reflectance[g] = n == 0 ? 0 : (members[(n - 1) / 2] + members[n / 2]) / 2;
+        }
+    }
+
+    /** Reflectance of each group, the best for the present parameters and weights. */
+    private void solveReflectance() {
+        double[] sums = new double[data.groups()];
+        double[] squares = new double[data.groups()];
+        for (int i = 0; i < data.size(); i++) {
+            int g = data.group()[i];
+            if (g >= 0) {
+                double factor = weight[i] * light[i] * multiplier[i];
+                sums[g] += factor * weight[i] * (data.light()[i] - light[i] * added[i]);
+                squares[g] += factor * factor;
+            }
+        }
+        for (int g = 0; g < sums.length; g++) {
+            if (squares[g] > 0) {
+                reflectance[g] = sums[g] / squares[g];
+            }
+        }
+    }
+
+    private double residual(int i) {
+        return data.light()[i]
+                - light[i] * (reflectance[data.group()[i]] * multiplier[i] + added[i]);
+    }
+
+    /** Weights from the spread of twins: L* per light over standard deviation, outliers less. */
+    private TwinScales reweigh(@Nullable TwinScales held) {
+        int n = data.size();
+        double[] share = shares();
+        double[] standard = new double[n];
+        for (int i = 0; i < n; i++) {
+            int g = data.group()[i];
+            standard[i] = Double.NaN;
+            if (g < 0) {
+                continue;
+            }
+            zone[i] = TwinScales.zone(reflectance[g], g == data.paperGroup());
+            double free = 1 - share[i];
+            if (free > 0.01) {
+                standard[i] =
+                        TwinData.slope(reflectance[g]) * residual(i) / Math.sqrt(free);
+            }
+        }
+        TwinScales scales =
+                held != null ? held : TwinScales.of(standard, zone, Math.max(1, surfaceTerms));
+        for (int i = 0; i < n; i++) {
+            int g = data.group()[i];
+            if (g < 0 || Double.isNaN(standard[i])) {
+                weight[i] = g < 0 ? 0 : 1;
+                sharpness[i] = 0;
+                continue;
+            }
+            double sigma = Math.max(scales.zones()[zone[i]], data.errorL()[i]);
+            double z = standard[i] / sigma / TUKEY;
+            double biweight = Math.abs(z) < 1 ? 1 - z * z : 0;
+            sharpness[i] = TwinData.slope(reflectance[g]) / sigma;
+            weight[i] = sharpness[i] * biweight;
+        }
+        return scales;
+    }
+
+    /** Share of each patch in its group's mean. */
+    private double[] shares() {
+        double[] squares = new double[data.groups()];
+        double[] share = new double[data.size()];
+        for (int pass = 0; pass < 2; pass++) {
+            for (int i = 0; i < share.length; i++) {
+                int g = data.group()[i];
+                if (g < 0) {
+                    continue;
+                }
+                double square = Math.pow(weight[i] * light[i] * multiplier[i], 2);
+                if (pass == 0) {
+                    squares[g] += square;
+                } else {
+                    // A patch that was thrown out counts as one of two, so that it can come back.
+                    share[i] = square > 0 ? square / squares[g] : 0;
+                }
+            }
+        }
+        return share;
+    }
+
+    private double[] residuals() {
+        double[] residuals = new double[data.size()];
+        for (int i = 0; i < residuals.length; i++) {
+            residuals[i] = data.group()[i] < 0 ? 0 : weight[i] * residual(i);
+        }
+        return residuals;
+    }
+
+    /** Derivatives of the weighted model by the parameters. */
+    private double[][] columns() {
+        int n = data.size();
+        double[][] columns = new double[parameters.length][n];
+        for (int i = 0; i < n; i++) {
+            int g = data.group()[i];
+            if (g < 0) {
+                continue;
+            }
+            double inside = reflectance[g] * multiplier[i] + added[i];
+            for (int k = 0; k < surfaceTerms; k++) {
+                columns[k][i] = weight[i] * data.surface()[i][k] * inside;
+            }
+            for (int t = 0; t < kinds.length; t++) {
+                double by =
+                        kinds[t] == Kind.RETURNED
+                                ? reflectance[g] * around[t][i]
+                                : around[t][i] - reflectance[g];
+                columns[surfaceTerms + t][i] = weight[i] * light[i] * by;
+            }
+        }
+        return columns;
+    }
+
+    /** Takes out of every vector what a change of the groups' reflectances could make. */
+    private void project(double[][] columns, double[] residuals) {
+        int n = data.size();
+        double[] factor = new double[n];
+        double[] squares = new double[data.groups()];
+        for (int i = 0; i < n; i++) {
+            if (data.group()[i] >= 0) {
+                factor[i] = weight[i] * light[i] * multiplier[i];
+                squares[data.group()[i]] += factor[i] * factor[i];
+            }
+        }
+        for (int k = 0; k <= columns.length; k++) {
+            double[] vector = k < columns.length ? columns[k] : residuals;
+            double[] sums = new double[data.groups()];
+            for (int i = 0; i < n; i++) {
+                if (data.group()[i] >= 0) {
+                    sums[data.group()[i]] += factor[i] * vector[i];
+                }
+            }
+            for (int i = 0; i < n; i++) {
+                int g = data.group()[i];
+                if (g >= 0 && squares[g] > 0) {
+                    vector[i] -= factor[i] * sums[g] / squares[g];
+                }
+            }
+        }
+    }
+
+    /** Least squares into {@code change} (modified); returns the covariance, null when singular. */
+    private static double @Nullable [][] solve(
+            double[][] columns, double[] residuals, double[] change) {
+        int p = columns.length;
+        if (p == 0) {
+            return new double[0][0];
+        }
+        double[][] normal = new double[p][p];
+        double[] right = new double[p];
+        double[] size = new double[p];
+        for (int k = 0; k < p; k++) {
+            size[k] = Math.sqrt(dot(columns[k], columns[k]));
+            if (!(size[k] > 0)) {
+                return null;
+            }
+        }
+        for (int k = 0; k < p; k++) {
+            right[k] = dot(columns[k], residuals) / size[k];
+            for (int l = 0; l <= k; l++) {
+                normal[k][l] = dot(columns[k], columns[l]) / (size[k] * size[l]);
+                normal[l][k] = normal[k][l];
+            }
+        }
+        try {
+            RealMatrix inverse =
+                    new CholeskyDecomposition(
+                                    new Array2DRowRealMatrix(normal, false), 1e-10, SINGULAR)
+                            .getSolver()
+                            .getInverse();
+            double[] solution = inverse.operate(right);
+            double[][] covariance = inverse.getData();
+            for (int k = 0; k < p; k++) {
+                change[k] = solution[k] / size[k];
+                for (int l = 0; l < p; l++) {
+                    covariance[k][l] /= size[k] * size[l];
+                }
+            }
+            return covariance;
+        } catch (NonPositiveDefiniteMatrixException e) {
+            return null;
+        }
+    }
+
+    private static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
+    }
+
+    /** Tukey's loss doubled, so that it is a sum of squares for small residuals. */
+    private double misfit() {
+        double sum = 0;
+        for (int i = 0; i < data.size(); i++) {
+            if (data.group()[i] >= 0 && sharpness[i] > 0) {
+                double z = sharpness[i] * residual(i) / TUKEY;
+                double rest = Math.abs(z) < 1 ? 1 - z * z : 0;
+                sum += TUKEY * TUKEY / 3 * (1 - rest * rest * rest);
+            }
+        }
+        return sum;
+    }
+}
