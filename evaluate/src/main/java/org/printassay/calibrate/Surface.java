@@ -25,10 +25,11 @@ final class Surface {
     Surface(RectMm page, double[] zero) {
         this.page = page;
         double[] mean = new double[CUBIC];
+        double points = zero.length / 2.0;
         for (int i = 0; i + 1 < zero.length; i += 2) {
             double[] terms = terms(zero[i], zero[i + 1]);
             for (int k = 0; k < CUBIC; k++) {
-                mean[k] += terms[k] / (zero.length / 2);
+                mean[k] += terms[k] / points;
             }
         }
         System.arraycopy(mean, 0, offset, 0, CUBIC);
@@ -38,9 +39,7 @@ final class Surface {
     double[] terms(double xMm, double yMm) {
         double u = hold(2 * (xMm - page.x()) / page.width() - 1);
         double v = hold(2 * (yMm - page.y()) / page.height() - 1);
-        double[] terms = {
-            u, v, u * u, u * v, v * v, u * u * u, u * u * v, u * v * v, v * v * v
-        };
+        double[] terms = {u, v, u * u, u * v, v * v, u * u * u, u * u * v, u * v * v, v * v * v};
         for (int k = 0; k < CUBIC; k++) {
             terms[k] -= offset[k];
         }

@@ -11,6 +11,7 @@ package org.printassay.calibrate;
  * @param paperGroup the group of unprinted paper
  * @param surface the terms of the light surface at each patch
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record TwinData(
         double[] light,
         double[] errorL,

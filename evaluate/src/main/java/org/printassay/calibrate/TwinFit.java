@@ -6,7 +6,6 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.StrayTerm.Kind;
 
 /**
  * Fits the light surface and the stray-light amounts of one channel to its twins:
@@ -20,6 +19,9 @@ import org.printassay.calibrate.StrayTerm.Kind;
 final class TwinFit {
     /** Tukey's constant for 95 % efficiency with normal errors. */
     private static final double TUKEY = 4.685;
+
+    /** Outliers keep a trace of weight, so that they can come back when the fit improves. */
+    private static final double LEAST_WEIGHT = 1e-3;
 
     private static final int STEPS = 12;
     private static final double SETTLED = 1e-6;
@@ -37,6 +39,7 @@ final class TwinFit {
     private final double[] weight;
     private final double[] sharpness;
     private final int[] zone;
+    private final int[] sizes;
 
     /**
      * A fit.
@@ -49,6 +52,7 @@ final class TwinFit {
      *     comparisons
      * @param paper reflectance of the paper group, about 1
      */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     record Result(
             double[] surface,
             double[] amounts,
@@ -76,6 +80,7 @@ final class TwinFit {
         this.weight = new double[n];
         this.sharpness = new double[n];
         this.zone = new int[n];
+        this.sizes = sizes(data);
     }
 
     /**
@@ -197,7 +202,6 @@ final class TwinFit {
     /** Weights from the spread of twins: L* per light over standard deviation, outliers less. */
     private TwinScales reweigh(@Nullable TwinScales held) {
         int n = data.size();
-        double[] share = shares();
         double[] standard = new double[n];
         for (int i = 0; i < n; i++) {
             int g = data.group()[i];
@@ -206,10 +210,9 @@ final class TwinFit {
                 continue;
             }
             zone[i] = TwinScales.zone(reflectance[g], g == data.paperGroup());
-            double free = 1 - share[i];
-            if (free > 0.01) {
-                standard[i] =
-                        TwinData.slope(reflectance[g]) * residual(i) / Math.sqrt(free);
+            if (sizes[g] > 1) {
+                double free = 1 - 1.0 / sizes[g];
+                standard[i] = TwinData.slope(reflectance[g]) * residual(i) / Math.sqrt(free);
             }
         }
         TwinScales scales =
@@ -223,33 +226,21 @@ final class TwinFit {
             }
             double sigma = Math.max(scales.zones()[zone[i]], data.errorL()[i]);
             double z = standard[i] / sigma / TUKEY;
-            double biweight = Math.abs(z) < 1 ? 1 - z * z : 0;
+            double biweight = Math.max(LEAST_WEIGHT, Math.abs(z) < 1 ? 1 - z * z : 0);
             sharpness[i] = TwinData.slope(reflectance[g]) / sigma;
             weight[i] = sharpness[i] * biweight;
         }
         return scales;
     }
 
-    /** Share of each patch in its group's mean. */
-    private double[] shares() {
-        double[] squares = new double[data.groups()];
-        double[] share = new double[data.size()];
-        for (int pass = 0; pass < 2; pass++) {
-            for (int i = 0; i < share.length; i++) {
-                int g = data.group()[i];
-                if (g < 0) {
-                    continue;
-                }
-                double square = Math.pow(weight[i] * light[i] * multiplier[i], 2);
-                if (pass == 0) {
-                    squares[g] += square;
-                } else {
-                    // A patch that was thrown out counts as one of two, so that it can come back.
-                    share[i] = square > 0 ? square / squares[g] : 0;
-                }
+    private static int[] sizes(TwinData data) {
+        int[] sizes = new int[data.groups()];
+        for (int g : data.group()) {
+            if (g >= 0) {
+                sizes[g]++;
             }
         }
-        return share;
+        return sizes;
     }
 
     private double[] residuals() {

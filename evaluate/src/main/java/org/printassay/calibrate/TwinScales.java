@@ -9,6 +9,7 @@ import org.printassay.colour.Lab;
  *
  * @param zones standard deviation of one reading: shadows, mid-tones, highlights, bare paper
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record TwinScales(double[] zones) {
     static final int PAPER = 3;
     private static final int ALL = 4;

@@ -1,0 +1,111 @@
+package org.printassay.calibrate;
+
+/**
+ * One channel of a scan while its light is being estimated: the twins, the neighbourhood, and the
+ * model so far.
+ */
+final class ChannelLight {
+    private final SurroundGrid grid;
+    private final TwinData data;
+    private final double[][] places;
+    private final int[] windows;
+    private final Surface surface;
+    private final float[] seen;
+    private float[] map;
+
+    /**
+     * @param places for each patch, page places to average over: x and y one after the other
+     * @param windows the patches that are paper windows
+     * @param seen light of the neighbourhood over paper, not copied
+     */
+    ChannelLight(
+            SurroundGrid grid,
+            TwinData data,
+            double[][] places,
+            int[] windows,
+            Surface surface,
+            float[] seen) {
+        this.grid = grid;
+        this.data = data;
+        this.places = places;
+        this.windows = windows;
+        this.surface = surface;
+        this.seen = seen;
+        this.map = seen;
+    }
+
+    TwinData data() {
+        return data;
+    }
+
+    /** Blurred light around each patch, as freed from stray light so far. */
+    double[] around(Blur blur) {
+        return atPatches(blur.of(map));
+    }
+
+    /** The same less its mean over the paper windows. */
+    double[] lessReference(double[] around) {
+        double reference = meanOfWindows(around);
+        double[] rest = around.clone();
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] -= reference;
+        }
+        return rest;
+    }
+
+    private double meanOfWindows(double[] values) {
+        double sum = 0;
+        for (int i : windows) {
+            sum += values[i];
+        }
+        return sum / windows.length;
+    }
+
+    double[] atPatches(float[] values) {
+        double[] means = new double[places.length];
+        for (int i = 0; i < means.length; i++) {
+            double[] around = places[i];
+            double sum = 0;
+            for (int k = 0; k < around.length; k += 2) {
+                sum += grid.at(values, around[k], around[k + 1]);
+            }
+            means[i] = 2 * sum / around.length;
+        }
+        return means;
+    }
+
+    /**
+     * Frees the neighbourhood from uneven and stray light by a fit; the patches are not touched.
+     */
+    void correct(TwinFit.Result fit, Kind[] kinds, Blur blur) {
+        float[] blurred = blur.of(map);
+        double reference = meanOfWindows(atPatches(blurred));
+        float[] corrected = new float[seen.length];
+        for (int row = 0; row < grid.rows(); row++) {
+            double y = grid.y(row);
+            for (int column = 0; column < grid.columns(); column++) {
+                int at = row * grid.columns() + column;
+                double multiplier = 1;
+                double added = 0;
+                for (int t = 0; t < kinds.length; t++) {
+                    double amount = fit.amounts()[t];
+                    if (kinds[t] == Kind.RETURNED) {
+                        multiplier += amount * (blurred[at] - reference);
+                    } else {
+                        multiplier -= amount;
+                        added += amount * blurred[at];
+                    }
+                }
+                double light =
+                        fit.surface().length == 0
+                                ? 1
+                                : Surface.at(fit.surface(), surface.terms(grid.x(column), y));
+                corrected[at] =
+                        Float.isNaN(seen[at])
+                                ? Float.NaN
+                                : (float) Math.max(0, (seen[at] / light - added) / multiplier);
+            }
+        }
+        map = corrected;
+    }
+}

@@ -1,0 +1,149 @@
+package org.printassay.calibrate;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.SheetSamples;
+
+/**
+ * The light of one scan, and its patches freed from it. Arrays are indexed by channel (red, green,
+ * blue; a grey scan has the same in all), then by patch in the order of the samples.
+ *
+ * @param corrected device light of each patch as under even light without stray light
+ * @param evened device light with the light evened out, stray light still in
+ * @param gain change of corrected by measured light, for standard errors
+ * @param paper device light of the unprinted paper
+ * @param paperKnown false when no unprinted patch was there and the lightest one stands for it
+ * @param nearEdge patches whose neighbourhood is not all known, where that matters
+ * @param falloffPercent largest difference of illumination between patches, green channel; 0 when
+ *     not significant
+ * @param stray what was found out about stray light, green channel; null when the twins cannot tell
+ */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+record LightFit(
+        double[][] corrected,
+        double[][] evened,
+        double[][] gain,
+        double[] paper,
+        boolean paperKnown,
+        boolean[] nearEdge,
+        double falloffPercent,
+        @Nullable Stray stray) {
+
+    /** Patches with less of their neighbourhood known are within two widths of a straight edge. */
+    private static final double KNOWN_AT_TWO_WIDTHS = 0.977;
+
+    /**
+     * Stray light, green channel.
+     *
+     * @param corrected whether it was significant and removed
+     * @param glare fraction g; 0 when left out of the model
+     * @param glareError standard error of g, the width's error included
+     * @param returned c; 0 when left out of the model
+     * @param widthMm Gaussian width
+     * @param negative whether it came out as less than nothing, which no scanner does by itself
+     */
+    record Stray(
+            boolean corrected,
+            double glare,
+            double glareError,
+            double returned,
+            double widthMm,
+            boolean negative) {}
+
+    /** Estimates the light of a scan and removes it. */
+    static LightFit of(SheetSamples samples) {
+        ScanLight scan = ScanLight.of(samples);
+        LightFitter.Outcome outcome = LightFitter.fit(scan);
+        int n = samples.samples().size();
+        double[][] corrected = new double[3][n];
+        double[][] evened = new double[3][n];
+        double[][] gain = new double[3][n];
+        double[] paper = new double[3];
+        int channels = scan.channels().size();
+        for (int c = 0; c < 3; c++) {
+            int from = Math.min(c, channels - 1);
+            TwinFit.Result fit = outcome.fits().get(from);
+            double[][] terms = scan.channels().get(from).data().surface();
+            paper[c] = scan.paper()[from] * fit.paper();
+            for (int i = 0; i < n; i++) {
+                PatchSample sample = samples.samples().get(i);
+                double multiplier = 1;
+                double added = 0;
+                for (int t = 0; t < outcome.kinds().length; t++) {
+                    double around = outcome.around()[from][t][i];
+                    if (outcome.kinds()[t] == Kind.RETURNED) {
+                        multiplier += fit.amounts()[t] * around;
+                    } else {
+                        multiplier -= fit.amounts()[t];
+                        added += fit.amounts()[t] * around;
+                    }
+                }
+                double light = Surface.at(fit.surface(), terms[i]);
+                evened[c][i] = sample.linear().channel(c) / light;
+                corrected[c][i] = (evened[c][i] - added * scan.paper()[from]) / multiplier;
+                gain[c][i] = 1 / (light * multiplier);
+            }
+        }
+        return new LightFit(
+                corrected,
+                evened,
+                gain,
+                paper,
+                scan.paperKnown(),
+                nearEdge(scan, outcome, n),
+                falloff(scan, outcome),
+                stray(outcome, channels / 2));
+    }
+
+    private static boolean[] nearEdge(ScanLight scan, LightFitter.Outcome outcome, int patches) {
+        boolean[] near = new boolean[patches];
+        Blur blur = outcome.blur();
+        if (blur != null) {
+            double[] known = scan.channels().get(0).atPatches(blur.known());
+            for (int i = 0; i < patches; i++) {
+                near[i] = known[i] < KNOWN_AT_TWO_WIDTHS;
+            }
+        }
+        return near;
+    }
+
+    private static double falloff(ScanLight scan, LightFitter.Outcome outcome) {
+        int green = scan.channels().size() / 2;
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (double[] terms : scan.channels().get(green).data().surface()) {
+            double light = Surface.at(outcome.fits().get(green).surface(), terms);
+            least = Math.min(least, light);
+            most = Math.max(most, light);
+        }
+        return 100 * (1 - least / most);
+    }
+
+    private static @Nullable Stray stray(LightFitter.Outcome outcome, int green) {
+        LightFitter.Outcome full = outcome.full();
+        WidthSearch fullSearch = full == null ? null : full.search();
+        if (full == null || fullSearch == null) {
+            return null;
+        }
+        WidthSearch search = outcome.search();
+        boolean used = search != null;
+        int glare = List.of(full.kinds()).indexOf(Kind.GLARE);
+        TwinFit.Result fullFit = full.fits().get(green);
+        double amount = used ? 0 : fullFit.amounts()[glare];
+        double error = fullSearch.error(fullFit, green, glare);
+        double returned = 0;
+        boolean negative = fullFit.amounts()[glare] < -4 * error;
+        for (int t = 0; t < outcome.kinds().length; t++) {
+            TwinFit.Result fit = outcome.fits().get(green);
+            if (outcome.kinds()[t] == Kind.RETURNED) {
+                returned = fit.amounts()[t];
+            } else if (search != null) {
+                amount = fit.amounts()[t];
+                error = search.error(fit, green, t);
+            }
+        }
+        double width = (search == null ? fullSearch : search).widths().mm();
+        return new Stray(used, amount, error, returned, width, negative);
+    }
+}

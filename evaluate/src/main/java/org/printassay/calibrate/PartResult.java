@@ -1,0 +1,86 @@
+package org.printassay.calibrate;
+
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.evaluation.StrayLight;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.sample.LinearRgb;
+
+/**
+ * One scan with its light and its colours.
+ *
+ * @param part the scan
+ * @param light its light
+ * @param colours one a sample, in their order
+ */
+record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
+
+    static PartResult of(ScanPart part) {
+        LightFit light = LightFit.of(part.samples());
+        return new PartResult(part, light, PatchColour.of(part.samples(), light, part.colour()));
+    }
+
+    /** Y of the paper. */
+    double whiteY() {
+        double[] paper = light.paper();
+        return part.colour().toXyz(new LinearRgb(paper[0], paper[1], paper[2])).y();
+    }
+
+    /** The paper is the same in all scans of a print; their exposure need not be. */
+    List<PatchColour> withPaperAt(double whiteY) {
+        double factor = whiteY / whiteY();
+        return colours.stream().map(one -> one.scaled(factor)).toList();
+    }
+
+    /** Stray light as it is reported; null when the twins cannot tell. */
+    @Nullable StrayLight strayLight() {
+        LightFit.Stray stray = light.stray();
+        if (stray == null) {
+            return null;
+        }
+        Blacks blacks = blacks();
+        return new StrayLight(
+                stray.glare(),
+                stray.glareError(),
+                stray.returned(),
+                stray.widthMm(),
+                stray.corrected(),
+                blacks == null ? Double.NaN : blacks.without());
+    }
+
+    /** The pooled black patches; null without any. */
+    @Nullable Blacks blacks() {
+        List<PatchColour> blacks =
+                colours.stream().filter(p -> p.patch().rgb().equals(Rgb8.grey(0))).toList();
+        if (blacks.isEmpty()) {
+            return null;
+        }
+        double scale = part.colour().trust().absolute() ? 100 : whiteY();
+        long clipped = blacks.stream().filter(p -> p.flags().contains(ReadingFlag.CLIPPED)).count();
+        double y = median(blacks.stream().mapToDouble(p -> p.xyz().y()).toArray()) / scale;
+        double evened = median(blacks.stream().mapToDouble(PatchColour::evenedY).toArray()) / scale;
+        LightFit.Stray stray = light.stray();
+        // Half of what surrounds a patch is paper, more or less.
+        double error = stray == null ? 0 : stray.glareError() / 2 * TwinData.slope(Math.max(y, 0));
+        return new Blacks(
+                Lab.lightness(y), Lab.lightness(evened), error, 2 * clipped > blacks.size());
+    }
+
+    private static double median(double[] values) {
+        Arrays.sort(values);
+        return (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
+    }
+
+    /**
+     * Lightness of black: absolute where the scan's colour is, else relative to paper.
+     *
+     * @param corrected L* as read
+     * @param without L* had stray light not been removed
+     * @param error standard error of {@code corrected} by that of the glare
+     * @param clipped whether most blacks are at the end of the scanner's range
+     */
+    record Blacks(double corrected, double without, double error, boolean clipped) {}
+}

@@ -1,0 +1,109 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.printassay.chart.Patch;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Xyz;
+import org.printassay.reading.LabError;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.sample.LinearRgb;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.SheetSamples;
+
+/**
+ * The colour of one patch in one scan.
+ *
+ * @param patch which
+ * @param sheet sheet number from 1
+ * @param xyz absolute, as far as the scan's colour is
+ * @param relative the same with the paper at the connection space white
+ * @param evenedY Y without the removal of stray light, on the scale of {@code xyz}
+ * @param error random part, CIELAB of {@code xyz}
+ * @param flags of the sample, and the edge of the scan
+ */
+record PatchColour(
+        Patch patch,
+        int sheet,
+        Xyz xyz,
+        Xyz relative,
+        double evenedY,
+        LabError error,
+        Set<ReadingFlag> flags) {
+
+    /** Colours of all patches of a scan, in the order of its samples. */
+    static List<PatchColour> of(SheetSamples samples, LightFit light, ScanColour colour) {
+        Xyz paper = colour.toXyz(channels(light.paper()));
+        List<PatchColour> colours = new ArrayList<>();
+        for (int i = 0; i < samples.samples().size(); i++) {
+            PatchSample sample = samples.samples().get(i);
+            double[] rgb = column(light.corrected(), i);
+            Xyz xyz = colour.toXyz(channels(rgb));
+            Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
+            flags.addAll(sample.flags());
+            if (light.nearEdge()[i]) {
+                flags.add(ReadingFlag.EDGE);
+            }
+            colours.add(
+                    new PatchColour(
+                            sample.patch(),
+                            samples.located().sheet().number(),
+                            xyz,
+                            relative(xyz, paper),
+                            colour.toXyz(channels(column(light.evened(), i))).y(),
+                            error(colour, rgb, sample, light, i),
+                            flags));
+        }
+        return colours;
+    }
+
+    /** The same at another exposure; colour relative to paper does not change. */
+    PatchColour scaled(double factor) {
+        return new PatchColour(
+                patch, sheet, xyz.times(factor), relative, evenedY * factor, error, flags);
+    }
+
+    private static Xyz relative(Xyz xyz, Xyz paper) {
+        Xyz white = Xyz.PCS_WHITE;
+        return new Xyz(
+                xyz.x() / paper.x() * white.x(),
+                xyz.y() / paper.y() * white.y(),
+                xyz.z() / paper.z() * white.z());
+    }
+
+    /**
+     * Through the transform by finite differences. Grain moves all channels together, noise each by
+     * itself: L* takes the channels as moving together, a* and b* as independent, the larger of the
+     * two for each.
+     */
+    private static LabError error(
+            ScanColour colour, double[] rgb, PatchSample sample, LightFit light, int i) {
+        Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
+        double l = 0;
+        double a = 0;
+        double b = 0;
+        for (int c = 0; c < 3; c++) {
+            double step = sample.standardError().channel(c) * light.gain()[c][i];
+            if (!Double.isFinite(step)) {
+                return new LabError(Double.NaN, Double.NaN, Double.NaN);
+            }
+            double[] moved = rgb.clone();
+            moved[c] += step;
+            Lab there = Lab.of(colour.toXyz(channels(moved)), Xyz.PCS_WHITE);
+            l += Math.abs(there.l() - here.l());
+            a = Math.hypot(a, there.a() - here.a());
+            b = Math.hypot(b, there.b() - here.b());
+        }
+        return new LabError(l, a, b);
+    }
+
+    private static double[] column(double[][] values, int i) {
+        return new double[] {values[0][i], values[1][i], values[2][i]};
+    }
+
+    private static LinearRgb channels(double[] rgb) {
+        return new LinearRgb(rgb[0], rgb[1], rgb[2]);
+    }
+}

@@ -1,0 +1,169 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.printassay.chart.RectMm;
+import org.printassay.chart.Section;
+import org.printassay.colour.Rgb8;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.sample.LinearRgb;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.PatchSampler;
+import org.printassay.sample.SheetSamples;
+
+/**
+ * One scan made ready for {@link LightFitter}: its channels relative to a first estimate of paper
+ * white.
+ *
+ * @param channels red, green, blue; one only for a grey scan
+ * @param paper the first estimate of paper white in device light, for each channel
+ * @param paperKnown false when no unprinted patch was read and the lightest stands for it
+ * @param grid the neighbourhood
+ * @param anyMap a map that shows which cells are known
+ */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+record ScanLight(
+        List<ChannelLight> channels,
+        double[] paper,
+        boolean paperKnown,
+        SurroundGrid grid,
+        float[] anyMap) {
+    private static final Rgb8 UNPRINTED = new Rgb8(255, 255, 255);
+
+    /** Points across and down a patch where its neighbourhood is read. */
+    private static final int POINTS = 3;
+
+    static ScanLight of(SheetSamples scan) {
+        List<PatchSample> samples = scan.samples();
+        Rgb8 paperCode = paperCode(samples);
+        boolean[] evidence = evidence(samples, paperCode);
+        Map<Rgb8, Integer> codes = new LinkedHashMap<>();
+        int[] group = new int[samples.size()];
+        for (int i = 0; i < group.length; i++) {
+            int number = codes.computeIfAbsent(samples.get(i).patch().rgb(), k -> codes.size());
+            group[i] = evidence[i] ? number : -1;
+        }
+        int paperGroup = Objects.requireNonNull(codes.get(paperCode), "no paper");
+        int[] windows = windows(samples, group, paperGroup);
+        double[] zero = new double[2 * windows.length];
+        for (int k = 0; k < windows.length; k++) {
+            zero[2 * k] = samples.get(windows[k]).patch().area().centre().x();
+            zero[2 * k + 1] = samples.get(windows[k]).patch().area().centre().y();
+        }
+        Surface surface = new Surface(scan.located().sheet().page(), zero);
+        double[][] terms = new double[group.length][];
+        double[][] places = new double[group.length][];
+        for (int i = 0; i < group.length; i++) {
+            RectMm area = samples.get(i).patch().area();
+            terms[i] = surface.terms(area.centre().x(), area.centre().y());
+            places[i] = places(PatchSampler.middle(area));
+        }
+        SurroundGrid grid = new SurroundGrid(scan.page());
+        List<ChannelLight> channels = new ArrayList<>();
+        double[] paper = new double[scan.scan().channels() == 1 ? 1 : 3];
+        float[] map = {};
+        for (int c = 0; c < paper.length; c++) {
+            paper[c] = median(samples, windows, c);
+            map = grid.values(c, paper[c]);
+            TwinData data =
+                    new TwinData(
+                            light(samples, c, paper[c]),
+                            errors(samples, c, paper[c]),
+                            group,
+                            codes.size(),
+                            paperGroup,
+                            terms);
+            channels.add(new ChannelLight(grid, data, places, windows, surface, map));
+        }
+        return new ScanLight(channels, paper, paperCode.equals(UNPRINTED), grid, map);
+    }
+
+    /** The code of bare paper; where there is none, that of the lightest patch. */
+    private static Rgb8 paperCode(List<PatchSample> samples) {
+        PatchSample lightest = samples.get(0);
+        for (PatchSample sample : samples) {
+            if (sample.patch().rgb().equals(UNPRINTED)) {
+                return UNPRINTED;
+            }
+            if (sample.linear().g() > lightest.linear().g()) {
+                lightest = sample;
+            }
+        }
+        return lightest.patch().rgb();
+    }
+
+    /** Clipped patches and those at the scan's edge are no evidence, unless no paper were left. */
+    private static boolean[] evidence(List<PatchSample> samples, Rgb8 paperCode) {
+        boolean[] evidence = new boolean[samples.size()];
+        boolean paperLeft = false;
+        for (int i = 0; i < evidence.length; i++) {
+            PatchSample sample = samples.get(i);
+            evidence[i] =
+                    !sample.flags().contains(ReadingFlag.CLIPPED)
+                            && !sample.flags().contains(ReadingFlag.EDGE)
+                            && Double.isFinite(sample.linear().g());
+            paperLeft |= evidence[i] && sample.patch().rgb().equals(paperCode);
+        }
+        for (int i = 0; i < evidence.length; i++) {
+            evidence[i] |= !paperLeft && samples.get(i).patch().rgb().equals(paperCode);
+        }
+        return evidence;
+    }
+
+    private static int[] windows(List<PatchSample> samples, int[] group, int paperGroup) {
+        int[] all = new int[group.length];
+        int[] windows = new int[group.length];
+        int n = 0;
+        int w = 0;
+        for (int i = 0; i < group.length; i++) {
+            if (group[i] == paperGroup) {
+                all[n++] = i;
+                if (samples.get(i).patch().section() == Section.PAPER) {
+                    windows[w++] = i;
+                }
+            }
+        }
+        return w > 0 ? Arrays.copyOf(windows, w) : Arrays.copyOf(all, n);
+    }
+
+    private static double[] places(RectMm middle) {
+        double[] places = new double[2 * POINTS * POINTS];
+        int at = 0;
+        for (int j = 0; j < POINTS; j++) {
+            for (int i = 0; i < POINTS; i++) {
+                places[at++] = middle.x() + (i + 0.5) / POINTS * middle.width();
+                places[at++] = middle.y() + (j + 0.5) / POINTS * middle.height();
+            }
+        }
+        return places;
+    }
+
+    private static double median(List<PatchSample> samples, int[] which, int channel) {
+        double[] values = new double[which.length];
+        for (int k = 0; k < values.length; k++) {
+            values[k] = samples.get(which[k]).linear().channel(channel);
+        }
+        Arrays.sort(values);
+        double median = (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
+        return median > 0 ? median : 1;
+    }
+
+    private static double[] light(List<PatchSample> samples, int channel, double paper) {
+        return samples.stream().mapToDouble(s -> s.linear().channel(channel) / paper).toArray();
+    }
+
+    private static double[] errors(List<PatchSample> samples, int channel, double paper) {
+        double[] errors = new double[samples.size()];
+        for (int i = 0; i < errors.length; i++) {
+            LinearRgb light = samples.get(i).linear();
+            double error = samples.get(i).standardError().channel(channel) / paper;
+            double slope = TwinData.slope(light.channel(channel) / paper);
+            errors[i] = Double.isFinite(error) ? slope * error : 0;
+        }
+        return errors;
+    }
+}

@@ -1,0 +1,77 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.RgbSpace;
+import org.printassay.evaluation.StrayLight;
+import org.printassay.evaluation.Warning;
+import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Trust;
+import org.printassay.sample.SheetSamples;
+
+/**
+ * From the samples of one print's scans to its readings: light evened out, stray light removed,
+ * colour by trust.
+ *
+ * @param readings one for each patch that was read, by sheet, in sheet order
+ * @param strayLight what was found about stray light (of the scan with most of it, when there are
+ *     several); null when the twins cannot tell
+ * @param falloffPercent largest difference of illumination over the patches of a scan, in percent
+ *     of its brightest; 0 when not significant. It has been evened out.
+ * @param warnings what the user must know
+ */
+public record ScanReadings(
+        ReadingSet readings,
+        @Nullable StrayLight strayLight,
+        double falloffPercent,
+        List<Warning> warnings) {
+    public ScanReadings {
+        warnings = List.copyOf(warnings);
+    }
+
+    /** Readings of scans that all have the same colour. */
+    public static ScanReadings of(List<SheetSamples> scans, ScanColour colour) {
+        return of(scans.stream().map(scan -> new ScanPart(scan, colour)).toList());
+    }
+
+    /**
+     * Readings of one print.
+     *
+     * @param parts its scans: sheets, parts of sheets, repeats; at least one, of the same chart
+     */
+    public static ScanReadings of(List<ScanPart> parts) {
+        if (parts.isEmpty()) {
+            throw new IllegalArgumentException("no scan to read");
+        }
+        RgbSpace space = parts.get(0).samples().located().chart().space();
+        boolean absolute = parts.stream().allMatch(part -> part.colour().trust().absolute());
+        boolean colour = parts.stream().noneMatch(part -> part.colour().grey());
+        Trust trust = absolute ? Trust.PROFILED_SCAN : Trust.PLAIN_SCAN;
+        List<PartResult> results = new ArrayList<>();
+        for (ScanPart part : parts) {
+            if (!part.samples().samples().isEmpty()) {
+                results.add(PartResult.of(part));
+            }
+        }
+        boolean paper = results.stream().allMatch(result -> result.light().paperKnown());
+        List<PatchColour> all = new ArrayList<>();
+        double white = results.stream().mapToDouble(PartResult::whiteY).average().orElse(100);
+        results.forEach(result -> all.addAll(result.withPaperAt(white)));
+        StrayLight stray = null;
+        double falloff = 0;
+        for (PartResult result : results) {
+            StrayLight one = result.strayLight();
+            if (one != null && (stray == null || one.fraction() > stray.fraction())) {
+                stray = one;
+            }
+            falloff = Math.max(falloff, result.light().falloffPercent());
+        }
+        return new ScanReadings(
+                new ReadingSet(
+                        new Merging(absolute, paper, colour).readings(all), space, trust, colour),
+                stray,
+                falloff,
+                ScanWarnings.of(parts, results, absolute));
+    }
+}

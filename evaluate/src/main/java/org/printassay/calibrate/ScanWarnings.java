@@ -1,0 +1,160 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.StrayLight;
+import org.printassay.evaluation.Warning;
+import org.printassay.evaluation.WarningCode;
+import org.printassay.scan.ScanInfo;
+
+/** What the user must know about scans and their light, in plain words. */
+final class ScanWarnings {
+    /** Illumination differing by less, percent, is not worth a line. */
+    private static final double UNEVEN_PERCENT = 1;
+
+    /** Standard error of black by that of the glare, L*, from which the scanner limits it. */
+    private static final double LIMITED_L = 1;
+
+    /** Paper differing by more between scans of a print, percent of Y. */
+    private static final double EXPOSURES_PERCENT = 1;
+
+    private ScanWarnings() {}
+
+    static List<Warning> of(List<ScanPart> parts, List<PartResult> results, boolean absolute) {
+        Set<Warning> warnings = new LinkedHashSet<>();
+        for (ScanPart part : parts) {
+            warnings.addAll(part.colour().warnings());
+        }
+        if (absolute) {
+            warnings.add(exposure(results));
+        }
+        for (ScanPart part : parts) {
+            file(part, warnings);
+        }
+        for (PartResult result : results) {
+            light(result, warnings);
+        }
+        return new ArrayList<>(warnings);
+    }
+
+    private static Warning exposure(List<PartResult> results) {
+        String text =
+                "Absolute lightness, density and colour differences are true only if the scanner's"
+                        + " automatic exposure was off.";
+        double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
+        double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
+        double percent = 100 * (most / least - 1);
+        if (percent > EXPOSURES_PERCENT) {
+            text +=
+                    format(
+                            " It seems to have been on: the same paper differs by %.1f %% between"
+                                    + " the scans.",
+                            percent);
+        }
+        return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
+    }
+
+    private static void file(ScanPart part, Set<Warning> warnings) {
+        ScanInfo info = part.samples().scan();
+        if (info.channels() == 1) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.GREY_SCAN,
+                            info.name() + " is grey: lightness is judged, colour is not."));
+        }
+        if (info.bits() == 8) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.EIGHT_BIT,
+                            info.name()
+                                    + " has 8 bits a channel: shadow levels fall together. Scan"
+                                    + " with 16 bits (48-bit colour)."));
+        }
+        if (info.lossy()) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.LOSSY,
+                            info.name()
+                                    + " was compressed with loss, which blurs fine differences."
+                                    + " Save scans as TIFF or PNG."));
+        }
+    }
+
+    private static void light(PartResult result, Set<Warning> warnings) {
+        String name = result.part().samples().scan().name();
+        double falloff = result.light().falloffPercent();
+        if (falloff >= UNEVEN_PERCENT) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.UNEVEN_LIGHT,
+                            format(
+                                    "%s: the scanner's light differs by %.1f %% over the sheet; it"
+                                            + " was evened out.",
+                                    name, falloff)));
+        }
+        StrayLight stray = result.strayLight();
+        PartResult.Blacks blacks = result.blacks();
+        if (stray != null && stray.corrected()) {
+            warnings.add(new Warning(WarningCode.STRAY_LIGHT, stray(name, stray, blacks)));
+        }
+        String limit = limit(result, stray, blacks);
+        if (limit != null) {
+            warnings.add(new Warning(WarningCode.SCANNER_LIMITED, name + ": " + limit));
+        }
+    }
+
+    private static String stray(String name, StrayLight stray, PartResult.@Nullable Blacks blacks) {
+        String text =
+                format(
+                        "%s: stray light %.2f %% +- %.2f (two standard errors) within about %.0f mm",
+                        name,
+                        100 * stray.fraction(),
+                        200 * stray.standardError(),
+                        2 * stray.widthMm());
+        if (stray.returned() != 0) {
+            text += format(", and %.2f %% returned by the neighbourhood", 100 * stray.returned());
+        }
+        text += ", removed";
+        if (blacks != null) {
+            text +=
+                    format(
+                            "; without this the black would have read L* %.1f instead of %.1f",
+                            blacks.without(), blacks.corrected());
+        }
+        return text + ".";
+    }
+
+    /** Why the darkest reading is the scanner's rather than the print's; null when it is not. */
+    private static @Nullable String limit(
+            PartResult result, @Nullable StrayLight stray, PartResult.@Nullable Blacks blacks) {
+        if (stray == null) {
+            return "stray light could not be estimated (too few patches stand twice), so black and"
+                    + " Dmax are limited by the scanner.";
+        }
+        LightFit.Stray found = result.light().stray();
+        if (found != null && found.negative()) {
+            return "dark patches read darker beside paper than beside black, which stray light does"
+                    + " not do; nothing was removed, and black and Dmax are limited by the"
+                    + " scanner. Sharpening or a shadow correction may be on: switch it off.";
+        }
+        if (blacks != null && blacks.clipped()) {
+            return "most black patches are at the end of the scanner's range, so black and Dmax are"
+                    + " limited by the scanner.";
+        }
+        if (blacks != null && blacks.error() > LIMITED_L) {
+            return format(
+                    "stray light is known to +- %.2f %% only, which is +- %.1f L* in the black: it"
+                            + " and Dmax are limited by the scanner.",
+                    200 * stray.standardError(), 2 * blacks.error());
+        }
+        return null;
+    }
+
+    private static String format(String pattern, Object... values) {
+        return String.format(Locale.ROOT, pattern, values);
+    }
+}
