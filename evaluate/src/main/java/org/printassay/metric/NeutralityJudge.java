@@ -1,0 +1,127 @@
+package org.printassay.metric;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.printassay.colour.Lab;
+
+/**
+ * Neutrality of greys against the paper's tint fading to neutral at black (idea of ISO
+ * 12647-2:2013), evenly over L*.
+ */
+final class NeutralityJudge {
+    private static final double NORMAL_95 = 1.96;
+    private static final int FEWEST_LEVELS = 6;
+
+    /** Leans of shadows and highlights that differ by more than this are a crossover. */
+    private static final double CROSSOVER = 1.5;
+
+    private NeutralityJudge() {}
+
+    static Optional<Neutrality> judge(Neutrals neutrals, Lab white, Lab black) {
+        List<LevelData> curve = neutrals.curve();
+        if (curve.size() < FEWEST_LEVELS || !neutrals.set().colour()) {
+            return Optional.empty();
+        }
+        Neutrals.Spread spreadA = neutrals.spread(0, 255, Lab::a);
+        Neutrals.Spread spreadB = neutrals.spread(0, 255, Lab::b);
+        double[] shares = Neutrals.shares(curve);
+        int n = curve.size();
+        double[] da = new double[n];
+        double[] db = new double[n];
+        double[] ch = new double[n];
+        double[] chPaper = new double[n];
+        List<Neutrality.Point> points = new ArrayList<>();
+        int worst = 0;
+        for (int i = 0; i < n; i++) {
+            Lab lab = curve.get(i).mean();
+            double share = (lab.l() - black.l()) / (white.l() - black.l());
+            double fade = Math.max(0, Math.min(1, share));
+            da[i] = lab.a() - fade * white.a();
+            db[i] = lab.b() - fade * white.b();
+            double noise =
+                    Math.pow(spreadA.errorOf(curve.get(i).count()), 2)
+                            + Math.pow(spreadB.errorOf(curve.get(i).count()), 2);
+            // A chroma is never negative, so noise alone would look like a cast: taken off.
+            ch[i] = Math.sqrt(Math.max(0, da[i] * da[i] + db[i] * db[i] - noise));
+            chPaper[i] = Math.hypot(lab.a() - white.a(), lab.b() - white.b());
+            worst = ch[i] > ch[worst] ? i : worst;
+            points.add(
+                    new Neutrality.Point(
+                            curve.get(i).level(), lab.l(), lab.a(), lab.b(), da[i], db[i]));
+        }
+        Neutrality.Cast shadows =
+                cast(curve, shares, da, db, spreadA, spreadB, -1, Neutrals.SHADOWS_BELOW);
+        Neutrality.Cast highlights =
+                cast(curve, shares, da, db, spreadA, spreadB, Neutrals.HIGHLIGHTS_ABOVE, 101);
+        Neutrality.Cast cast = cast(curve, shares, da, db, spreadA, spreadB, -1, 101);
+        boolean absolute = neutrals.set().trust().absolute();
+        double apart = Math.hypot(shadows.a() - highlights.a(), shadows.b() - highlights.b());
+        double against = shadows.a() * highlights.a() + shadows.b() * highlights.b();
+        return Optional.of(
+                new Neutrality(
+                        Neutrals.weighted(shares, ch),
+                        ch[worst],
+                        curve.get(worst).level(),
+                        cast,
+                        shadows,
+                        cast(
+                                curve,
+                                shares,
+                                da,
+                                db,
+                                spreadA,
+                                spreadB,
+                                Neutrals.SHADOWS_BELOW,
+                                Neutrals.HIGHLIGHTS_ABOVE),
+                        highlights,
+                        shadows.significant()
+                                && highlights.significant()
+                                && against < 0
+                                && apart > CROSSOVER,
+                        Neutrals.weighted(shares, chPaper),
+                        Arrays.stream(chPaper).max().orElse(0),
+                        absolute ? tint(white) : null,
+                        cast.significant() && Math.abs(cast.b()) > 0.5 ? -cast.b() : null,
+                        points));
+    }
+
+    private static String tint(Lab white) {
+        double size = white.chroma();
+        if (size < 1) {
+            return "neutral";
+        }
+        String strength = size < 3 ? "slightly " : size > 7 ? "strongly " : "";
+        String temperature = HueWords.temperature(white.a(), white.b());
+        return temperature.isEmpty()
+                ? strength + HueWords.hue(white.a(), white.b())
+                : strength + temperature;
+    }
+
+    private static Neutrality.Cast cast(
+            List<LevelData> curve,
+            double[] shares,
+            double[] da,
+            double[] db,
+            Neutrals.Spread spreadA,
+            Neutrals.Spread spreadB,
+            double from,
+            double to) {
+        double a = ToneJudge.zone(curve, shares, da, from, to);
+        double b = ToneJudge.zone(curve, shares, db, from, to);
+        double total = 0;
+        double squares = 0;
+        for (int i = 0; i < da.length; i++) {
+            if (curve.get(i).fileL() >= from && curve.get(i).fileL() < to) {
+                total += shares[i];
+                squares += shares[i] * shares[i] / curve.get(i).count();
+            }
+        }
+        double factor = total == 0 ? 0 : NORMAL_95 * Math.sqrt(squares) / total;
+        double ua = spreadA.known() ? factor * spreadA.sigma() : 0;
+        double ub = spreadB.known() ? factor * spreadB.sigma() : 0;
+        boolean significant = Math.abs(a) > ua || Math.abs(b) > ub;
+        return new Neutrality.Cast(a, b, ua, ub, significant, HueWords.words(a, b, significant));
+    }
+}

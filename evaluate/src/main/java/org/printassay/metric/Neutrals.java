@@ -1,0 +1,217 @@
+package org.printassay.metric;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
+import org.printassay.chart.Section;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.ReadingSet;
+
+/**
+ * The neutrals of a print, level by level, twins pooled robustly, with the spread between twins by
+ * tone zone. Flagged readings count only where a level has no others; of three or more twins, one
+ * far from the others is left out.
+ */
+final class Neutrals {
+    /** Below this L* of the file's code: shadows. */
+    static final double SHADOWS_BELOW = 33;
+
+    /** Above this L* of the file's code: highlights. */
+    static final double HIGHLIGHTS_ABOVE = 67;
+
+    /** Robust standard deviations beyond which a twin is left out. */
+    private static final double OUTLIER = 4;
+
+    private static final double MAD_TO_SIGMA = 1.4826;
+    private static final int FEWEST_FREEDOM = 10;
+
+    private final ReadingSet set;
+    private final TreeMap<Integer, LevelData> levels = new TreeMap<>();
+    private final TreeSet<Integer> ramp = new TreeSet<>();
+
+    private Neutrals(ReadingSet set) {
+        this.set = set;
+    }
+
+    static Neutrals of(ReadingSet set) {
+        Neutrals neutrals = new Neutrals(set);
+        TreeMap<Integer, List<Reading>> byLevel = new TreeMap<>();
+        for (Reading reading : set.readings()) {
+            if (reading.rgb().isNeutral()
+                    && (reading.lab() != null || reading.labRelative() != null)) {
+                byLevel.computeIfAbsent(reading.rgb().r(), k -> new ArrayList<>()).add(reading);
+                if (reading.section().equals(Optional.of(Section.NEUTRAL_RAMP))) {
+                    neutrals.ramp.add(reading.rgb().r());
+                }
+            }
+        }
+        Map<Integer, List<Lab>> clean = new TreeMap<>();
+        byLevel.forEach((level, readings) -> clean.put(level, clean(readings)));
+        double usual = usualDeviation(clean);
+        clean.forEach(
+                (level, labs) -> {
+                    List<Lab> kept = withoutOutliers(labs, usual);
+                    neutrals.levels.put(
+                            level,
+                            new LevelData(
+                                    level,
+                                    set.space().toLab(Rgb8.grey(level)).l(),
+                                    mean(kept),
+                                    kept.size(),
+                                    kept));
+                });
+        return neutrals;
+    }
+
+    private static List<Lab> clean(List<Reading> readings) {
+        List<Lab> good = new ArrayList<>();
+        List<Lab> all = new ArrayList<>();
+        for (Reading reading : readings) {
+            all.add(reading.best());
+            boolean doubtful =
+                    reading.flags().contains(ReadingFlag.DUSTY)
+                            || reading.flags().contains(ReadingFlag.UNEVEN)
+                            || reading.flags().contains(ReadingFlag.EDGE);
+            if (!doubtful) {
+                good.add(reading.best());
+            }
+        }
+        return good.isEmpty() ? all : good;
+    }
+
+    private static double usualDeviation(Map<Integer, List<Lab>> levels) {
+        List<Double> deviations = new ArrayList<>();
+        for (List<Lab> labs : levels.values()) {
+            if (labs.size() >= 2) {
+                double middle = median(labs, Lab::l);
+                double widen = Math.sqrt(labs.size() / (labs.size() - 1.0));
+                labs.forEach(lab -> deviations.add(Math.abs(lab.l() - middle) * widen));
+            }
+        }
+        if (deviations.isEmpty()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double[] sorted = deviations.stream().mapToDouble(d -> d).sorted().toArray();
+        return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
+    }
+
+    private static List<Lab> withoutOutliers(List<Lab> labs, double usual) {
+        if (labs.size() < 3) {
+            return labs;
+        }
+        double middle = median(labs, Lab::l);
+        List<Lab> kept =
+                labs.stream().filter(lab -> Math.abs(lab.l() - middle) <= OUTLIER * usual).toList();
+        return kept.size() < 2 ? labs : kept;
+    }
+
+    private static double median(List<Lab> labs, ToDoubleFunction<Lab> value) {
+        double[] sorted = labs.stream().mapToDouble(value).sorted().toArray();
+        int n = sorted.length;
+        return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+    }
+
+    private static Lab mean(List<Lab> labs) {
+        double l = labs.stream().mapToDouble(Lab::l).average().orElseThrow();
+        double a = labs.stream().mapToDouble(Lab::a).average().orElseThrow();
+        double b = labs.stream().mapToDouble(Lab::b).average().orElseThrow();
+        return new Lab(l, a, b);
+    }
+
+    /** Levels in ascending order. */
+    List<LevelData> all() {
+        return List.copyOf(levels.values());
+    }
+
+    /** Levels that tone and neutrality are judged over: the ramp where there is one, else all. */
+    List<LevelData> curve() {
+        if (ramp.size() < 8) {
+            return all();
+        }
+        return levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
+    }
+
+    Optional<LevelData> level(int level) {
+        return Optional.ofNullable(levels.get(level));
+    }
+
+    /**
+     * Shares that add up to 1: each level stands for the span of file L* that is nearest to it, so
+     * that a densely tested range does not count for more.
+     */
+    static double[] shares(List<LevelData> data) {
+        double[] shares = new double[data.size()];
+        if (shares.length == 1) {
+            shares[0] = 1;
+            return shares;
+        }
+        double span = data.get(data.size() - 1).fileL() - data.get(0).fileL();
+        for (int i = 0; i < shares.length; i++) {
+            double low = data.get(Math.max(0, i - 1)).fileL();
+            double high = data.get(Math.min(shares.length - 1, i + 1)).fileL();
+            shares[i] = (high - low) / 2 / span;
+        }
+        return shares;
+    }
+
+    /**
+     * Spread of one patch between twins.
+     *
+     * @param sigma standard deviation; NaN when nothing was measured twice
+     * @param freedom degrees of freedom it rests on
+     */
+    record Spread(double sigma, int freedom) {
+        boolean known() {
+            return freedom > 0;
+        }
+
+        /** Standard error of a mean of n patches; 0 where the spread is not known. */
+        double errorOf(int n) {
+            return known() ? sigma / Math.sqrt(n) : 0;
+        }
+    }
+
+    /** Pooled spread over levels, or over all levels when these have too few twins. */
+    Spread spread(int lowest, int highest, ToDoubleFunction<Lab> value) {
+        Spread zone = pooled(lowest, highest, value);
+        return zone.freedom >= FEWEST_FREEDOM ? zone : pooled(0, 255, value);
+    }
+
+    private Spread pooled(int lowest, int highest, ToDoubleFunction<Lab> value) {
+        double squares = 0;
+        int freedom = 0;
+        for (LevelData data : levels.subMap(lowest, true, highest, true).values()) {
+            if (data.count() >= 2) {
+                double middle = data.kept().stream().mapToDouble(value).average().orElseThrow();
+                squares +=
+                        data.kept().stream()
+                                .mapToDouble(lab -> Math.pow(value.applyAsDouble(lab) - middle, 2))
+                                .sum();
+                freedom += data.count() - 1;
+            }
+        }
+        return new Spread(freedom == 0 ? Double.NaN : Math.sqrt(squares / freedom), freedom);
+    }
+
+    ReadingSet set() {
+        return set;
+    }
+
+    /** Sum of products, for weighted means. */
+    static double weighted(double[] shares, double[] values) {
+        double sum = 0;
+        double total = Arrays.stream(shares).sum();
+        for (int i = 0; i < shares.length; i++) {
+            sum += shares[i] * values[i];
+        }
+        return total == 0 ? Double.NaN : sum / total;
+    }
+}

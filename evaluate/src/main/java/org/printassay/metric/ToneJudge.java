@@ -1,0 +1,126 @@
+package org.printassay.metric;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.printassay.colour.Lab;
+import org.printassay.colour.PaperAim;
+import org.printassay.colour.Rgb8;
+import org.printassay.reading.ReadingSet;
+
+/**
+ * Tonal linearity: measured L* of neutrals against relative colorimetric with black point
+ * compensation onto this paper's white and black.
+ */
+final class ToneJudge {
+    private static final int FEWEST_LEVELS = 6;
+    private static final double NORMAL_95 = 1.96;
+    private static final double REVERSAL = 4;
+
+    private ToneJudge() {}
+
+    /** Judges tone; empty when there are too few neutrals, or no paper or black among them. */
+    static Optional<Tone> judge(Neutrals neutrals, PaperAim aim) {
+        List<LevelData> curve = neutrals.curve();
+        if (curve.size() < FEWEST_LEVELS) {
+            return Optional.empty();
+        }
+        Neutrals.Spread spread = neutrals.spread(0, 255, Lab::l);
+        double[] shares = Neutrals.shares(curve);
+        int n = curve.size();
+        double[] delta = new double[n];
+        double[] errors = new double[n];
+        double[] aims = new double[n];
+        List<Integer> reversals = new ArrayList<>();
+        int worst = 0;
+        for (int i = 0; i < n; i++) {
+            LevelData data = curve.get(i);
+            aims[i] = aimL(neutrals.set(), aim, data.level());
+            delta[i] = data.mean().l() - aims[i];
+            errors[i] = spread.errorOf(data.count());
+            worst = Math.abs(delta[i]) > Math.abs(delta[worst]) ? i : worst;
+            if (i > 0 && spread.known()) {
+                double fall = curve.get(i - 1).mean().l() - data.mean().l();
+                if (fall > REVERSAL * Math.hypot(errors[i], errors[i - 1])) {
+                    reversals.add(data.level());
+                }
+            } else if (i > 0 && curve.get(i - 1).mean().l() > data.mean().l()) {
+                reversals.add(data.level());
+            }
+        }
+        double squares = 0;
+        double noise = 0;
+        double variance = 0;
+        for (int i = 0; i < n; i++) {
+            squares += shares[i] * delta[i] * delta[i];
+            noise += shares[i] * errors[i] * errors[i];
+            variance +=
+                    shares[i]
+                            * shares[i]
+                            * (4 * delta[i] * delta[i] * errors[i] * errors[i]
+                                    + 2 * Math.pow(errors[i], 4));
+        }
+        // Noise adds its own variance to a mean square: it is taken off again.
+        double rms = Math.sqrt(Math.max(0, squares - noise));
+        double uncertainty =
+                rms > 0
+                        ? Math.min(
+                                NORMAL_95 * Math.sqrt(variance) / (2 * rms),
+                                Math.sqrt(NORMAL_95 * Math.sqrt(variance)))
+                        : Math.sqrt(NORMAL_95 * Math.sqrt(variance));
+        List<Tone.Point> points = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            int low = Math.max(0, i - 1);
+            int high = Math.min(n - 1, i + 1);
+            double rise = aims[high] - aims[low];
+            double measured = curve.get(high).mean().l() - curve.get(low).mean().l();
+            points.add(
+                    new Tone.Point(
+                            curve.get(i).level(),
+                            curve.get(i).fileL(),
+                            curve.get(i).mean().l(),
+                            aims[i],
+                            errors[i],
+                            rise > 0 ? measured / rise : 1));
+        }
+        return Optional.of(
+                new Tone(
+                        "relative colorimetric with black point compensation onto this paper",
+                        rms,
+                        uncertainty,
+                        delta[worst],
+                        curve.get(worst).level(),
+                        zone(curve, shares, delta, -1, Neutrals.SHADOWS_BELOW),
+                        zone(
+                                curve,
+                                shares,
+                                delta,
+                                Neutrals.SHADOWS_BELOW,
+                                Neutrals.HIGHLIGHTS_ABOVE),
+                        zone(curve, shares, delta, Neutrals.HIGHLIGHTS_ABOVE, 101),
+                        reversals.isEmpty(),
+                        reversals,
+                        points));
+    }
+
+    /** Aim L* of a level, in the frame of the readings. */
+    static double aimL(ReadingSet set, PaperAim aim, int level) {
+        return set.trust().absolute()
+                ? aim.absoluteLab(set.space(), Rgb8.grey(level)).l()
+                : aim.relativeLab(set.space(), Rgb8.grey(level)).l();
+    }
+
+    /** Weighted mean over the levels whose file L* lies in a zone; 0 when there are none. */
+    static double zone(
+            List<LevelData> curve, double[] shares, double[] values, double from, double to) {
+        double sum = 0;
+        double total = 0;
+        for (int i = 0; i < values.length; i++) {
+            if (curve.get(i).fileL() >= from && curve.get(i).fileL() < to) {
+                sum += shares[i] * values[i];
+                total += shares[i];
+            }
+        }
+        return total == 0 ? 0 : sum / total;
+    }
+}

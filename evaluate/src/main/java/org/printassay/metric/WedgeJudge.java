@@ -1,0 +1,277 @@
+package org.printassay.metric;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+
+/**
+ * Which levels can be told from black, or from paper. One engine serves both ends: it walks
+ * outwards from the anchor (level 0 or 255) over the tested levels and judges D, the distance in L*
+ * from the pooled anchor.
+ *
+ * <p>Levels borrow strength from their neighbours through monotonicity alone: where tone does not
+ * run backwards, D of a level is at most the mean of D over any window that begins there and goes
+ * outwards, and at least the mean over any window that ends there. The upper bound is the least of
+ * such window means plus their error, the lower bound the largest minus theirs. A sharp knee is not
+ * smeared: a window that crosses it gives a weak bound, never a wrong one. (The idea of bands for
+ * monotone curves: L. Duembgen, "New goodness-of-fit tests and their application to nonparametric
+ * confidence sets", Ann. Statist. 26(1), 1998.)
+ */
+final class WedgeJudge {
+    /** Tested levels reach this far from the anchor. */
+    private static final int REACH = 48;
+
+    /** Two-sided 95 %. */
+    private static final double TAIL = 0.975;
+
+    /** Tail of longer windows: smaller, because the best of several is taken; see the tests. */
+    private static final double WINDOW_TAIL = 0.99;
+
+    private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
+
+    /** Standard errors from which a step backwards counts as real. */
+    private static final double REVERSAL = 4;
+
+    private final Neutrals neutrals;
+    private final boolean fromPaper;
+    private final double threshold;
+    private final IntToDoubleFunction aimL;
+
+    private WedgeJudge(
+            Neutrals neutrals, boolean fromPaper, double threshold, IntToDoubleFunction aimL) {
+        this.neutrals = neutrals;
+        this.fromPaper = fromPaper;
+        this.threshold = threshold;
+        this.aimL = aimL;
+    }
+
+    /**
+     * Judges shadows.
+     *
+     * @param aimL aim L* of a level
+     * @return empty when level 0 or the levels above it were not measured
+     */
+    static Optional<Wedge> shadows(Neutrals neutrals, double threshold, IntToDoubleFunction aimL) {
+        return new WedgeJudge(neutrals, false, threshold, aimL).judge();
+    }
+
+    /** Judges highlights; the mirror of {@link #shadows}. */
+    static Optional<Wedge> highlights(
+            Neutrals neutrals, double threshold, IntToDoubleFunction aimL) {
+        return new WedgeJudge(neutrals, true, threshold, aimL).judge();
+    }
+
+    private Optional<Wedge> judge() {
+        int anchorLevel = fromPaper ? 255 : 0;
+        Optional<LevelData> anchor = neutrals.level(anchorLevel);
+        List<LevelData> tested = new ArrayList<>();
+        for (LevelData data : neutrals.all()) {
+            if (Math.abs(data.level() - anchorLevel) <= REACH) {
+                tested.add(data);
+            }
+        }
+        if (anchor.isEmpty() || tested.size() < 3) {
+            return Optional.empty();
+        }
+        if (fromPaper) {
+            Collections.reverse(tested);
+        }
+        Neutrals.Spread spread =
+                neutrals.spread(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
+        int n = tested.size();
+        double[] d = new double[n];
+        double[] aim = new double[n];
+        int[] counts = new int[n];
+        double sign = fromPaper ? -1 : 1;
+        for (int i = 0; i < n; i++) {
+            d[i] = sign * (tested.get(i).mean().l() - anchor.get().mean().l());
+            aim[i] =
+                    sign
+                            * (aimL.applyAsDouble(tested.get(i).level())
+                                    - aimL.applyAsDouble(anchorLevel));
+            counts[i] = tested.get(i).count();
+        }
+        List<Integer> reversals = reversals(tested, d, spread);
+        double[][] bounds = bounds(d, counts, spread, anchor.get().count(), reversals.isEmpty());
+        double[] fit = Monotone.fit(d, counts);
+        List<LevelStep> steps = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            Verdict verdict = verdict(bounds[0][i], bounds[1][i]);
+            steps.add(
+                    new LevelStep(
+                            tested.get(i).level(),
+                            d[i],
+                            bounds[0][i],
+                            bounds[1][i],
+                            aim[i],
+                            verdict,
+                            tested.get(i).mean(),
+                            counts[i]));
+        }
+        return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
+    }
+
+    private Verdict verdict(double low, double high) {
+        if (low >= threshold) {
+            return Verdict.SEPARATED;
+        }
+        return high < threshold ? Verdict.MERGED : Verdict.UNCERTAIN;
+    }
+
+    /** Lower and upper bounds of the 95 % interval of each D. */
+    private double[][] bounds(
+            double[] d, int[] counts, Neutrals.Spread spread, int anchors, boolean monotone) {
+        int n = d.length;
+        double[][] bounds = new double[2][n];
+        if (!spread.known()) {
+            return new double[][] {d.clone(), d.clone()};
+        }
+        TDistribution t = new TDistribution(null, spread.freedom());
+        double single = t.inverseCumulativeProbability(TAIL);
+        double longer = t.inverseCumulativeProbability(WINDOW_TAIL);
+        for (int i = 0; i < n; i++) {
+            double error = error(spread, counts[i], anchors);
+            bounds[0][i] = d[i] - single * error;
+            bounds[1][i] = d[i] + single * error;
+            if (i == 0) {
+                bounds[0][0] = 0;
+                bounds[1][0] = 0;
+            }
+        }
+        if (!monotone) {
+            return bounds;
+        }
+        for (int i = 1; i < n; i++) {
+            for (int length : LONGER_WINDOWS) {
+                if (i + length <= n) {
+                    int size = sum(counts, i, length);
+                    double mean = mean(d, counts, i, length);
+                    double high = mean + longer * error(spread, size, anchors);
+                    bounds[1][i] = Math.min(bounds[1][i], high);
+                }
+                if (i - length + 1 >= 1) {
+                    int begin = i - length + 1;
+                    int size = sum(counts, begin, length);
+                    double mean = mean(d, counts, begin, length);
+                    double low = mean - longer * error(spread, size, anchors);
+                    bounds[0][i] = Math.max(bounds[0][i], low);
+                }
+            }
+        }
+        return bounds;
+    }
+
+    private static double error(Neutrals.Spread spread, int count, int anchors) {
+        return spread.sigma() * Math.sqrt(1.0 / count + 1.0 / anchors);
+    }
+
+    private static int sum(int[] counts, int begin, int length) {
+        int sum = 0;
+        for (int k = begin; k < begin + length; k++) {
+            sum += counts[k];
+        }
+        return sum;
+    }
+
+    private static double mean(double[] d, int[] counts, int begin, int length) {
+        double sum = 0;
+        for (int k = begin; k < begin + length; k++) {
+            sum += counts[k] * d[k];
+        }
+        return sum / sum(counts, begin, length);
+    }
+
+    private static List<Integer> reversals(
+            List<LevelData> tested, double[] d, Neutrals.Spread spread) {
+        List<Integer> levels = new ArrayList<>();
+        if (!spread.known()) {
+            return levels;
+        }
+        for (int i = 2; i < d.length; i++) {
+            double error =
+                    spread.sigma()
+                            * Math.sqrt(
+                                    1.0 / tested.get(i).count() + 1.0 / tested.get(i - 1).count());
+            if (d[i] - d[i - 1] < -REVERSAL * error) {
+                levels.add(tested.get(i).level());
+            }
+        }
+        return levels;
+    }
+
+    private Wedge summary(
+            List<LevelStep> steps,
+            double[] fit,
+            double[] aim,
+            boolean repeats,
+            List<Integer> reversals) {
+        int lastMerged = -1;
+        while (lastMerged + 1 < steps.size()
+                && steps.get(lastMerged + 1).verdict() == Verdict.MERGED) {
+            lastMerged++;
+        }
+        int firstSeparated = steps.size();
+        while (firstSeparated > 0 && steps.get(firstSeparated - 1).verdict() == Verdict.SEPARATED) {
+            firstSeparated--;
+        }
+        int best = fit.length;
+        while (best > 0 && fit[best - 1] >= threshold) {
+            best--;
+        }
+        best = Math.max(lastMerged + 1, Math.min(firstSeparated, best));
+        Integer merged = lastMerged < 0 ? null : steps.get(lastMerged).level();
+        Integer separated =
+                firstSeparated < steps.size() ? steps.get(firstSeparated).level() : null;
+        Integer bestLevel = best < steps.size() ? steps.get(best).level() : null;
+        Wedge.Interval interval = null;
+        if (repeats && merged != null && separated != null) {
+            interval =
+                    fromPaper
+                            ? new Wedge.Interval(separated, merged - 1)
+                            : new Wedge.Interval(merged + 1, separated);
+        }
+        List<LevelStep> ascending = new ArrayList<>(steps);
+        if (fromPaper) {
+            Collections.reverse(ascending);
+        }
+        return new Wedge(
+                threshold,
+                merged,
+                separated,
+                bestLevel,
+                interval,
+                chain(fit),
+                chain(aim),
+                slope(fit, aim, best),
+                reversals,
+                ascending);
+    }
+
+    /** Levels of a greedy chain, each at least the threshold beyond the last. */
+    private int chain(double[] d) {
+        double last = 0;
+        int count = 0;
+        for (double value : d) {
+            if (value >= last + threshold) {
+                count++;
+                last = value;
+            }
+        }
+        return count;
+    }
+
+    /** Rise of the print over rise of the aim, beyond the first visible level. */
+    private static @Nullable Double slope(double[] fit, double[] aim, int best) {
+        int from = Math.max(0, best);
+        int to = fit.length - 1;
+        if (to - from < 3 || aim[to] - aim[from] <= 0) {
+            return null;
+        }
+        return (fit[to] - fit[from]) / (aim[to] - aim[from]);
+    }
+}
