@@ -1,0 +1,138 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.metric.Judgement;
+import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Trust;
+
+/** Puts judgements, findings and warnings together into an evaluation. */
+final class Assembly {
+    private static final double DRIED_AT_LEAST_HOURS = 1;
+
+    private Assembly() {}
+
+    /**
+     * What is known about a print besides its readings.
+     *
+     * @param chartId null for measurement files of other charts
+     * @param print null when unknown
+     */
+    record Origin(
+            @Nullable String chartId,
+            List<Integer> sheets,
+            @Nullable Integer print,
+            PrintDetails details,
+            boolean fromScan,
+            List<SourceFile> files,
+            List<PlacementSummary> placements,
+            @Nullable StrayLight strayLight,
+            double falloffPercent,
+            List<Warning> warnings) {}
+
+    static Evaluation evaluation(ReadingSet set, Origin origin, double threshold) {
+        Judgement judged = Judgement.of(set, threshold);
+        List<Warning> warnings = new ArrayList<>(origin.warnings());
+        note(
+                warnings,
+                judged.white() == null,
+                WarningCode.WHITE_NOT_JUDGED,
+                "Paper white was not judged: no patch of code 255 was read.");
+        note(
+                warnings,
+                judged.black() == null,
+                WarningCode.BLACK_NOT_JUDGED,
+                "Black was not judged: no patch of code 0 was read.");
+        note(
+                warnings,
+                judged.tone() == null,
+                WarningCode.TONE_NOT_JUDGED,
+                "Tone was not judged: it needs paper, black and at least six neutral levels.");
+        note(
+                warnings,
+                judged.shadows() == null,
+                WarningCode.SHADOWS_NOT_JUDGED,
+                "Shadows were not judged: too few neutral levels from 0 to 48 were read.");
+        note(
+                warnings,
+                judged.highlights() == null,
+                WarningCode.HIGHLIGHTS_NOT_JUDGED,
+                "Highlights were not judged: too few neutral levels from 207 to 255 were read.");
+        note(
+                warnings,
+                judged.neutrality() == null,
+                WarningCode.NEUTRALITY_NOT_JUDGED,
+                set.colour()
+                        ? "Neutrality was not judged: too few neutral levels were read."
+                        : "Neutrality was not judged: the scan is grey.");
+        note(
+                warnings,
+                judged.meanDeltaE00() == null,
+                WarningCode.COLOURS_NOT_JUDGED,
+                set.trust().absolute()
+                        ? "Colours were not judged: too few patches of the colour cube were read."
+                        : "Colours were not judged: the scan carries no usable profile.");
+        note(
+                warnings,
+                judged.largestTwinDifference() == null,
+                WarningCode.EVENNESS_NOT_JUDGED,
+                "Evenness was not judged: nothing was read twice.");
+        note(
+                warnings,
+                !judged.repeats(),
+                WarningCode.NO_REPEATS,
+                "Each code was read once, so nothing can be said about how sure the results are.");
+        note(warnings, true, WarningCode.LINES_NOT_JUDGED, "Lines and bands are not judged.");
+        note(
+                warnings,
+                set.trust() == Trust.PLAIN_SCAN,
+                WarningCode.THRESHOLD_APPROXIMATE,
+                "Levels hold roughly: without a profile the scanner's own tone is not known.");
+        Double dried = origin.details().driedHours();
+        note(
+                warnings,
+                dried != null && dried < DRIED_AT_LEAST_HOURS,
+                WarningCode.DRYING,
+                "The print dried for less than an hour; colours still move. Wait 24 hours.");
+        Double deltaE = judged.meanDeltaE00();
+        Double twins = judged.largestTwinDifference();
+        return new Evaluation(
+                origin.chartId(),
+                origin.sheets(),
+                origin.print(),
+                origin.details(),
+                origin.fromScan(),
+                set.trust(),
+                set.space().key(),
+                origin.files(),
+                origin.placements(),
+                judged.white(),
+                judged.black(),
+                set.readings(),
+                judged.tone(),
+                judged.shadows(),
+                judged.highlights(),
+                judged.neutrality(),
+                deltaE == null ? null : new Colours(deltaE, judged.gamutVolume()),
+                twins == null ? null : new Evenness(twins, origin.falloffPercent()),
+                origin.strayLight(),
+                List.copyOf(warnings),
+                Findings.of(
+                        set.trust(),
+                        origin.details(),
+                        judged.white(),
+                        judged.black(),
+                        judged.tone(),
+                        judged.shadows(),
+                        judged.highlights(),
+                        judged.neutrality(),
+                        origin.placements()));
+    }
+
+    private static void note(List<Warning> warnings, boolean when, WarningCode code, String text) {
+        if (when && warnings.stream().noneMatch(warning -> warning.code() == code)) {
+            warnings.add(new Warning(code, text));
+        }
+    }
+}

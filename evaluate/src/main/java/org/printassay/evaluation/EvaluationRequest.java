@@ -1,0 +1,42 @@
+package org.printassay.evaluation;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.printassay.colour.RgbSpace;
+
+/**
+ * What to evaluate, and how.
+ *
+ * @param files scans of one print, or one measurement file; told apart by content
+ * @param chart chart file of the print, when the sheet code is not enough
+ * @param profile the scanner's ICC profile, instead of an embedded one
+ * @param details what the user says about the print
+ * @param threshold difference in L* that counts as visible
+ * @param space RGB encoding of a measurement file whose chart is not known
+ */
+public record EvaluationRequest(
+        List<Path> files,
+        Optional<Path> chart,
+        Optional<Path> profile,
+        PrintDetails details,
+        double threshold,
+        RgbSpace space) {
+    /** Half an L*: just visible side by side (common practice, no source). */
+    public static final double JUST_VISIBLE = 0.5;
+
+    public EvaluationRequest {
+        files = List.copyOf(files);
+    }
+
+    /** Scans or a measurement file with nothing said about them. */
+    public static EvaluationRequest of(Path... files) {
+        return new EvaluationRequest(
+                List.of(files),
+                Optional.empty(),
+                Optional.empty(),
+                PrintDetails.UNKNOWN,
+                JUST_VISIBLE,
+                RgbSpace.SRGB);
+    }
+}

@@ -1,0 +1,53 @@
+package org.printassay.evaluation;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.printassay.problem.Problem;
+import org.printassay.sample.SheetSamples;
+import org.printassay.scan.ScanFiles;
+
+/** The way in: scans of one print, or one measurement file, to an evaluation. */
+public final class Evaluator {
+    private Evaluator() {}
+
+    /**
+     * An evaluation and what a report shows beside it.
+     *
+     * @param evaluation every result
+     * @param scans the scans as they were found and sampled; empty for a measurement file
+     */
+    public record Result(Evaluation evaluation, List<SheetSamples> scans) {
+        public Result {
+            scans = List.copyOf(scans);
+        }
+    }
+
+    /** Evaluates with nobody looking on. */
+    public static Result evaluate(EvaluationRequest request) throws Problem {
+        return evaluate(request, Progress.NONE);
+    }
+
+    /**
+     * Evaluates one print.
+     *
+     * @throws Problem when a file cannot be read, holds no chart, or the files do not belong
+     *     together
+     */
+    public static Result evaluate(EvaluationRequest request, Progress progress) throws Problem {
+        if (request.files().isEmpty()) {
+            throw Problem.usage("name at least one scan or measurement file.");
+        }
+        int images = 0;
+        for (Path file : request.files()) {
+            images += ScanFiles.looksLikeImage(file) ? 1 : 0;
+        }
+        if (images == request.files().size()) {
+            return ScanEvaluation.evaluate(request, progress);
+        }
+        if (images > 0 || request.files().size() > 1) {
+            throw Problem.usage(
+                    "name scans of one print, or one measurement file, not both or several.");
+        }
+        return MeasurementEvaluation.evaluate(request);
+    }
+}

@@ -1,0 +1,216 @@
+package org.printassay.evaluation;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.ScanReadings;
+import org.printassay.chart.Chart;
+import org.printassay.chart.ChartFile;
+import org.printassay.chart.PointMm;
+import org.printassay.locate.LocatedSheet;
+import org.printassay.locate.Placement;
+import org.printassay.locate.PointPx;
+import org.printassay.problem.Problem;
+import org.printassay.sample.Sampling;
+import org.printassay.sample.SheetSamples;
+import org.printassay.scan.ScanFiles;
+import org.printassay.scan.ScanImage;
+import org.printassay.scan.ScanInfo;
+
+/** Scans of one print to an evaluation. */
+final class ScanEvaluation {
+    private static final int PASSES = 2;
+
+    /** Declared resolutions further off than this are wrong, not a print of another size. */
+    private static final double WRONG_RESOLUTION = 0.1;
+
+    private static final double LOW_SAMPLES_PER_INCH = 250;
+
+    private ScanEvaluation() {}
+
+    static Evaluator.Result evaluate(EvaluationRequest request, Progress progress) throws Problem {
+        Optional<Chart> expected = Optional.empty();
+        if (request.chart().isPresent()) {
+            expected = Optional.of(ChartFile.read(request.chart().get()));
+        }
+        List<ScanPart> parts = new ArrayList<>();
+        List<SourceFile> files = new ArrayList<>();
+        List<PlacementSummary> placements = new ArrayList<>();
+        List<Warning> warnings = new ArrayList<>();
+        double share = 1.0 / (PASSES * request.files().size());
+        for (int i = 0; i < request.files().size(); i++) {
+            Path file = request.files().get(i);
+            ScanImage scan = ScanFiles.open(file);
+            ScanColour colour = colour(scan.info(), request.profile());
+            WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
+            SheetSamples samples = Sampling.read(watched, colour.codeLight(), expected);
+            if (i > 0) {
+                refuseOther(parts.get(0).samples(), samples);
+            }
+            parts.add(new ScanPart(samples, colour));
+            files.add(InputFiles.describe(file));
+            placements.add(placement(samples, warnings));
+        }
+        ScanReadings read = ScanReadings.of(parts);
+        warnings.addAll(0, read.warnings());
+        LocatedSheet first = parts.get(0).samples().located();
+        Evaluation evaluation =
+                Assembly.evaluation(
+                        read.readings(),
+                        new Assembly.Origin(
+                                first.chart().id(),
+                                parts.stream()
+                                        .map(part -> part.samples().located().sheet().number())
+                                        .distinct()
+                                        .sorted()
+                                        .toList(),
+                                first.chart().print(),
+                                request.details(),
+                                true,
+                                files,
+                                placements,
+                                read.strayLight(),
+                                read.falloffPercent(),
+                                warnings),
+                        request.threshold());
+        return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
+    }
+
+    private static ScanColour colour(ScanInfo scan, Optional<Path> profile) throws Problem {
+        if (profile.isEmpty()) {
+            return ScanColour.embedded(scan);
+        }
+        String name = ScanFiles.displayName(profile.get());
+        try {
+            return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
+        } catch (IOException e) {
+            throw Problem.input(name, "the profile cannot be read.", e);
+        }
+    }
+
+    private static void refuseOther(SheetSamples first, SheetSamples other) throws Problem {
+        Chart a = first.located().chart();
+        Chart b = other.located().chart();
+        if (!a.id().equals(b.id()) || a.print() != b.print()) {
+            throw Problem.chart(
+                    other.scan().name(),
+                    "shows another print than "
+                            + first.scan().name()
+                            + ". Evaluate each print on its own.");
+        }
+    }
+
+    private static PlacementSummary placement(SheetSamples samples, List<Warning> warnings) {
+        LocatedSheet located = samples.located();
+        ScanInfo scan = samples.scan();
+        Placement placement = located.placement();
+        Double scaleX = null;
+        Double scaleY = null;
+        if (scan.samplesPerInch().isEmpty()) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.RESOLUTION_MISSING,
+                            scan.name()
+                                    + " does not say its resolution, so the printed size was not"
+                                    + " checked."));
+        } else {
+            ScanInfo.Resolution declared = scan.samplesPerInch().get();
+            PointMm middle = located.sheet().page().centre();
+            double x = scale(placement, middle, 1, 0, declared);
+            double y = scale(placement, middle, 0, 1, declared);
+            if (Math.abs(x - 1) > WRONG_RESOLUTION || Math.abs(y - 1) > WRONG_RESOLUTION) {
+                warnings.add(
+                        new Warning(
+                                WarningCode.RESOLUTION_WRONG,
+                                String.format(
+                                        Locale.ROOT,
+                                        "%s says %.0f samples an inch, its markers say %.0f; the"
+                                                + " printed size was not checked.",
+                                        scan.name(),
+                                        declared.x(),
+                                        placement.samplesPerMm() * 25.4)));
+            } else {
+                scaleX = x;
+                scaleY = y;
+                scaleWarning(scan, x, y, warnings);
+            }
+        }
+        if (placement.samplesPerMm() * 25.4 < LOW_SAMPLES_PER_INCH) {
+            addOnce(
+                    warnings,
+                    WarningCode.RESOLUTION_LOW,
+                    scan.name() + " is coarse. Scan at 300 samples an inch.");
+        }
+        int expected = located.sheet().markers().size();
+        int found = located.markerCentres().size();
+        if (found < expected) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.MARKERS_MISSING,
+                            expected - found + " of " + expected + " markers were not found."));
+        }
+        int missing = located.sheet().patches().size() - samples.samples().size();
+        if (missing > 0) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.PATCHES_MISSING,
+                            missing + " patches lie outside " + scan.name() + "."));
+        }
+        return new PlacementSummary(
+                scan.name(),
+                located.sheet().number(),
+                found,
+                expected,
+                located.residualMm(),
+                scaleX,
+                scaleY,
+                placement.rotationDegrees(),
+                placement.samplesPerMm());
+    }
+
+    private static void scaleWarning(ScanInfo scan, double x, double y, List<Warning> warnings) {
+        if (Math.abs(x - 1) > 0.006 || Math.abs(y - 1) > 0.006) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.PRINTED_SCALE,
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s: printed at %.1f %% across and %.1f %% down instead of 100"
+                                            + " %%.",
+                                    scan.name(),
+                                    100 * x,
+                                    100 * y)));
+        }
+    }
+
+    private static void addOnce(List<Warning> warnings, WarningCode code, String text) {
+        if (warnings.stream().noneMatch(warning -> warning.code() == code)) {
+            warnings.add(new Warning(code, text));
+        }
+    }
+
+    /** Printed over intended size along a direction of the page. */
+    private static double scale(
+            Placement placement,
+            PointMm middle,
+            double dx,
+            double dy,
+            ScanInfo.Resolution declared) {
+        double reach = 60;
+        PointPx from =
+                placement.toScan(new PointMm(middle.x() - reach * dx, middle.y() - reach * dy));
+        PointPx to =
+                placement.toScan(new PointMm(middle.x() + reach * dx, middle.y() + reach * dy));
+        double mm =
+                Math.hypot(
+                        (to.x() - from.x()) / declared.x() * 25.4,
+                        (to.y() - from.y()) / declared.y() * 25.4);
+        return mm / (2 * reach);
+    }
+}

@@ -1,0 +1,63 @@
+package org.printassay.metric;
+
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.colour.PaperAim;
+import org.printassay.reading.ReadingSet;
+
+/**
+ * Everything that readings tell about a print; null parts could not be judged.
+ *
+ * @param repeats whether anything was read more than once
+ * @param meanDeltaE00 of the cube surface against the aim
+ * @param gamutVolume cubic CIELAB units
+ * @param largestTwinDifference dE00
+ */
+public record Judgement(
+        @Nullable Extreme white,
+        @Nullable Extreme black,
+        @Nullable Tone tone,
+        @Nullable Wedge shadows,
+        @Nullable Wedge highlights,
+        @Nullable Neutrality neutrality,
+        boolean repeats,
+        @Nullable Double meanDeltaE00,
+        @Nullable Double gamutVolume,
+        @Nullable Double largestTwinDifference) {
+
+    /**
+     * Judges readings.
+     *
+     * @param threshold difference in L* that counts as visible
+     */
+    public static Judgement of(ReadingSet set, double threshold) {
+        Neutrals neutrals = Neutrals.of(set);
+        Extreme white = ExtremeJudge.judge(neutrals, 255).orElse(null);
+        Extreme black =
+                ExtremeJudge.judge(neutrals, 0)
+                        .filter(found -> white == null || found.labRelative().l() < 60)
+                        .orElse(null);
+        boolean repeats = neutrals.spread(0, 255, Lab::l).known();
+        Double twins = ColourJudge.largestTwinDifference(set).orElse(null);
+        if (white == null || black == null) {
+            return new Judgement(white, black, null, null, null, null, repeats, null, null, twins);
+        }
+        Lab whiteLab = neutrals.level(255).orElseThrow().mean();
+        Lab blackLab = neutrals.level(0).orElseThrow().mean();
+        PaperAim aim = PaperAim.relativeColorimetric(whiteLab, blackLab);
+        boolean absolute = set.trust().absolute() && set.colour();
+        return new Judgement(
+                white,
+                black,
+                ToneJudge.judge(neutrals, aim).orElse(null),
+                WedgeJudge.shadows(neutrals, threshold, level -> ToneJudge.aimL(set, aim, level))
+                        .orElse(null),
+                WedgeJudge.highlights(neutrals, threshold, level -> ToneJudge.aimL(set, aim, level))
+                        .orElse(null),
+                NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null),
+                repeats,
+                absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
+                absolute ? ColourJudge.gamutVolume(set) : null,
+                twins);
+    }
+}
