@@ -28,12 +28,11 @@ final class Blur {
     }
 
     /**
-     * Cells are box averages (variance 1/12 of a cell squared) and are read by linear interpolation
-     * (1/6 on average); the kernel itself is made that much narrower.
+     * Cells are box averages, which widens by 1/12 of a cell squared; the kernel itself is made
+     * that much narrower.
      */
     private static float[] kernel(double sigmaMm, double cellMm) {
-        double sigma =
-                Math.sqrt(Math.max(0.05, Math.pow(sigmaMm / cellMm, 2) - 1.0 / 12 - 1.0 / 6));
+        double sigma = Math.sqrt(Math.max(0.05, Math.pow(sigmaMm / cellMm, 2) - 1.0 / 12));
         int reach = (int) Math.ceil(REACH * sigma);
         float[] kernel = new float[2 * reach + 1];
         double sum = 0;

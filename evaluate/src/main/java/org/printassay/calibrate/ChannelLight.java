@@ -43,8 +43,11 @@ final class ChannelLight {
         return atPatches(blur.of(map));
     }
 
-    /** The same less its mean over the paper windows. */
-    double[] lessReference(double[] around) {
+    /** What a part needs to know of each patch's neighbourhood: Gbar, or Rbar - Rref. */
+    double[] part(Kind kind, double[] around) {
+        if (kind == Kind.GLARE) {
+            return around;
+        }
         double reference = meanOfWindows(around);
         double[] rest = around.clone();
         for (int i = 0; i < rest.length; i++) {
@@ -76,13 +79,19 @@ final class ChannelLight {
 
     /**
      * Frees the neighbourhood from uneven and stray light by a fit; the patches are not touched.
+     *
+     * @param blurs the width of each part
      */
-    void correct(TwinFit.Result fit, Kind[] kinds, Blur blur) {
-        float[] blurred = blur.of(map);
-        double reference = meanOfWindows(atPatches(blurred));
+    void correct(TwinFit.Result fit, Kind[] kinds, Blur[] blurs) {
+        float[][] blurred = new float[kinds.length][];
+        double[] reference = new double[kinds.length];
+        for (int t = 0; t < kinds.length; t++) {
+            boolean same = t > 0 && blurs[t] == blurs[t - 1];
+            blurred[t] = same ? blurred[t - 1] : blurs[t].of(map);
+            reference[t] = kinds[t] == Kind.RETURNED ? meanOfWindows(atPatches(blurred[t])) : 0;
+        }
         float[] corrected = new float[seen.length];
         for (int row = 0; row < grid.rows(); row++) {
-            double y = grid.y(row);
             for (int column = 0; column < grid.columns(); column++) {
                 int at = row * grid.columns() + column;
                 double multiplier = 1;
@@ -90,16 +99,17 @@ final class ChannelLight {
                 for (int t = 0; t < kinds.length; t++) {
                     double amount = fit.amounts()[t];
                     if (kinds[t] == Kind.RETURNED) {
-                        multiplier += amount * (blurred[at] - reference);
+                        multiplier += amount * (blurred[t][at] - reference[t]);
                     } else {
                         multiplier -= amount;
-                        added += amount * blurred[at];
+                        added += amount * blurred[t][at];
                     }
                 }
                 double light =
                         fit.surface().length == 0
                                 ? 1
-                                : Surface.at(fit.surface(), surface.terms(grid.x(column), y));
+                                : Surface.at(
+                                        fit.surface(), surface.terms(grid.x(column), grid.y(row)));
                 corrected[at] =
                         Float.isNaN(seen[at])
                                 ? Float.NaN

@@ -1,6 +1,5 @@
 package org.printassay.calibrate;
 
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -29,6 +28,9 @@ record LightFit(
         boolean[] nearEdge,
         double falloffPercent,
         @Nullable Stray stray) {
+
+    /** Where the model with both parts has its glare. */
+    private static final int GLARE_OF_BOTH = 1;
 
     /** Patches with less of their neighbourhood known are within two widths of a straight edge. */
     private static final double KNOWN_AT_TWO_WIDTHS = 0.977;
@@ -63,7 +65,7 @@ record LightFit(
         int channels = scan.channels().size();
         for (int c = 0; c < 3; c++) {
             int from = Math.min(c, channels - 1);
-            TwinFit.Result fit = outcome.fits().get(from);
+            TwinFit.Result fit = outcome.fits()[from];
             double[][] terms = scan.channels().get(from).data().surface();
             paper[c] = scan.paper()[from] * fit.paper();
             for (int i = 0; i < n; i++) {
@@ -98,11 +100,10 @@ record LightFit(
 
     private static boolean[] nearEdge(ScanLight scan, LightFitter.Outcome outcome, int patches) {
         boolean[] near = new boolean[patches];
-        Blur blur = outcome.blur();
-        if (blur != null) {
+        for (Blur blur : outcome.blurs()) {
             double[] known = scan.channels().get(0).atPatches(blur.known());
             for (int i = 0; i < patches; i++) {
-                near[i] = known[i] < KNOWN_AT_TWO_WIDTHS;
+                near[i] |= known[i] < KNOWN_AT_TWO_WIDTHS;
             }
         }
         return near;
@@ -113,7 +114,7 @@ record LightFit(
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (double[] terms : scan.channels().get(green).data().surface()) {
-            double light = Surface.at(outcome.fits().get(green).surface(), terms);
+            double light = Surface.at(outcome.fits()[green].surface(), terms);
             least = Math.min(least, light);
             most = Math.max(most, light);
         }
@@ -122,28 +123,47 @@ record LightFit(
 
     private static @Nullable Stray stray(LightFitter.Outcome outcome, int green) {
         LightFitter.Outcome full = outcome.full();
-        WidthSearch fullSearch = full == null ? null : full.search();
-        if (full == null || fullSearch == null) {
+        if (full == null) {
             return null;
         }
-        WidthSearch search = outcome.search();
-        boolean used = search != null;
-        int glare = List.of(full.kinds()).indexOf(Kind.GLARE);
-        TwinFit.Result fullFit = full.fits().get(green);
-        double amount = used ? 0 : fullFit.amounts()[glare];
-        double error = fullSearch.error(fullFit, green, glare);
+        boolean used = outcome.kinds().length > 0;
+        LightFitter.Outcome shown = used ? outcome : full;
+        TwinFit.Result fit = shown.fits()[green];
+        double glare = 0;
         double returned = 0;
-        boolean negative = fullFit.amounts()[glare] < -4 * error;
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            TwinFit.Result fit = outcome.fits().get(green);
-            if (outcome.kinds()[t] == Kind.RETURNED) {
-                returned = fit.amounts()[t];
-            } else if (search != null) {
-                amount = fit.amounts()[t];
-                error = search.error(fit, green, t);
+        double width = 0;
+        for (int t = 0; t < shown.kinds().length; t++) {
+            double amount = fit.amounts()[t];
+            if (shown.kinds()[t] == Kind.RETURNED) {
+                returned += amount * fit.paper();
+                width = width == 0 ? shown.blurs()[t].sigmaMm() : width;
+            } else {
+                // Of two widths of glare the one with more of it is named.
+                width = amount > glare / 2 ? shown.blurs()[t].sigmaMm() : width;
+                glare += amount;
             }
         }
-        double width = (search == null ? fullSearch : search).widths().mm();
-        return new Stray(used, amount, error, returned, width, negative);
+        double error = glareError(shown, green);
+        TwinFit.Result everything = full.fits()[green];
+        double errorOfAll = glareError(full, green);
+        boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * errorOfAll;
+        return new Stray(used, glare, error > 0 ? error : errorOfAll, returned, width, negative);
+    }
+
+    /** Standard error of the sum of all glare, the widths' errors included. */
+    private static double glareError(LightFitter.Outcome outcome, int channel) {
+        WidthSearch search = outcome.search();
+        TwinFit.Result fit = outcome.fits()[channel];
+        double variance = 0;
+        for (int t = 0; t < outcome.kinds().length; t++) {
+            for (int u = 0; u < outcome.kinds().length; u++) {
+                if (outcome.kinds()[t] == Kind.GLARE && outcome.kinds()[u] == Kind.GLARE) {
+                    int first = fit.surface().length;
+                    variance += fit.covariance()[first + t][first + u];
+                }
+            }
+        }
+        double error = Math.sqrt(Math.max(0, variance));
+        return search == null ? error : search.sumError(error, channel, outcome.kinds());
     }
 }

@@ -32,12 +32,20 @@ final class LightFitter {
 
     private static final double CUBIC_CHI2 = 18.47;
 
+    /** Chi-square for three more numbers, 0.1 % level: a width, an amount and the choice. */
+    private static final double APART_CHI2 = 16.27;
+
     private static final Kind[] BOTH = {Kind.RETURNED, Kind.GLARE};
+    private static final Kind[] TWICE = {Kind.GLARE, Kind.GLARE};
     private static final Kind[] NONE = {};
 
     private final ScanLight scan;
     private final int channels;
-    private final Blur[] blurs = new Blur[Widths.TRIED.length];
+    private final @Nullable Blur[] blurs = new Blur[Widths.TRIED.length / Widths.COARSE + 1];
+
+    /** Light around each patch by channel and width, for the maps as they are now. */
+    private double @Nullable [][][] around;
+
     private int nearest = Widths.TRIED.length / 2;
 
     private LightFitter(ScanLight scan) {
@@ -49,26 +57,26 @@ final class LightFitter {
      * What was found.
      *
      * @param kinds parts of the stray light that are in the model
-     * @param blur the width they use; null when there are none
+     * @param blurs the width of each
      * @param around for each channel and part, the neighbourhood of each patch
      * @param fits one a channel
-     * @param search null when there is no stray light in the model
+     * @param search how the widths were found; null when there is no stray light in the model
      * @param full the model with everything in it; null when the twins cannot carry it
      */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     record Outcome(
             Kind[] kinds,
-            @Nullable Blur blur,
+            Blur[] blurs,
             double[][][] around,
-            List<TwinFit.Result> fits,
+            TwinFit.Result[] fits,
             @Nullable WidthSearch search,
             @Nullable Outcome full) {
         int surfaceTerms() {
-            return fits.get(0).surface().length;
+            return fits[0].surface().length;
         }
 
         private Outcome within(@Nullable Outcome everything) {
-            return new Outcome(kinds, blur, around, fits, search, everything);
+            return new Outcome(kinds, blurs, around, fits, search, everything);
         }
     }
 
@@ -86,61 +94,124 @@ final class LightFitter {
                 full = cubic == null ? full : cubic;
             }
         }
-        if (full != null && significant(full)) {
-            Kind[] kept = kept(full);
-            int surface = needsSurface(full) ? full.surfaceTerms() : 0;
-            if (kept.length == full.kinds().length && surface == full.surfaceTerms()) {
-                return full.within(full);
-            }
-            Outcome less = withStray(kept, surface, 1);
-            return (less == null ? full : less).within(full);
+        if (full == null || !significant(full)) {
+            return withoutStray(comparisons).within(full);
         }
-        return withoutStray(comparisons).within(full);
+        Outcome apart = apart(full);
+        if (apart != null) {
+            return apart.within(full);
+        }
+        Kind[] kept = kept(full);
+        int surface = needsSurface(full) ? full.surfaceTerms() : 0;
+        if (kept.length == full.kinds().length && surface == full.surfaceTerms()) {
+            return full.within(full);
+        }
+        Outcome less = withStray(kept, surface, 1);
+        return (less == null ? full : less).within(full);
     }
 
+    /** All parts with one width; the map of the neighbourhood follows between rounds. */
     private @Nullable Outcome withStray(Kind[] kinds, int surfaceTerms, int rounds) {
         for (int round = 0; ; round++) {
             WidthSearch search =
-                    WidthSearch.of(scan, kinds, surfaceTerms, aroundAtAllWidths(), nearest);
+                    WidthSearch.common(setting(kinds, surfaceTerms), nearest, round == rounds - 1);
             if (search == null) {
                 return null;
             }
-            nearest = search.widths().nearest();
-            Blur blur = new Blur(scan.grid(), search.widths().mm(), scan.anyMap());
-            double[][][] around = new double[channels][][];
-            for (int c = 0; c < channels; c++) {
-                ChannelLight channel = scan.channels().get(c);
-                around[c] = WidthSearch.neighbourhood(channel, kinds, channel.around(blur));
+            nearest = search.widths()[0].nearest();
+            Outcome outcome = at(search, kinds, surfaceTerms);
+            if (outcome == null || round == rounds - 1) {
+                return outcome;
             }
-            List<TwinFit.Result> fits = fitAll(kinds, around, surfaceTerms);
-            if (fits == null) {
-                return null;
+            correctMaps(outcome);
+        }
+    }
+
+    /** Two widths where the data clearly tell them apart; null where they do not. */
+    private @Nullable Outcome apart(Outcome common) {
+        WidthSearch one = common.search();
+        if (one == null) {
+            return null;
+        }
+        Outcome best = null;
+        double least = one.misfit() - APART_CHI2;
+        int[] start = {
+            Math.max(0, nearest - 2 * Widths.COARSE),
+            Math.min(Widths.TRIED.length - 1, nearest + 2 * Widths.COARSE)
+        };
+        for (Kind[] kinds : List.of(BOTH, TWICE)) {
+            WidthSearch search =
+                    WidthSearch.separate(
+                            setting(kinds, common.surfaceTerms()), start, common.fits(), least);
+            if (search == null || search.misfit() > least) {
+                continue;
             }
-            if (round == rounds - 1) {
-                return new Outcome(kinds, blur, around, fits, search, null);
-            }
-            for (int c = 0; c < channels; c++) {
-                scan.channels().get(c).correct(fits.get(c), kinds, blur);
+            Outcome outcome = at(search, kinds, common.surfaceTerms());
+            if (outcome != null && positive(outcome)) {
+                Outcome even = needsSurface(outcome) ? null : at(search, kinds, 0);
+                best = even == null ? outcome : even;
+                least = search.misfit();
             }
         }
+        return best;
+    }
+
+    private void correctMaps(Outcome outcome) {
+        for (int c = 0; c < channels; c++) {
+            scan.channels().get(c).correct(outcome.fits()[c], outcome.kinds(), outcome.blurs());
+        }
+        around = null;
+    }
+
+    /** The model at the widths that a search found. */
+    private @Nullable Outcome at(WidthSearch search, Kind[] kinds, int surfaceTerms) {
+        Blur[] widths = new Blur[kinds.length];
+        double[][][] around = new double[channels][kinds.length][];
+        for (int t = 0; t < kinds.length; t++) {
+            boolean same = t > 0 && search.widths()[t] == search.widths()[t - 1];
+            widths[t] =
+                    same
+                            ? widths[t - 1]
+                            : new Blur(scan.grid(), search.widths()[t].mm(), scan.anyMap());
+            for (int c = 0; c < channels; c++) {
+                ChannelLight channel = scan.channels().get(c);
+                around[c][t] = channel.part(kinds[t], channel.around(widths[t]));
+            }
+        }
+        TwinFit.Result[] fits = fitAll(kinds, around, surfaceTerms);
+        return fits == null ? null : new Outcome(kinds, widths, around, fits, search, null);
+    }
+
+    private WidthSearch.Setting setting(Kind[] kinds, int surfaceTerms) {
+        double[][][] now = around;
+        if (now == null) {
+            now = aroundAtAllWidths();
+            around = now;
+        }
+        return new WidthSearch.Setting(scan, kinds, surfaceTerms, now);
     }
 
     private double[][][] aroundAtAllWidths() {
-        double[][][] around = new double[channels][blurs.length][];
-        for (int w = 0; w < blurs.length; w++) {
-            if (blurs[w] == null) {
-                blurs[w] = new Blur(scan.grid(), Widths.TRIED[w], scan.anyMap());
+        double[][][] all = new double[channels][Widths.TRIED.length][];
+        for (int w = 0; w < Widths.TRIED.length; w += Widths.COARSE) {
+            Blur blur = blurs[w / Widths.COARSE];
+            if (blur == null) {
+                blur = new Blur(scan.grid(), Widths.TRIED[w], scan.anyMap());
+                blurs[w / Widths.COARSE] = blur;
             }
             for (int c = 0; c < channels; c++) {
-                around[c][w] = scan.channels().get(c).around(blurs[w]);
+                all[c][w] = scan.channels().get(c).around(blur);
             }
         }
-        return around;
+        for (double[][] channel : all) {
+            Widths.interpolate(channel);
+        }
+        return all;
     }
 
-    private @Nullable List<TwinFit.Result> fitAll(
+    private TwinFit.Result @Nullable [] fitAll(
             Kind[] kinds, double[][][] around, int surfaceTerms) {
-        List<TwinFit.Result> fits = new ArrayList<>();
+        TwinFit.Result[] fits = new TwinFit.Result[channels];
         for (int c = 0; c < channels; c++) {
             TwinFit.Result fit =
                     TwinFit.fit(
@@ -148,20 +219,30 @@ final class LightFitter {
             if (fit == null) {
                 return null;
             }
-            fits.add(fit);
+            fits[c] = fit;
         }
         return fits;
+    }
+
+    private static boolean positive(Outcome outcome) {
+        for (TwinFit.Result fit : outcome.fits()) {
+            for (int t = 0; t < fit.amounts().length; t++) {
+                if (fit.amounts()[t] < -2 * fit.error(t)) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     /** Whether third-order terms explain more, in any channel, than chance would. */
     private boolean prefersCubic(Outcome square) {
         for (int c = 0; c < channels; c++) {
             TwinData data = scan.channels().get(c).data();
-            TwinScales scales = square.fits().get(c).scales();
+            TwinFit.Result like = square.fits()[c];
             double[][] around = square.around()[c];
-            TwinFit.Result two =
-                    TwinFit.fit(data, square.kinds(), around, Surface.QUADRATIC, scales);
-            TwinFit.Result three = TwinFit.fit(data, square.kinds(), around, Surface.CUBIC, scales);
+            TwinFit.Result two = TwinFit.fit(data, square.kinds(), around, Surface.QUADRATIC, like);
+            TwinFit.Result three = TwinFit.fit(data, square.kinds(), around, Surface.CUBIC, like);
             if (two != null && three != null && two.misfit() - three.misfit() > CUBIC_CHI2) {
                 return true;
             }
@@ -193,7 +274,7 @@ final class LightFitter {
         WidthSearch search = outcome.search();
         double largest = 0;
         for (int c = 0; c < channels && search != null; c++) {
-            TwinFit.Result fit = outcome.fits().get(c);
+            TwinFit.Result fit = outcome.fits()[c];
             largest = Math.max(largest, fit.amounts()[part] / search.error(fit, c, part));
         }
         return largest;
@@ -225,23 +306,27 @@ final class LightFitter {
     private Outcome withoutStray(int comparisons) {
         double[][][] around = new double[channels][0][];
         if (comparisons >= ENOUGH_FOR_SURFACE) {
-            List<TwinFit.Result> fits = fitAll(NONE, around, Surface.QUADRATIC);
+            TwinFit.Result[] fits = fitAll(NONE, around, Surface.QUADRATIC);
             if (fits != null) {
-                Outcome square = new Outcome(NONE, null, around, fits, null, null);
-                List<TwinFit.Result> cubic =
+                Outcome square = plain(around, fits);
+                TwinFit.Result[] cubic =
                         prefersCubic(square) ? fitAll(NONE, around, Surface.CUBIC) : null;
                 if (cubic != null) {
-                    return new Outcome(NONE, null, around, cubic, null, null);
+                    return plain(around, cubic);
                 }
                 if (needsSurface(square)) {
                     return square;
                 }
             }
         }
-        List<TwinFit.Result> even = fitAll(NONE, around, 0);
+        TwinFit.Result[] even = fitAll(NONE, around, 0);
         if (even == null) {
             throw new IllegalStateException("a fit of nothing cannot fail");
         }
-        return new Outcome(NONE, null, around, even, null, null);
+        return plain(around, even);
+    }
+
+    private static Outcome plain(double[][][] around, TwinFit.Result[] fits) {
+        return new Outcome(NONE, new Blur[0], around, fits, null, null);
     }
 }

@@ -48,13 +48,9 @@ record ScanLight(
             group[i] = evidence[i] ? number : -1;
         }
         int paperGroup = Objects.requireNonNull(codes.get(paperCode), "no paper");
+        leaveOutSingles(group, codes.size(), paperGroup);
         int[] windows = windows(samples, group, paperGroup);
-        double[] zero = new double[2 * windows.length];
-        for (int k = 0; k < windows.length; k++) {
-            zero[2 * k] = samples.get(windows[k]).patch().area().centre().x();
-            zero[2 * k + 1] = samples.get(windows[k]).patch().area().centre().y();
-        }
-        Surface surface = new Surface(scan.located().sheet().page(), zero);
+        Surface surface = new Surface(scan.located().sheet().page());
         double[][] terms = new double[group.length][];
         double[][] places = new double[group.length][];
         for (int i = 0; i < group.length; i++) {
@@ -80,6 +76,19 @@ record ScanLight(
             channels.add(new ChannelLight(grid, data, places, windows, surface, map));
         }
         return new ScanLight(channels, paper, paperCode.equals(UNPRINTED), grid, map);
+    }
+
+    /** A code that was read once compares with nothing; the paper stays, it is the reference. */
+    private static void leaveOutSingles(int[] group, int groups, int paperGroup) {
+        int[] sizes = new int[groups];
+        for (int g : group) {
+            sizes[Math.max(g, 0)] += g < 0 ? 0 : 1;
+        }
+        for (int i = 0; i < group.length; i++) {
+            if (group[i] >= 0 && sizes[group[i]] < 2 && group[i] != paperGroup) {
+                group[i] = -1;
+            }
+        }
     }
 
     /** The code of bare paper; where there is none, that of the lightest patch. */

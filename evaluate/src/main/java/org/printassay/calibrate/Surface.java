@@ -3,8 +3,9 @@ package org.printassay.calibrate;
 import org.printassay.chart.RectMm;
 
 /**
- * Terms of a low-order polynomial over the page, without the constant. Coordinates run from -1 to 1
- * over the page and are held a little outside it.
+ * Terms of a low-order polynomial over the page, without the constant: light is relative to the
+ * middle of the page, where fall-off is least and a slope is at its mean. Coordinates run from -1
+ * to 1 over the page and are held a little outside it.
  */
 final class Surface {
     /** Terms up to second order. */
@@ -16,34 +17,16 @@ final class Surface {
     private static final double HELD = 1.1;
 
     private final RectMm page;
-    private final double[] offset = new double[CUBIC];
 
-    /**
-     * @param zero where the mean of each term is to be nil, page millimetres: x and y one after the
-     *     other
-     */
-    Surface(RectMm page, double[] zero) {
+    Surface(RectMm page) {
         this.page = page;
-        double[] mean = new double[CUBIC];
-        double points = zero.length / 2.0;
-        for (int i = 0; i + 1 < zero.length; i += 2) {
-            double[] terms = terms(zero[i], zero[i + 1]);
-            for (int k = 0; k < CUBIC; k++) {
-                mean[k] += terms[k] / points;
-            }
-        }
-        System.arraycopy(mean, 0, offset, 0, CUBIC);
     }
 
     /** All terms at a place on the page. */
     double[] terms(double xMm, double yMm) {
         double u = hold(2 * (xMm - page.x()) / page.width() - 1);
         double v = hold(2 * (yMm - page.y()) / page.height() - 1);
-        double[] terms = {u, v, u * u, u * v, v * v, u * u * u, u * u * v, u * v * v, v * v * v};
-        for (int k = 0; k < CUBIC; k++) {
-            terms[k] -= offset[k];
-        }
-        return terms;
+        return new double[] {u, v, u * u, u * v, v * v, u * u * u, u * u * v, u * v * v, v * v * v};
     }
 
     /** 1 + the surface with these coefficients, as many as are given. */

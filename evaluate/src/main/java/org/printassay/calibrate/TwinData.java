@@ -1,5 +1,8 @@
 package org.printassay.calibrate;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
 /**
  * What one channel says about every patch of one scan, grouped by printed code: patches of one
  * group (twins) have the same reflectance.
@@ -20,8 +23,9 @@ record TwinData(
         int paperGroup,
         double[][] surface) {
 
-    int size() {
-        return light.length;
+    /** The patches that are evidence. */
+    int[] rows() {
+        return IntStream.range(0, group.length).filter(i -> group[i] >= 0).toArray();
     }
 
     /** Slope of L* over reflectance (ISO/CIE 11664-4), paper = 1. */
@@ -32,18 +36,7 @@ record TwinData(
 
     /** Independent comparisons between twins: members beyond the first, over all groups. */
     int comparisons() {
-        int members = 0;
-        boolean[] seen = new boolean[groups];
-        int used = 0;
-        for (int g : group) {
-            if (g >= 0) {
-                members++;
-                if (!seen[g]) {
-                    seen[g] = true;
-                    used++;
-                }
-            }
-        }
-        return members - used;
+        int[] rows = rows();
+        return rows.length - (int) Arrays.stream(rows).map(i -> group[i]).distinct().count();
     }
 }

@@ -24,10 +24,15 @@ final class TwinFit {
     private static final double LEAST_WEIGHT = 1e-3;
 
     private static final int STEPS = 12;
-    private static final double SETTLED = 1e-6;
+    private static final double SETTLED = 1e-5;
     private static final double SINGULAR = 1e-7;
 
-    private final TwinData data;
+    private final int groups;
+    private final int paperGroup;
+    private final double[] seen;
+    private final double[] errorL;
+    private final int[] group;
+    private final double[][] terms;
     private final Kind[] kinds;
     private final double[][] around;
     private final int surfaceTerms;
@@ -38,7 +43,6 @@ final class TwinFit {
     private final double[] light;
     private final double[] weight;
     private final double[] sharpness;
-    private final int[] zone;
     private final int[] sizes;
 
     /**
@@ -67,20 +71,32 @@ final class TwinFit {
     }
 
     private TwinFit(TwinData data, Kind[] kinds, double[][] around, int surfaceTerms) {
-        this.data = data;
+        int[] rows = data.rows();
+        int n = rows.length;
+        this.groups = data.groups();
+        this.paperGroup = data.paperGroup();
+        this.seen = pick(data.light(), rows);
+        this.errorL = pick(data.errorL(), rows);
+        this.group = Arrays.stream(rows).map(i -> data.group()[i]).toArray();
+        this.terms = Arrays.stream(rows).mapToObj(i -> data.surface()[i]).toArray(double[][]::new);
         this.kinds = kinds;
-        this.around = around;
+        this.around = Arrays.stream(around).map(all -> pick(all, rows)).toArray(double[][]::new);
         this.surfaceTerms = surfaceTerms;
         this.parameters = new double[surfaceTerms + kinds.length];
-        this.reflectance = new double[data.groups()];
-        int n = data.size();
+        this.reflectance = new double[groups];
         this.multiplier = new double[n];
         this.added = new double[n];
         this.light = new double[n];
         this.weight = new double[n];
         this.sharpness = new double[n];
-        this.zone = new int[n];
-        this.sizes = sizes(data);
+        this.sizes = new int[groups];
+        for (int g : group) {
+            sizes[g]++;
+        }
+    }
+
+    private static double[] pick(double[] all, int[] rows) {
+        return Arrays.stream(rows).mapToDouble(i -> all[i]).toArray();
     }
 
     /**
@@ -88,7 +104,7 @@ final class TwinFit {
      *
      * @param around for each term and patch: Rbar - Rref of returned light, Gbar of glare
      * @param surfaceTerms how many terms the light surface has
-     * @param held spread of twins to be used; null to estimate it
+     * @param like a fit to start from, whose spread of twins is used; null to estimate it
      * @return null when the twins do not determine the numbers asked for
      */
     static @Nullable Result fit(
@@ -96,8 +112,19 @@ final class TwinFit {
             Kind[] kinds,
             double[][] around,
             int surfaceTerms,
-            @Nullable TwinScales held) {
-        return new TwinFit(data, kinds, around, surfaceTerms).run(held);
+            @Nullable Result like) {
+        TwinFit fit = new TwinFit(data, kinds, around, surfaceTerms);
+        if (like != null) {
+            fit.startFrom(like);
+        }
+        return fit.run(like == null ? null : like.scales());
+    }
+
+    private void startFrom(Result like) {
+        int surface = Math.min(surfaceTerms, like.surface().length);
+        System.arraycopy(like.surface(), 0, parameters, 0, surface);
+        int amounts = Math.min(kinds.length, like.amounts().length);
+        System.arraycopy(like.amounts(), 0, parameters, surfaceTerms, amounts);
     }
 
     private @Nullable Result run(@Nullable TwinScales held) {
@@ -130,7 +157,7 @@ final class TwinFit {
         }
         predict();
         solveReflectance();
-        if (scales == null || !Double.isFinite(reflectance[data.paperGroup()])) {
+        if (scales == null || !Double.isFinite(reflectance[paperGroup])) {
             return null;
         }
         return new Result(
@@ -139,14 +166,14 @@ final class TwinFit {
                 inverse,
                 scales,
                 misfit(),
-                reflectance[data.paperGroup()]);
+                reflectance[paperGroup]);
     }
 
     /** Factors of the model at each patch for the present parameters. */
     private void predict() {
         double[] surface = Arrays.copyOf(parameters, surfaceTerms);
-        for (int i = 0; i < data.size(); i++) {
-            light[i] = Surface.at(surface, data.surface()[i]);
+        for (int i = 0; i < seen.length; i++) {
+            light[i] = Surface.at(surface, terms[i]);
             multiplier[i] = 1;
             added[i] = 0;
             for (int t = 0; t < kinds.length; t++) {
@@ -162,30 +189,31 @@ final class TwinFit {
     }
 
     private void medians() {
-        for (int g = 0; g < data.groups(); g++) {
-            double[] members = new double[data.size()];
-            int n = 0;
-            for (int i = 0; i < data.size(); i++) {
-                if (data.group()[i] == g) {
-                    members[n++] = data.light()[i];
-                }
-            }
-            Arrays.sort(members, 0, n);
-            reflectance[g] = n == 0 ? 0 : (members[(n - 1) / 2] + members[n / 2]) / 2;
+        double[][] members = new double[groups][];
+        int[] filled = new int[groups];
+        for (int g = 0; g < groups; g++) {
+            members[g] = new double[sizes[g]];
+        }
+        for (int i = 0; i < seen.length; i++) {
+            int g = group[i];
+            members[g][filled[g]++] = (seen[i] / light[i] - added[i]) / multiplier[i];
+        }
+        for (int g = 0; g < groups; g++) {
+            int n = sizes[g];
+            Arrays.sort(members[g]);
+            reflectance[g] = n == 0 ? 0 : (members[g][(n - 1) / 2] + members[g][n / 2]) / 2;
         }
     }
 
     /** Reflectance of each group, the best for the present parameters and weights. */
     private void solveReflectance() {
-        double[] sums = new double[data.groups()];
-        double[] squares = new double[data.groups()];
-        for (int i = 0; i < data.size(); i++) {
-            int g = data.group()[i];
-            if (g >= 0) {
-                double factor = weight[i] * light[i] * multiplier[i];
-                sums[g] += factor * weight[i] * (data.light()[i] - light[i] * added[i]);
-                squares[g] += factor * factor;
-            }
+        double[] sums = new double[groups];
+        double[] squares = new double[groups];
+        for (int i = 0; i < seen.length; i++) {
+            int g = group[i];
+            double factor = weight[i] * light[i] * multiplier[i];
+            sums[g] += factor * weight[i] * (seen[i] - light[i] * added[i]);
+            squares[g] += factor * factor;
         }
         for (int g = 0; g < sums.length; g++) {
             if (squares[g] > 0) {
@@ -195,74 +223,62 @@ final class TwinFit {
     }
 
     private double residual(int i) {
-        return data.light()[i]
-                - light[i] * (reflectance[data.group()[i]] * multiplier[i] + added[i]);
+        return seen[i] - light[i] * (reflectance[group[i]] * multiplier[i] + added[i]);
     }
 
     /** Weights from the spread of twins: L* per light over standard deviation, outliers less. */
     private TwinScales reweigh(@Nullable TwinScales held) {
-        int n = data.size();
+        double[] slope = new double[groups];
+        int[] zoneOf = new int[groups];
+        for (int g = 0; g < groups; g++) {
+            slope[g] = TwinData.slope(reflectance[g]);
+            zoneOf[g] = TwinScales.zone(reflectance[g], g == paperGroup);
+        }
+        int n = seen.length;
         double[] standard = new double[n];
+        int[] zone = new int[n];
         for (int i = 0; i < n; i++) {
-            int g = data.group()[i];
-            standard[i] = Double.NaN;
-            if (g < 0) {
-                continue;
-            }
-            zone[i] = TwinScales.zone(reflectance[g], g == data.paperGroup());
-            if (sizes[g] > 1) {
-                double free = 1 - 1.0 / sizes[g];
-                standard[i] = TwinData.slope(reflectance[g]) * residual(i) / Math.sqrt(free);
-            }
+            int g = group[i];
+            zone[i] = zoneOf[g];
+            standard[i] =
+                    sizes[g] > 1
+                            ? slope[g] * residual(i) / Math.sqrt(1 - 1.0 / sizes[g])
+                            : Double.NaN;
         }
         TwinScales scales =
                 held != null ? held : TwinScales.of(standard, zone, Math.max(1, surfaceTerms));
         for (int i = 0; i < n; i++) {
-            int g = data.group()[i];
-            if (g < 0 || Double.isNaN(standard[i])) {
-                weight[i] = g < 0 ? 0 : 1;
+            if (Double.isNaN(standard[i])) {
+                weight[i] = 1;
                 sharpness[i] = 0;
                 continue;
             }
-            double sigma = Math.max(scales.zones()[zone[i]], data.errorL()[i]);
+            double sigma = Math.max(scales.zones()[zone[i]], errorL[i]);
             double z = standard[i] / sigma / TUKEY;
             double biweight = Math.max(LEAST_WEIGHT, Math.abs(z) < 1 ? 1 - z * z : 0);
-            sharpness[i] = TwinData.slope(reflectance[g]) / sigma;
+            sharpness[i] = slope[group[i]] / sigma;
             weight[i] = sharpness[i] * biweight;
         }
         return scales;
     }
 
-    private static int[] sizes(TwinData data) {
-        int[] sizes = new int[data.groups()];
-        for (int g : data.group()) {
-            if (g >= 0) {
-                sizes[g]++;
-            }
-        }
-        return sizes;
-    }
-
     private double[] residuals() {
-        double[] residuals = new double[data.size()];
+        double[] residuals = new double[seen.length];
         for (int i = 0; i < residuals.length; i++) {
-            residuals[i] = data.group()[i] < 0 ? 0 : weight[i] * residual(i);
+            residuals[i] = weight[i] * residual(i);
         }
         return residuals;
     }
 
     /** Derivatives of the weighted model by the parameters. */
     private double[][] columns() {
-        int n = data.size();
+        int n = seen.length;
         double[][] columns = new double[parameters.length][n];
         for (int i = 0; i < n; i++) {
-            int g = data.group()[i];
-            if (g < 0) {
-                continue;
-            }
+            int g = group[i];
             double inside = reflectance[g] * multiplier[i] + added[i];
             for (int k = 0; k < surfaceTerms; k++) {
-                columns[k][i] = weight[i] * data.surface()[i][k] * inside;
+                columns[k][i] = weight[i] * terms[i][k] * inside;
             }
             for (int t = 0; t < kinds.length; t++) {
                 double by =
@@ -277,26 +293,22 @@ final class TwinFit {
 
     /** Takes out of every vector what a change of the groups' reflectances could make. */
     private void project(double[][] columns, double[] residuals) {
-        int n = data.size();
+        int n = seen.length;
         double[] factor = new double[n];
-        double[] squares = new double[data.groups()];
+        double[] squares = new double[groups];
         for (int i = 0; i < n; i++) {
-            if (data.group()[i] >= 0) {
-                factor[i] = weight[i] * light[i] * multiplier[i];
-                squares[data.group()[i]] += factor[i] * factor[i];
-            }
+            factor[i] = weight[i] * light[i] * multiplier[i];
+            squares[group[i]] += factor[i] * factor[i];
         }
         for (int k = 0; k <= columns.length; k++) {
             double[] vector = k < columns.length ? columns[k] : residuals;
-            double[] sums = new double[data.groups()];
+            double[] sums = new double[groups];
             for (int i = 0; i < n; i++) {
-                if (data.group()[i] >= 0) {
-                    sums[data.group()[i]] += factor[i] * vector[i];
-                }
+                sums[group[i]] += factor[i] * vector[i];
             }
             for (int i = 0; i < n; i++) {
-                int g = data.group()[i];
-                if (g >= 0 && squares[g] > 0) {
+                int g = group[i];
+                if (squares[g] > 0) {
                     vector[i] -= factor[i] * sums[g] / squares[g];
                 }
             }
@@ -357,8 +369,8 @@ final class TwinFit {
     /** Tukey's loss doubled, so that it is a sum of squares for small residuals. */
     private double misfit() {
         double sum = 0;
-        for (int i = 0; i < data.size(); i++) {
-            if (data.group()[i] >= 0 && sharpness[i] > 0) {
+        for (int i = 0; i < seen.length; i++) {
+            if (sharpness[i] > 0) {
                 double z = sharpness[i] * residual(i) / TUKEY;
                 double rest = Math.abs(z) < 1 ? 1 - z * z : 0;
                 sum += TUKEY * TUKEY / 3 * (1 - rest * rest * rest);

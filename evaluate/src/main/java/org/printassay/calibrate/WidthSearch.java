@@ -1,73 +1,192 @@
 package org.printassay.calibrate;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The width of the stray light: every width tried on every channel.
+ * The widths of the stray light: every tried width on every channel.
  *
- * @param widths the best, and how sure
- * @param amounts for each channel and part, the amount at each tried width
+ * @param widths for each part, its best width and how sure; parts that share one width have the
+ *     same object
+ * @param amounts for each width that was varied, channel and part: the amount at each tried width
+ * @param misfit robust sum of squares at the best tried widths, mean of the channels: they share
+ *     the printer's spread, so that three are not three times the evidence
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
-record WidthSearch(Widths widths, double[][][] amounts) {
+record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
 
-    /**
-     * Tries all widths.
-     *
-     * @param around for each channel and tried width, light around each patch
-     * @param start index of the width that the spread of twins is estimated with
-     * @return null when the twins do not determine the numbers asked for
-     */
-    static @Nullable WidthSearch of(
-            ScanLight scan, Kind[] kinds, int surfaceTerms, double[][][] around, int start) {
-        int channels = scan.channels().size();
-        int count = Widths.TRIED.length;
-        double[] misfits = new double[count];
-        double[][][] amounts = new double[channels][kinds.length][count];
-        for (int c = 0; c < channels; c++) {
-            ChannelLight channel = scan.channels().get(c);
-            TwinFit.Result first =
-                    TwinFit.fit(
-                            channel.data(),
-                            kinds,
-                            neighbourhood(channel, kinds, around[c][start]),
-                            surfaceTerms,
-                            null);
-            if (first == null) {
-                return null;
+    /** What is searched: the scan, the parts, the terms of the surface, light around at widths. */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+    record Setting(ScanLight scan, Kind[] kinds, int surfaceTerms, double[][][] around) {
+        int channels() {
+            return scan.channels().size();
+        }
+
+        /** Fits a channel with each part at one of the tried widths. */
+        TwinFit.@Nullable Result fit(int channel, int[] at, TwinFit.@Nullable Result like) {
+            double[][] parts = new double[kinds.length][];
+            for (int t = 0; t < parts.length; t++) {
+                parts[t] = scan.channels().get(channel).part(kinds[t], around[channel][at[t]]);
             }
-            for (int w = 0; w < count; w++) {
-                TwinFit.Result fit =
-                        TwinFit.fit(
-                                channel.data(),
-                                kinds,
-                                neighbourhood(channel, kinds, around[c][w]),
-                                surfaceTerms,
-                                first.scales());
+            return TwinFit.fit(
+                    scan.channels().get(channel).data(), kinds, parts, surfaceTerms, like);
+        }
+
+        TwinFit.Result @Nullable [] fits(int[] at) {
+            TwinFit.Result[] fits = new TwinFit.Result[channels()];
+            for (int c = 0; c < fits.length; c++) {
+                TwinFit.Result fit = fit(c, at, null);
                 if (fit == null) {
                     return null;
                 }
-                // Channels share the printer's spread: three are not three times the evidence.
-                misfits[w] += fit.misfit() / channels;
-                for (int t = 0; t < kinds.length; t++) {
-                    amounts[c][t][w] = fit.amounts()[t];
+                fits[c] = fit;
+            }
+            return fits;
+        }
+    }
+
+    /**
+     * One width for all parts.
+     *
+     * @param start index of the width that the spread of twins is estimated with
+     * @param fine whether to look between the widths that are blurred for
+     * @return null when the twins do not determine the numbers asked for
+     */
+    static @Nullable WidthSearch common(Setting setting, int start, boolean fine) {
+        int parts = setting.kinds().length;
+        int[] at = new int[parts];
+        Arrays.fill(at, start);
+        TwinFit.Result[] first = setting.fits(at);
+        int[] all = new int[parts];
+        Arrays.setAll(all, t -> t);
+        Series series = first == null ? null : Series.of(setting, first, at, all, fine);
+        if (series == null) {
+            return null;
+        }
+        Widths widths = Widths.of(series.misfits());
+        Widths[] each = new Widths[parts];
+        Arrays.fill(each, widths);
+        return new WidthSearch(
+                each, new double[][][][] {series.amounts()}, series.misfits()[series.best()]);
+    }
+
+    /**
+     * A width for each part, from a start towards the best, one part at a time.
+     *
+     * @param start index of each part's width
+     * @param held fits whose spread of twins is used throughout
+     * @param limit when a rough look finds no misfit below this, there is no finer one
+     */
+    static @Nullable WidthSearch separate(
+            Setting setting, int[] start, TwinFit.Result[] held, double limit) {
+        int parts = setting.kinds().length;
+        int[] at = start.clone();
+        Widths[] widths = new Widths[parts];
+        double[][][][] amounts = new double[parts][][][];
+        double misfit = 0;
+        for (int pass = 0; pass < 2; pass++) {
+            if (pass > 0 && misfit > limit) {
+                return null;
+            }
+            for (int t = 0; t < parts; t++) {
+                Series series = Series.of(setting, held, at, new int[] {t}, pass > 0);
+                if (series == null) {
+                    return null;
                 }
+                at[t] = series.best();
+                widths[t] = Widths.of(series.misfits());
+                amounts[t] = series.amounts();
+                misfit = series.misfits()[at[t]];
             }
         }
-        return new WidthSearch(Widths.of(misfits), amounts);
+        return new WidthSearch(widths, amounts, misfit);
     }
 
-    /** What the parts need to know of each patch's neighbourhood. */
-    static double[][] neighbourhood(ChannelLight channel, Kind[] kinds, double[] around) {
-        double[][] neighbourhood = new double[kinds.length][];
-        for (int t = 0; t < kinds.length; t++) {
-            neighbourhood[t] = kinds[t] == Kind.GLARE ? around : channel.lessReference(around);
+    /** Misfit and amounts along the tried widths. */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+    private record Series(double[] misfits, double[][][] amounts) {
+        static @Nullable Series of(
+                Setting setting, TwinFit.Result[] held, int[] start, int[] varied, boolean fine) {
+            int count = Widths.TRIED.length;
+            Series series =
+                    new Series(
+                            new double[count],
+                            new double[setting.channels()][setting.kinds().length][count]);
+            Arrays.fill(series.misfits, Double.NaN);
+            for (int w = 0; w < count; w += Widths.COARSE) {
+                series.compute(w, setting, held, start, varied);
+            }
+            int middle = series.best();
+            for (int w = middle - Widths.COARSE + 1; w < middle + Widths.COARSE; w++) {
+                if (fine && w >= 0 && w < count && w != middle) {
+                    series.compute(w, setting, held, start, varied);
+                }
+            }
+            for (double[][] channel : series.amounts) {
+                for (double[] amount : channel) {
+                    for (int w = 0; w < count; w++) {
+                        amount[w] = Double.isNaN(series.misfits[w]) ? Double.NaN : amount[w];
+                    }
+                    Widths.fill(amount);
+                }
+            }
+            Widths.fill(series.misfits);
+            return Double.isFinite(series.misfits[series.best()]) ? series : null;
         }
-        return neighbourhood;
+
+        private void compute(
+                int width, Setting setting, TwinFit.Result[] held, int[] start, int[] varied) {
+            int[] at = start.clone();
+            for (int t : varied) {
+                at[t] = width;
+            }
+            double misfit = 0;
+            for (int c = 0; c < amounts.length; c++) {
+                TwinFit.Result fit = setting.fit(c, at, held[c]);
+                if (fit == null) {
+                    // Two parts of one kind cannot have the same width.
+                    misfit = Double.POSITIVE_INFINITY;
+                    break;
+                }
+                misfit += fit.misfit() / amounts.length;
+                for (int t = 0; t < fit.amounts().length; t++) {
+                    amounts[c][t][width] = fit.amounts()[t];
+                }
+            }
+            misfits[width] = misfit;
+        }
+
+        int best() {
+            int best = 0;
+            for (int w = 1; w < misfits.length; w++) {
+                // NaN where not computed.
+                best = misfits[w] < misfits[best] ? w : best;
+            }
+            return best;
+        }
     }
 
-    /** Standard error of an amount, the width's error included. */
+    /** Standard error of an amount, the errors of the widths included. */
     double error(TwinFit.Result fit, int channel, int part) {
-        return Math.hypot(fit.error(part), widths.errorOf(amounts[channel][part]));
+        double error = fit.error(part);
+        for (int v = 0; v < amounts.length; v++) {
+            error = Math.hypot(error, widths[v].errorOf(amounts[v][channel][part]));
+        }
+        return error;
+    }
+
+    /** Standard error of all glare together, from that at fixed widths. */
+    double sumError(double atFixedWidths, int channel, Kind[] kinds) {
+        double error = atFixedWidths;
+        for (int v = 0; v < amounts.length; v++) {
+            double[] sum = new double[Widths.TRIED.length];
+            for (int t = 0; t < kinds.length; t++) {
+                for (int w = 0; w < sum.length && kinds[t] == Kind.GLARE; w++) {
+                    sum[w] += amounts[v][channel][t][w];
+                }
+            }
+            error = Math.hypot(error, widths[v].errorOf(sum));
+        }
+        return error;
     }
 }

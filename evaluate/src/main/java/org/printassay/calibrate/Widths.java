@@ -5,8 +5,11 @@ package org.printassay.calibrate;
  * is. Widths are even in their logarithm and all held possible alike before the data speak.
  */
 final class Widths {
-    /** Widths tried, millimetres: 3 to 15, a factor of 1.175 apart. */
-    static final double[] TRIED = tried(3, 15, 11);
+    /** The neighbourhood is blurred for every fourth width; between them it is interpolated. */
+    static final int COARSE = 4;
+
+    /** Widths that can be told apart, millimetres: 3 to 15, a factor of 1.06 apart. */
+    static final double[] TRIED = tried(3, 15, 7 * COARSE + 1);
 
     private final double logMean;
     private final double logError;
@@ -58,6 +61,51 @@ final class Widths {
         double curvature = (left + right) / (step * step);
         double vertex = Math.log(TRIED[best]) + step * 0.5 * (left - right) / (left + right);
         return new Widths(vertex, Math.sqrt(2 / curvature));
+    }
+
+    /**
+     * Fills in what was not computed.
+     *
+     * @param coarse for every {@link #COARSE}th width a vector; others are null and become cubic
+     *     interpolations (modified)
+     */
+    static void interpolate(double[][] coarse) {
+        int last = coarse.length - 1;
+        for (int w = 0; w < coarse.length; w++) {
+            if (w % COARSE == 0) {
+                continue;
+            }
+            int first = Math.max(0, Math.min(last - 3 * COARSE, (w / COARSE - 1) * COARSE));
+            double p = (w - first) / (double) COARSE;
+            double[] by = {
+                -(p - 1) * (p - 2) * (p - 3) / 6,
+                p * (p - 2) * (p - 3) / 2,
+                -p * (p - 1) * (p - 3) / 2,
+                p * (p - 1) * (p - 2) / 6
+            };
+            double[] between = new double[coarse[first].length];
+            for (int k = 0; k < 4; k++) {
+                double[] node = coarse[first + k * COARSE];
+                for (int i = 0; i < between.length; i++) {
+                    between[i] += by[k] * node[i];
+                }
+            }
+            coarse[w] = between;
+        }
+    }
+
+    /** Replaces every NaN by a straight line between its neighbours (modified). */
+    static void fill(double[] values) {
+        int before = 0;
+        for (int w = 1; w < values.length; w++) {
+            if (!Double.isNaN(values[w])) {
+                for (int k = before + 1; k < w; k++) {
+                    double p = (k - before) / (double) (w - before);
+                    values[k] = (1 - p) * values[before] + p * values[w];
+                }
+                before = w;
+            }
+        }
     }
 
     /** Best width, millimetres. */

@@ -1,0 +1,241 @@
+package org.printassay.calibrate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.printassay.chart.Patch;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.problem.Problem;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.SheetSamples;
+
+/**
+ * Light is put into simulated scans forwards, by Fourier transform of a fine page, and must be
+ * found again. All data are simulated; the sheet is a real one.
+ */
+class LightFitTest {
+    private static double[] alike(double value) {
+        return new double[] {value, value, value};
+    }
+
+    private static SimulatedScan glare(double amount, Convolution kernel) throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.glare = alike(amount);
+        scan.glareKernel = kernel;
+        scan.dusty = 0;
+        return scan;
+    }
+
+    private static Convolution gaussian(double sigmaMm) {
+        return Convolution.gaussian(sigmaMm, SimulatedScan.STEP_MM);
+    }
+
+    /** Root mean square error of L*, green channel; the middle of the page is brightest. */
+    private static double rms(SimulatedScan scan, SheetSamples samples, double[] light) {
+        double middle = scan.light(scan.sheet.page().width() / 2, scan.sheet.page().height() / 2);
+        double squares = 0;
+        for (int i = 0; i < light.length; i++) {
+            double truth = scan.truth(samples.samples().get(i).patch(), 1) * middle;
+            squares += Math.pow(Lab.lightness(light[i]) - Lab.lightness(truth), 2);
+        }
+        return Math.sqrt(squares / light.length);
+    }
+
+    private static double[] measured(SheetSamples samples) {
+        return samples.samples().stream().mapToDouble(s -> s.linear().g()).toArray();
+    }
+
+    /** Mean error of L* in black, green channel. */
+    private static double blackError(SimulatedScan scan, SheetSamples samples, LightFit fit) {
+        double sum = 0;
+        int n = 0;
+        for (int i = 0; i < samples.samples().size(); i++) {
+            Patch patch = samples.samples().get(i).patch();
+            if (patch.rgb().equals(Rgb8.grey(0))) {
+                sum += Lab.lightness(fit.corrected()[1][i]) - Lab.lightness(scan.truth(patch, 1));
+                n++;
+            }
+        }
+        return sum / n;
+    }
+
+    private static LightFit.Stray stray(LightFit fit) {
+        return Objects.requireNonNull(fit.stray(), "stray light not estimated");
+    }
+
+    @Test
+    void glareAndFalloffAreFoundAndRemoved() throws Problem {
+        SimulatedScan scan = glare(0.02, gaussian(8));
+        scan.falloff = 0.05;
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertTrue(stray(fit).corrected());
+        assertEquals(0.02, stray(fit).glare(), 2.5 * stray(fit).glareError());
+        assertTrue(stray(fit).glareError() < 0.0006, "error " + stray(fit).glareError());
+        assertEquals(8, stray(fit).widthMm(), 0.5);
+        assertTrue(rms(scan, samples, measured(samples)) > 3, "the simulated harm is real");
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.15);
+        assertEquals(0, blackError(scan, samples, fit), 0.3);
+        double least = 1;
+        double most = 0;
+        for (Patch patch : scan.sheet.patches()) {
+            double light = scan.light(patch.area().centre().x(), patch.area().centre().y());
+            least = Math.min(least, light);
+            most = Math.max(most, light);
+        }
+        assertEquals(100 * (1 - least / most), fit.falloffPercent(), 0.25);
+    }
+
+    /** With 20 prints, fewer than 16 inside a true 95 % interval is one chance in 400. */
+    @Test
+    void statedIntervalHoldsTheTruth() throws Problem {
+        Convolution kernel = gaussian(8);
+        int inside = 0;
+        for (int seed = 0; seed < 20; seed++) {
+            SimulatedScan scan = glare(0.015, kernel);
+            scan.grey = true;
+            scan.seed = 1000L + seed;
+            LightFit.Stray stray = stray(LightFit.of(scan.scan()));
+            inside += Math.abs(stray.glare() - 0.015) < 1.96 * stray.glareError() ? 1 : 0;
+        }
+        assertTrue(inside >= 16, inside + " of 20");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {3, 15})
+    void narrowAndWideGlareIsRemoved(double sigmaMm) throws Problem {
+        SimulatedScan scan = glare(0.02, gaussian(sigmaMm));
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertEquals(0, blackError(scan, samples, fit), 0.3);
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.15);
+    }
+
+    /** The model has Gaussians; real optics have tails. Most of the harm must go all the same. */
+    @ParameterizedTest
+    @ValueSource(doubles = {3, 6, 10})
+    void longTailedGlareIsMostlyRemoved(double lengthMm) throws Problem {
+        SimulatedScan scan = glare(0.02, Convolution.exponential(lengthMm, SimulatedScan.STEP_MM));
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertEquals(0, blackError(scan, samples, fit), 0.6);
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.3);
+        assertTrue(rms(scan, samples, measured(samples)) > 2.5);
+    }
+
+    /** Dust is left in: an outlier must neither become stray light nor spread to its neighbours. */
+    @Test
+    void aCleanScanStaysAsItIs() throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertFalse(stray(fit).corrected());
+        assertEquals(0, fit.falloffPercent());
+        double largest = 0;
+        for (int i = 0; i < samples.samples().size(); i++) {
+            for (int c = 0; c < 3; c++) {
+                double before = samples.samples().get(i).linear().channel(c);
+                largest = Math.max(largest, Math.abs(fit.corrected()[c][i] - before));
+            }
+        }
+        assertEquals(0, largest);
+    }
+
+    @Test
+    void returnedLightAloneIsToldFromGlare() throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.returned = alike(0.03);
+        scan.returnedKernel = gaussian(6);
+        scan.dusty = 0;
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertTrue(stray(fit).corrected());
+        assertEquals(0.03, stray(fit).returned(), 0.005);
+        assertEquals(0, stray(fit).glare(), 2.5 * stray(fit).glareError());
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.1);
+    }
+
+    @Test
+    void returnedLightAndGlareOfDifferentWidthAreBothFound() throws Problem {
+        SimulatedScan scan = glare(0.01, gaussian(12));
+        scan.returned = alike(0.03);
+        scan.returnedKernel = gaussian(4);
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertEquals(0.01, stray(fit).glare(), 3 * stray(fit).glareError());
+        assertEquals(0.03, stray(fit).returned(), 0.006);
+        assertEquals(12, stray(fit).widthMm(), 2);
+        assertEquals(0, blackError(scan, samples, fit), 0.3);
+    }
+
+    @Test
+    void channelsHaveTheirOwnGlare() throws Problem {
+        SimulatedScan scan = glare(0, gaussian(8));
+        scan.glare = new double[] {0.03, 0.01, 0.002};
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        for (int c = 0; c < 3; c++) {
+            double worst = 0;
+            for (int i = 0; i < samples.samples().size(); i++) {
+                double truth = scan.truth(samples.samples().get(i).patch(), c);
+                worst = Math.max(worst, Math.abs(fit.corrected()[c][i] - truth));
+            }
+            assertTrue(worst < 0.004, "channel " + c + ": " + worst);
+        }
+    }
+
+    @Test
+    void whatLiesBeyondACroppedEdgeIsFlagged() throws Problem {
+        SimulatedScan scan = glare(0.02, gaussian(8));
+        scan.reachMm = -14;
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        for (int i = 0; i < samples.samples().size(); i++) {
+            Patch patch = samples.samples().get(i).patch();
+            double x = patch.area().centre().x() - 14;
+            double y = patch.area().centre().y() - 14;
+            double away =
+                    Math.min(
+                            Math.min(x, scan.sheet.page().width() - 28 - x),
+                            Math.min(y, scan.sheet.page().height() - 28 - y));
+            if (away < 14) {
+                assertTrue(fit.nearEdge()[i], patch.id() + " at " + away);
+            }
+            if (away > 24) {
+                assertFalse(fit.nearEdge()[i], patch.id() + " at " + away);
+            }
+        }
+    }
+
+    @Test
+    void withoutTwinsNothingIsClaimed() throws Problem {
+        SimulatedScan scan = glare(0.02, gaussian(8));
+        SheetSamples all = scan.scan();
+        Set<Rgb8> seen = new HashSet<>();
+        List<PatchSample> once = new ArrayList<>();
+        for (PatchSample sample : all.samples()) {
+            if (seen.add(sample.patch().rgb())) {
+                once.add(sample);
+            }
+        }
+        SheetSamples samples =
+                new SheetSamples(all.scan(), all.located(), once, all.page(), all.preview());
+        LightFit fit = LightFit.of(samples);
+        assertNull(fit.stray());
+        assertEquals(0, fit.falloffPercent());
+        assertNotNull(fit.corrected());
+        assertEquals(measured(samples)[7], fit.corrected()[1][7]);
+    }
+}

@@ -1,0 +1,99 @@
+package org.printassay.calibrate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.printassay.colour.Lab;
+import org.printassay.colour.RgbSpace;
+import org.printassay.colour.Xyz;
+import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.evaluation.Warning;
+import org.printassay.evaluation.WarningCode;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
+import org.printassay.sample.LinearRgb;
+import org.printassay.scan.ScanInfo;
+
+class ScanColourTest {
+    private static ScanInfo info(int channels, byte[] profile) {
+        return new ScanInfo(
+                "scan.tif",
+                "TIFF",
+                100,
+                100,
+                channels,
+                16,
+                Optional.empty(),
+                Optional.ofNullable(profile.length == 0 ? null : profile),
+                false);
+    }
+
+    private static List<WarningCode> codes(ScanColour colour) {
+        return colour.warnings().stream().map(Warning::code).toList();
+    }
+
+    private static Lab lab(ScanColour colour, double r, double g, double b) {
+        return Lab.of(colour.toXyz(new LinearRgb(r, g, b)), Xyz.PCS_WHITE);
+    }
+
+    /** 18 % reflectance is L* 49.50 (ISO/CIE 11664-4; density 0.745, ISO 5-4). */
+    @ParameterizedTest
+    @EnumSource(RgbSpace.class)
+    void profiledGreyIsWhatTheStandardSays(RgbSpace space) {
+        ScanColour colour = ScanColour.embedded(info(3, RgbProfiles.of(space)));
+        assertEquals(Trust.PROFILED_SCAN, colour.trust());
+        assertTrue(colour.warnings().isEmpty());
+        Lab grey = lab(colour, 0.18, 0.18, 0.18);
+        assertEquals(49.50, grey.l(), 0.01);
+        assertEquals(0, grey.chroma(), 0.02);
+    }
+
+    /**
+     * IEC 61966-2-1 decoding of code 128 of 255 is 0.21586; 8-bit codes are 257 times that on the
+     * 16-bit scale.
+     */
+    @Test
+    void withoutProfileCodesAreSrgb() {
+        ScanColour colour = ScanColour.embedded(info(3, new byte[0]));
+        assertEquals(Trust.PLAIN_SCAN, colour.trust());
+        assertEquals(List.of(WarningCode.PLAIN_SCAN), codes(colour));
+        float[] curve = colour.codeLight().curve(1);
+        assertEquals(65536, curve.length);
+        assertEquals(0, curve[0]);
+        assertEquals(0.21586, curve[128 * 257], 1e-5);
+        assertEquals(1, curve[65535]);
+    }
+
+    @Test
+    void damagedProfileMakesAPlainScan() {
+        byte[] profile = RgbProfiles.of(RgbSpace.SRGB);
+        ScanColour colour = ScanColour.embedded(info(3, Arrays.copyOf(profile, 300)));
+        assertEquals(Trust.PLAIN_SCAN, colour.trust());
+        assertEquals(List.of(WarningCode.PROFILE_UNUSABLE, WarningCode.PLAIN_SCAN), codes(colour));
+    }
+
+    @Test
+    void profileOfOtherChannelCountMakesAPlainScan() {
+        ScanColour colour = ScanColour.embedded(info(1, RgbProfiles.of(RgbSpace.SRGB)));
+        assertEquals(Trust.PLAIN_SCAN, colour.trust());
+        assertTrue(codes(colour).contains(WarningCode.PROFILE_UNUSABLE));
+        assertTrue(colour.grey());
+    }
+
+    @Test
+    void profileThatTheUserNamesMustFit() {
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () -> ScanColour.given("my.icc", new byte[200], info(3, new byte[0])));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.getMessage().startsWith("my.icc: "), problem.getMessage());
+    }
+}
