@@ -1,0 +1,192 @@
+package org.printassay.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.StrayLight;
+import org.printassay.metric.Extreme;
+import org.printassay.metric.Neutrality;
+import org.printassay.metric.Tone;
+import org.printassay.metric.Wedge;
+import org.printassay.report.draw.ScreenColour;
+
+/** The results in single lines, as the report and the comparison show them. */
+final class Facts {
+    private static final String NOT_JUDGED = "not judged";
+
+    private Facts() {}
+
+    /** What the first screen must answer. */
+    static List<Fact> glance(Evaluation e) {
+        List<Fact> out = new ArrayList<>();
+        out.add(white(e));
+        out.add(black(e));
+        Fact contrast = contrast(e);
+        if (contrast != null) {
+            out.add(contrast);
+        }
+        out.add(shadows(e.shadows()));
+        out.add(highlights(e.highlights()));
+        out.add(neutrality(e.neutrality()));
+        out.add(tone(e.tone()));
+        return out;
+    }
+
+    static Fact white(Evaluation e) {
+        Extreme x = e.white();
+        if (x == null) {
+            return Fact.of("Paper white", NOT_JUDGED, "");
+        }
+        if (x.lab() == null) {
+            return Fact.of(
+                    "Paper white",
+                    "taken as L* 100",
+                    "a scan without profile has no absolute white");
+        }
+        String tint =
+                e.neutrality() == null || e.neutrality().paperTintWords() == null
+                        ? ""
+                        : e.neutrality().paperTintWords() + "; ";
+        return new Fact(
+                "Paper white",
+                swatch(x.lab()),
+                "L* " + Words.within(x.lab().l(), x.uncertainty().l(), 1) + density(x),
+                tint
+                        + "a* "
+                        + Words.within(x.lab().a(), x.uncertainty().a(), 1)
+                        + ", b* "
+                        + Words.within(x.lab().b(), x.uncertainty().b(), 1));
+    }
+
+    static Fact black(Evaluation e) {
+        Extreme x = e.black();
+        if (x == null) {
+            return Fact.of("Deepest black", NOT_JUDGED, "");
+        }
+        Lab lab = x.lab() != null ? x.lab() : x.labRelative();
+        StrayLight stray = e.strayLight();
+        String detail =
+                x.lab() == null
+                        ? "lightness relative to paper, no absolute density"
+                        : "a* "
+                                + Words.within(lab.a(), x.uncertainty().a(), 1)
+                                + ", b* "
+                                + Words.within(lab.b(), x.uncertainty().b(), 1);
+        if (stray != null && stray.corrected()) {
+            detail += "; stray light removed, was L* " + Words.number(stray.blackWithout(), 1);
+        }
+        return new Fact(
+                "Deepest black",
+                swatch(lab),
+                "L* " + Words.within(lab.l(), x.uncertainty().l(), 1) + density(x),
+                detail);
+    }
+
+    static @Nullable Fact contrast(Evaluation e) {
+        Extreme white = e.white();
+        Extreme black = e.black();
+        if (white == null || black == null || white.lab() == null || black.lab() == null) {
+            return null;
+        }
+        double top = Lab.luminanceFactor(white.lab().l());
+        double bottom = Math.max(Lab.luminanceFactor(black.lab().l()), 1e-5);
+        double stops = Math.log(top / bottom) / Math.log(2);
+        return Fact.of(
+                "Range",
+                Words.number(stops, 1) + " stops",
+                "from black to paper, "
+                        + Words.number(white.lab().l() - black.lab().l(), 1)
+                        + " L* apart");
+    }
+
+    static Fact shadows(@Nullable Wedge w) {
+        if (w == null) {
+            return Fact.of("Shadows", NOT_JUDGED, "");
+        }
+        String value =
+                w.best() == null ? "no level stands out from black" : "open from level " + w.best();
+        return Fact.of("Shadows", value, wedgeDetail(w));
+    }
+
+    static Fact highlights(@Nullable Wedge w) {
+        if (w == null) {
+            return Fact.of("Highlights", NOT_JUDGED, "");
+        }
+        String value =
+                w.best() == null
+                        ? "no level stands out from paper"
+                        : "hold up to level " + w.best();
+        return Fact.of("Highlights", value, wedgeDetail(w));
+    }
+
+    private static String wedgeDetail(Wedge w) {
+        Wedge.Interval interval = w.interval();
+        String sure;
+        if (interval == null) {
+            sure = "interval unknown";
+        } else if (interval.low() == interval.high()) {
+            sure = "95 %: level " + interval.low();
+        } else {
+            sure = "95 %: level " + interval.low() + " to " + interval.high();
+        }
+        return sure
+                + "; "
+                + w.visibleSteps()
+                + " visible steps, the aim has "
+                + w.aimVisibleSteps();
+    }
+
+    static Fact neutrality(@Nullable Neutrality n) {
+        if (n == null) {
+            return Fact.of("Greys", NOT_JUDGED, "");
+        }
+        Neutrality.Cast cast = n.cast();
+        String words = cast.words().isEmpty() ? "" : cast.words() + "; ";
+        return Fact.of(
+                "Greys",
+                "dCh " + Words.number(n.meanDeltaCh(), 1) + " mean, " + largest(n),
+                words
+                        + "da* "
+                        + signedWithin(cast.a(), cast.uncertaintyA())
+                        + ", db* "
+                        + signedWithin(cast.b(), cast.uncertaintyB()));
+    }
+
+    private static String largest(Neutrality n) {
+        return Words.number(n.maxDeltaCh(), 1) + " at level " + n.maxAtLevel();
+    }
+
+    static Fact tone(@Nullable Tone t) {
+        if (t == null) {
+            return Fact.of("Tone", NOT_JUDGED, "");
+        }
+        return Fact.of(
+                "Tone",
+                "dL* " + Words.within(t.rmsDeltaL(), t.rmsUncertainty(), 1) + " RMS",
+                "off the aim by at most "
+                        + Words.signed(t.maxDeltaL(), 1)
+                        + " at level "
+                        + t.maxAtLevel());
+    }
+
+    /** A lean with its uncertainty. */
+    static String signedWithin(double value, double halfWidth) {
+        return Words.signed(value, 1) + " \u00b1 " + Words.number(halfWidth, 1);
+    }
+
+    private static String density(Extreme x) {
+        return x.density() == null ? "" : ", density " + Words.number(x.density(), 2);
+    }
+
+    /** A colour on neutral grey. */
+    static Html swatch(Lab lab) {
+        return new Html(
+                "<svg class=\"swatch\" viewBox=\"0 0 40 28\" aria-hidden=\"true\">"
+                        + "<rect class=\"ink-surround\" width=\"40\" height=\"28\"/>"
+                        + "<rect x=\"7\" y=\"6\" width=\"26\" height=\"16\" fill=\""
+                        + ScreenColour.of(lab)
+                        + "\"/></svg>");
+    }
+}

@@ -1,0 +1,86 @@
+package org.printassay.report;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+
+/** JSON laid out for people too: whatever fits stands on one line, one reading a line. */
+final class JsonLayout {
+    private static final int LINE = 100;
+    private static final int ROW_DEPTH = 2;
+
+    private JsonLayout() {}
+
+    static String write(JsonNode node) {
+        StringBuilder out = new StringBuilder(1 << 16);
+        write(out, node, 0);
+        return out.append('\n').toString();
+    }
+
+    private static void write(StringBuilder out, JsonNode node, int depth) {
+        if (!node.isContainerNode() || node.isEmpty()) {
+            out.append(node);
+            return;
+        }
+        String line = onOneLine(node);
+        boolean small = line.length() + 2 * depth <= LINE;
+        if (depth > 0 && (small || (depth >= ROW_DEPTH && node.isObject()))) {
+            out.append(line);
+            return;
+        }
+        List<String> keys = new ArrayList<>();
+        List<JsonNode> values = new ArrayList<>();
+        if (node.isObject()) {
+            for (Map.Entry<String, JsonNode> entry : node.properties()) {
+                keys.add(key(entry.getKey()));
+                values.add(entry.getValue());
+            }
+        } else {
+            for (JsonNode value : node) {
+                keys.add("");
+                values.add(value);
+            }
+        }
+        String indent = "  ".repeat(depth + 1);
+        out.append(node.isObject() ? '{' : '[');
+        for (int i = 0; i < values.size(); i++) {
+            out.append(i == 0 ? "\n" : ",\n").append(indent).append(keys.get(i));
+            write(out, values.get(i), depth + 1);
+        }
+        out.append('\n').append("  ".repeat(depth)).append(node.isObject() ? '}' : ']');
+    }
+
+    private static String onOneLine(JsonNode node) {
+        StringBuilder out = new StringBuilder();
+        line(out, node);
+        return out.toString();
+    }
+
+    private static void line(StringBuilder out, JsonNode node) {
+        if (node.isObject()) {
+            String separator = "{";
+            for (Map.Entry<String, JsonNode> entry : node.properties()) {
+                out.append(separator).append(key(entry.getKey()));
+                line(out, entry.getValue());
+                separator = ", ";
+            }
+            out.append(node.isEmpty() ? "{}" : "}");
+        } else if (node.isArray()) {
+            out.append('[');
+            for (Iterator<JsonNode> i = node.iterator(); i.hasNext(); ) {
+                line(out, i.next());
+                out.append(i.hasNext() ? ", " : "");
+            }
+            out.append(']');
+        } else {
+            out.append(node);
+        }
+    }
+
+    /** Our own keys: letters only, nothing to escape. */
+    private static String key(String key) {
+        return '"' + key + "\": ";
+    }
+}

@@ -1,0 +1,279 @@
+package org.printassay.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PlacementSummary;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.evaluation.StrayLight;
+import org.printassay.metric.Extreme;
+import org.printassay.metric.Neutrality;
+import org.printassay.metric.Tone;
+import org.printassay.metric.Wedge;
+import org.printassay.report.plot.NeutralPlot;
+import org.printassay.report.plot.TonePlot;
+import org.printassay.report.plot.WedgePlot;
+
+/** The sections of the report below the first screen. */
+final class Parts {
+    private static final double HALF = 500;
+    private static final double TWO_THIRDS = 640;
+
+    private Parts() {}
+
+    static ReportView.@Nullable Part tone(@Nullable Tone t, boolean absolute) {
+        if (t == null || t.points().isEmpty()) {
+            return null;
+        }
+        String lightness = absolute ? "L*" : "L*, relative to paper";
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Facts.tone(t));
+        facts.add(Fact.of("Shadows", mean(t.meanDeltaLShadows()), "mean, file L* below 33"));
+        facts.add(Fact.of("Mid-tones", mean(t.meanDeltaLMidtones()), "mean, file L* 33 to 67"));
+        facts.add(Fact.of("Highlights", mean(t.meanDeltaLHighlights()), "mean, file L* above 67"));
+        facts.add(
+                Fact.of(
+                        "Order",
+                        t.monotonic() ? "never runs backwards" : "runs backwards",
+                        t.reversalLevels().isEmpty()
+                                ? ""
+                                : "at level " + Words.levels(t.reversalLevels())));
+        return new ReportView.Part(
+                "Aim: " + t.aim() + ".",
+                List.of(
+                        Html.of(
+                                TonePlot.draw(t, lightness, TWO_THIRDS),
+                                TonePlot.draw(t, lightness, ReportPage.NARROW),
+                                "tone")),
+                facts);
+    }
+
+    private static String mean(double delta) {
+        return "dL* " + Words.signed(delta, 1);
+    }
+
+    static ReportView.@Nullable Part shadows(@Nullable Wedge w) {
+        if (w == null || w.steps().isEmpty()) {
+            return null;
+        }
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Facts.shadows(w));
+        facts.add(
+                Fact.of(
+                        "Surely one black",
+                        w.merged() == null ? "no level" : "0 to " + w.merged(),
+                        "upper bound below the threshold"));
+        facts.add(
+                Fact.of(
+                        "Surely apart",
+                        w.separated() == null ? "not established" : "from " + w.separated(),
+                        "lower bound reaches the threshold"));
+        common(facts, w);
+        return new ReportView.Part(lead(w, "black"), figures(w, "Shadow wedge", "black"), facts);
+    }
+
+    static ReportView.@Nullable Part highlights(@Nullable Wedge w) {
+        if (w == null || w.steps().isEmpty()) {
+            return null;
+        }
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Facts.highlights(w));
+        facts.add(
+                Fact.of(
+                        "Surely paper",
+                        w.merged() == null ? "no level" : w.merged() + " to 255",
+                        "upper bound below the threshold"));
+        facts.add(
+                Fact.of(
+                        "Surely apart",
+                        w.separated() == null ? "not established" : "up to " + w.separated(),
+                        "lower bound reaches the threshold"));
+        common(facts, w);
+        return new ReportView.Part(lead(w, "paper"), figures(w, "Highlight wedge", "paper"), facts);
+    }
+
+    private static void common(List<Fact> facts, Wedge w) {
+        if (w.slopeAgainstAim() != null) {
+            facts.add(
+                    Fact.of(
+                            "Contrast left",
+                            Words.number(w.slopeAgainstAim(), 2),
+                            "of the aim's slope, 1 = as the aim"));
+        }
+        if (!w.reversalLevels().isEmpty()) {
+            facts.add(Fact.of("Runs backwards", "at " + Words.levels(w.reversalLevels()), ""));
+        }
+    }
+
+    private static String lead(Wedge w, String from) {
+        return "Each level\u2019s lightness difference from "
+                + from
+                + ", with its 95 % interval. Threshold "
+                + Words.number(w.threshold(), 1)
+                + " dL*: just visible side by side.";
+    }
+
+    private static List<Html> figures(Wedge w, String name, String from) {
+        return List.of(
+                Html.of(
+                        WedgePlot.draw(w, name, from, ReportPage.WIDE),
+                        WedgePlot.draw(w, name, from, ReportPage.NARROW),
+                        "wedge-" + from));
+    }
+
+    static ReportView.@Nullable Part neutrality(@Nullable Neutrality n, @Nullable Extreme white) {
+        if (n == null || n.points().isEmpty()) {
+            return null;
+        }
+        Lab paper = white == null ? null : white.lab();
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Facts.neutrality(n));
+        facts.add(cast("In shadows", n.shadows()));
+        facts.add(cast("In mid-tones", n.midtones()));
+        facts.add(cast("In highlights", n.highlights()));
+        facts.add(
+                Fact.of(
+                        "Crossover",
+                        n.crossover() ? "yes" : "none found",
+                        "shadows and highlights leaning different ways"));
+        facts.add(
+                Fact.of(
+                        "Against plain paper",
+                        "dCh " + Words.number(n.paperRelativeMeanDeltaCh(), 1) + " mean",
+                        "largest " + Words.number(n.paperRelativeMaxDeltaCh(), 1)));
+        if (n.suggestedDeltaB() != null) {
+            facts.add(
+                    Fact.of(
+                            "To offset it",
+                            "b* " + Words.signed(n.suggestedDeltaB(), 1) + " in the file",
+                            "from the mean lean; try it small"));
+        }
+        return new ReportView.Part(
+                "Reference: the paper\u2019s own tint, fading to neutral at black.",
+                List.of(
+                        Html.of(
+                                NeutralPlot.plane(n, paper, HALF),
+                                NeutralPlot.plane(n, paper, ReportPage.NARROW),
+                                "plane"),
+                        Html.of(
+                                NeutralPlot.lean(n, HALF, 532),
+                                NeutralPlot.lean(n, ReportPage.NARROW, 300),
+                                "lean")),
+                facts);
+    }
+
+    private static Fact cast(String label, Neutrality.Cast cast) {
+        return Fact.of(
+                label,
+                cast.significant() ? cast.words() : "no measurable lean",
+                "da* "
+                        + Facts.signedWithin(cast.a(), cast.uncertaintyA())
+                        + ", db* "
+                        + Facts.signedWithin(cast.b(), cast.uncertaintyB()));
+    }
+
+    static List<Fact> further(Evaluation e) {
+        List<Fact> out = new ArrayList<>();
+        if (e.colours() != null) {
+            out.add(
+                    Fact.of(
+                            "Colours",
+                            "dE00 " + Words.number(e.colours().meanDeltaE00(), 1) + " mean",
+                            "surface of the colour cube against its aim"));
+            if (e.colours().gamutVolume() != null) {
+                out.add(
+                        Fact.of(
+                                "Gamut",
+                                grouped(e.colours().gamutVolume()) + " cubic units",
+                                "CIELAB"));
+            }
+        }
+        if (e.evenness() != null) {
+            out.add(
+                    Fact.of(
+                            "Evenness",
+                            "dE00 " + Words.number(e.evenness().maxDeltaE00(), 1),
+                            "largest between equal patches, print and scanner together; light fell"
+                                    + " off by "
+                                    + Words.number(e.evenness().lightFalloffPercent(), 1)
+                                    + " % before evening out"));
+        }
+        StrayLight s = e.strayLight();
+        if (s != null) {
+            out.add(
+                    Fact.of(
+                            "Stray light",
+                            Words.number(s.fraction() * 100, 2)
+                                    + " \u00b1 "
+                                    + Words.number(s.standardError() * 196, 2)
+                                    + " %",
+                            s.corrected()
+                                    ? "found and removed; black would have read L* "
+                                            + Words.number(s.blackWithout(), 1)
+                                    : "not significant, nothing removed"));
+        }
+        return out;
+    }
+
+    private static String grouped(double value) {
+        String digits = String.valueOf(Math.round(value));
+        return digits.replaceAll("(?<=\\d)(?=(\\d{3})+$)", "\u202f");
+    }
+
+    static List<Fact> conditions(Evaluation e) {
+        PrintDetails said = e.details();
+        List<Fact> out = new ArrayList<>();
+        out.add(Fact.of("Paper", or(said.paper()), ""));
+        out.add(Fact.of("Printer", or(said.printer()), ""));
+        out.add(Fact.of("Route", or(said.route()), ""));
+        out.add(
+                Fact.of(
+                        "Dried",
+                        said.driedHours() == null
+                                ? "not said"
+                                : Words.number(said.driedHours(), 1) + " hours",
+                        ""));
+        String chart = e.chartId() == null ? "of another origin" : e.chartId();
+        String sheets = e.sheets().isEmpty() ? "" : "sheet " + Words.levels(e.sheets());
+        String print = e.print() == null ? "" : ", print " + e.print();
+        out.add(Fact.of("Chart", chart, sheets + print));
+        out.add(Fact.of("Codes in", e.spaceKey(), ""));
+        e.files()
+                .forEach(
+                        f ->
+                                out.add(
+                                        Fact.of(
+                                                "Read from",
+                                                f.name(),
+                                                "SHA-256 "
+                                                        + f.sha256().substring(0, 12)
+                                                        + "\u2026")));
+        for (PlacementSummary p : e.placements()) {
+            out.add(Fact.of("Placement", placement(p), p.file()));
+        }
+        return out;
+    }
+
+    private static String placement(PlacementSummary p) {
+        String scale =
+                p.scaleX() == null || p.scaleY() == null
+                        ? "printed size unknown"
+                        : "printed at "
+                                + Words.number(p.scaleX() * 100, 1)
+                                + " % by "
+                                + Words.number(p.scaleY() * 100, 1)
+                                + " %";
+        return scale
+                + ", turned "
+                + Words.number(p.rotationDegrees(), 1)
+                + "\u00b0, "
+                + Words.number(p.samplesPerMm() * 25.4, 0)
+                + " samples per inch";
+    }
+
+    private static String or(@Nullable String said) {
+        return said == null ? "not said" : said;
+    }
+}

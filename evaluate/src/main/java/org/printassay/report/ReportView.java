@@ -1,0 +1,65 @@
+package org.printassay.report;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Evaluation;
+
+/**
+ * What the page of one evaluation shows, in words and finished drawings.
+ *
+ * @param style style sheet and policy
+ * @param simulated whether to say that nothing real was printed
+ * @param title name of the paper, or a general title
+ * @param about printer, route and the like in one line
+ * @param trust how colour was obtained
+ * @param trustMeaning what that allows
+ * @param evaluation findings and warnings come straight from it
+ * @param glance results in single lines
+ * @param strip all levels; null when no neutrals were measured
+ * @param scans scans with what was found
+ * @param tone tone plot and its facts; null when not judged
+ * @param shadows likewise
+ * @param highlights likewise
+ * @param neutrality likewise
+ * @param further other results in single lines
+ * @param conditions under which the print was made and read
+ * @param readings the table
+ * @param absolute whether the table holds absolute colours
+ */
+public record ReportView(
+        PageStyle style,
+        boolean simulated,
+        String title,
+        String about,
+        String trust,
+        String trustMeaning,
+        Evaluation evaluation,
+        List<Fact> glance,
+        @Nullable Html strip,
+        List<Scan> scans,
+        @Nullable Part tone,
+        @Nullable Part shadows,
+        @Nullable Part highlights,
+        @Nullable Part neutrality,
+        List<Fact> further,
+        List<Fact> conditions,
+        List<Row> readings,
+        boolean absolute) {
+    /** A scan and how the sheet lies in it. */
+    public record Scan(Html figure, String caption) {}
+
+    /** A metric: one sentence, drawings, facts. */
+    public record Part(String lead, List<Html> figures, List<Fact> facts) {}
+
+    /** One reading. */
+    public record Row(
+            String id,
+            String section,
+            String rgb,
+            Html swatch,
+            String l,
+            String a,
+            String b,
+            String density,
+            String flags) {}
+}

@@ -1,0 +1,71 @@
+package org.printassay.report;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.printassay.colour.Lab;
+import org.printassay.reading.Trust;
+
+/** Numbers and terms as people read them. */
+final class Words {
+    private static final String MINUS = "\u2212";
+
+    private Words() {}
+
+    /** A number with a true minus sign. */
+    static String number(double value, int decimals) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+        return (rounded.signum() < 0 ? MINUS : "") + rounded.abs().toPlainString();
+    }
+
+    /** A difference: always with its sign, unless it is nothing. */
+    static String signed(double value, int decimals) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+        return (rounded.signum() > 0 ? "+" : "") + number(value, decimals);
+    }
+
+    static String within(double value, double halfWidth, int decimals) {
+        return number(value, decimals) + " \u00b1 " + number(halfWidth, decimals);
+    }
+
+    static String lab(Lab lab) {
+        return "L* "
+                + number(lab.l(), 1)
+                + "  a* "
+                + number(lab.a(), 1)
+                + "  b* "
+                + number(lab.b(), 1);
+    }
+
+    static String levels(List<Integer> levels) {
+        return levels.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    }
+
+    /** Name of a trust for people. */
+    static String trust(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> "instrument";
+            case CALIBRATED_SCAN -> "calibrated scan";
+            case PROFILED_SCAN -> "profiled scan";
+            case PLAIN_SCAN -> "plain scan";
+        };
+    }
+
+    /** What a trust allows to be said. */
+    static String trustMeaning(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT ->
+                    "Colours were measured by an instrument; they are as true as the instrument.";
+            case CALIBRATED_SCAN ->
+                    "Colours come from a scan, through a calibration made from an instrument's"
+                            + " measurement of a print. It holds best for that printer and paper.";
+            case PROFILED_SCAN ->
+                    "Colours come from a scan, through the scanner's profile. Absolute lightness is"
+                            + " true only if the scanner's automatic exposure was off.";
+            case PLAIN_SCAN ->
+                    "The scan has no profile. Separation of levels, relative tone and relative"
+                            + " neutrality hold roughly; absolute colour and density are not stated.";
+        };
+    }
+}

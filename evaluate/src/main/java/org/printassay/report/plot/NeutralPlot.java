@@ -1,0 +1,135 @@
+package org.printassay.report.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.metric.Neutrality;
+import org.printassay.report.draw.Drawing;
+import org.printassay.report.draw.Ink;
+import org.printassay.report.draw.Mark;
+
+/** Greys in the a*b* plane, and their lean level by level. */
+public final class NeutralPlot {
+    private static final double LEFT = 40;
+    private static final double RIGHT = 12;
+    private static final double TOP = 30;
+    private static final double SHADOWS_BELOW = 33;
+    private static final double HIGHLIGHTS_ABOVE = 67;
+
+    private NeutralPlot() {}
+
+    /** Greys seen from above: a* to the right, b* up, with the way from neutral to the paper. */
+    public static Drawing plane(Neutrality n, @Nullable Lab paper, double width) {
+        double side = width - LEFT - RIGHT;
+        double limit = 3;
+        for (Neutrality.Point p : n.points()) {
+            limit = Math.max(limit, Math.max(Math.abs(p.a()), Math.abs(p.b())) * 1.1);
+        }
+        if (paper != null) {
+            limit = Math.max(limit, Math.max(Math.abs(paper.a()), Math.abs(paper.b())) * 1.2);
+        }
+        limit = Math.ceil(limit);
+        Drawing d =
+                new Drawing(
+                        "Greys in the a* b* plane", description(n, paper), width, TOP + side + 44);
+        Frame f = new Frame(LEFT, TOP, side, side, -limit, limit, -limit, limit);
+        double step = Frame.step(2 * limit, 6);
+        f.yAxis(d, step, "b*");
+        f.xAxis(d, step, "a*");
+        d.line(f.x(0), f.top(), f.x(0), f.bottom(), Ink.AXIS);
+        d.text(f.x(0) + 6, f.top() + 12, Mark.Anchor.START, Ink.TEXT_QUIET, "yellow");
+        d.text(f.x(0) + 6, f.bottom() - 6, Mark.Anchor.START, Ink.TEXT_QUIET, "blue");
+        d.text(f.right() - 2, f.y(0) - 6, Mark.Anchor.END, Ink.TEXT_QUIET, "red");
+        d.text(f.left() + 4, f.y(0) - 6, Mark.Anchor.START, Ink.TEXT_QUIET, "green");
+        if (paper != null) {
+            d.line(f.x(0), f.y(0), f.x(paper.a()), f.y(paper.b()), Ink.AIM);
+        }
+        for (Neutrality.Point p : n.points()) {
+            Mark.Point at = f.point(p.a(), p.b());
+            if (p.l() < SHADOWS_BELOW) {
+                d.disc(at.x(), at.y(), 3.6, Ink.SIGN);
+            } else if (p.l() > HIGHLIGHTS_ABOVE) {
+                d.box(at.x() - 3.2, at.y() - 3.2, 6.4, 6.4, Ink.SIGN_OUTLINE);
+            } else {
+                d.disc(at.x(), at.y(), 3.4, Ink.SIGN_OUTLINE);
+            }
+        }
+        if (paper != null) {
+            double x = f.x(paper.a());
+            double y = f.y(paper.b());
+            d.area(
+                    List.of(
+                            new Mark.Point(x, y - 7),
+                            new Mark.Point(x + 7, y),
+                            new Mark.Point(x, y + 7),
+                            new Mark.Point(x - 7, y)),
+                    Ink.MEASURED_FILL);
+            boolean leftHalf = paper.a() < 0;
+            d.text(
+                    x + (leftHalf ? -12 : 12),
+                    y + 4,
+                    leftHalf ? Mark.Anchor.END : Mark.Anchor.START,
+                    Ink.TEXT_STRONG,
+                    "paper");
+        }
+        return d;
+    }
+
+    /** Lean of each grey from the reference grey of its lightness. */
+    public static Drawing lean(Neutrality n, double width, double height) {
+        double limit = 2;
+        List<Mark.Point> a = new ArrayList<>();
+        List<Mark.Point> b = new ArrayList<>();
+        for (Neutrality.Point p : n.points()) {
+            limit = Math.max(limit, Math.max(Math.abs(p.deltaA()), Math.abs(p.deltaB())) * 1.1);
+        }
+        limit = Math.ceil(limit);
+        Drawing d =
+                new Drawing(
+                        "Lean of the greys, level by level",
+                        "Difference in a* and b* from the reference grey. " + description(n, null),
+                        width,
+                        height);
+        Frame f =
+                new Frame(
+                        LEFT, TOP, width - LEFT - RIGHT, height - TOP - 44, 0, 255, -limit, limit);
+        f.yAxis(d, Frame.step(2 * limit, 6), "difference from reference grey");
+        f.xAxis(d, 64, "level");
+        for (Neutrality.Point p : n.points()) {
+            a.add(f.point(p.level(), p.deltaA()));
+            b.add(f.point(p.level(), p.deltaB()));
+        }
+        d.path(a, Ink.SERIES_1);
+        d.path(b, Ink.SERIES_2);
+        a.forEach(p -> d.disc(p.x(), p.y(), 2.6, Ink.SIGN));
+        b.forEach(p -> d.box(p.x() - 2.6, p.y() - 2.6, 5.2, 5.2, Ink.SIGN_OUTLINE));
+        double y = f.bottom() - 12;
+        d.line(f.left() + 8, y - 4, f.left() + 34, y - 4, Ink.SERIES_1);
+        d.disc(f.left() + 21, y - 4, 2.6, Ink.SIGN);
+        d.text(f.left() + 42, y, Mark.Anchor.START, Ink.TEXT, "da*");
+        d.line(f.left() + 84, y - 4, f.left() + 110, y - 4, Ink.SERIES_2);
+        d.box(f.left() + 94.4, y - 6.6, 5.2, 5.2, Ink.SIGN_OUTLINE);
+        d.text(f.left() + 118, y, Mark.Anchor.START, Ink.TEXT, "db*");
+        return d;
+    }
+
+    private static String description(Neutrality n, @Nullable Lab paper) {
+        return "Mean chroma difference "
+                + Frame.label(n.meanDeltaCh(), 0.1)
+                + ", largest "
+                + Frame.label(n.maxDeltaCh(), 0.1)
+                + " at level "
+                + n.maxAtLevel()
+                + "; "
+                + n.cast().words()
+                + "."
+                + (paper == null
+                        ? ""
+                        : " Paper at a* "
+                                + Frame.label(paper.a(), 0.1)
+                                + ", b* "
+                                + Frame.label(paper.b(), 0.1)
+                                + ".");
+    }
+}
