@@ -1,5 +1,6 @@
 package org.printassay.calibrate;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -146,6 +147,11 @@ record LightFit(
         double error = glareError(shown, green);
         TwinFit.Result everything = full.fits()[green];
         double errorOfAll = glareError(full, green);
+        if (shown.blurs().length > 1 && !List.of(shown.kinds()).contains(Kind.RETURNED)) {
+            // The twins say that the kernel is no Gaussian; two of them are no more than another
+            // guess at it, and what the guesses differ by is part of the error.
+            error = Math.hypot(error, glare - everything.amounts()[GLARE_OF_BOTH]);
+        }
         boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * errorOfAll;
         return new Stray(used, glare, error > 0 ? error : errorOfAll, returned, width, negative);
     }
