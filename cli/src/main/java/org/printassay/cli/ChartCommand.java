@@ -1,0 +1,187 @@
+package org.printassay.cli;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.printassay.chart.Chart;
+import org.printassay.chart.ChartFile;
+import org.printassay.chart.Charts;
+import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
+import org.printassay.recipe.Recipe;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Makes a chart to print. */
+@Command(
+        name = "chart",
+        mixinStandardHelpOptions = true,
+        description = "Makes a chart to print by the route your pictures take.",
+        footer = {
+            "",
+            "Example:",
+            "  printassay chart --page Letter --margin-mm 12 --out chart",
+            "Then open how-to-print-and-scan.html in that folder."
+        })
+final class ChartCommand implements Callable<Integer> {
+    @Option(
+            names = "--page",
+            paramLabel = "SIZE",
+            defaultValue = "A4",
+            description =
+                    "A6 to A2, Letter, Legal, Tabloid, 13x19in, or WxHmm, WxHin (default:"
+                            + " ${DEFAULT-VALUE}).")
+    private String page = "A4";
+
+    @Option(
+            names = "--margin-mm",
+            paramLabel = "MM",
+            defaultValue = "10",
+            description =
+                    "Unprinted margin: one value, or top,right,bottom,left (default:"
+                            + " ${DEFAULT-VALUE}).")
+    private String margins = "10";
+
+    @Option(
+            names = "--space",
+            paramLabel = "NAME",
+            defaultValue = "srgb",
+            description = "RGB encoding: srgb, adobe-rgb, display-p3, romm (default: ${DEFAULT-VALUE}).")
+    private String space = "srgb";
+
+    @Option(
+            names = "--dpi",
+            paramLabel = "N",
+            defaultValue = "300",
+            description = "Samples an inch of the TIFF (default: ${DEFAULT-VALUE}).")
+    private int dpi = 300;
+
+    @Option(
+            names = "--prints",
+            paramLabel = "N",
+            defaultValue = "1",
+            description =
+                    "How many prints you will make: each gets a number in its sheet code, and a"
+                            + " folder of its own when more than one (default: ${DEFAULT-VALUE}).")
+    private int prints = 1;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            defaultValue = "chart",
+            description = "Where to write (default: ${DEFAULT-VALUE}).")
+    private Path out = Path.of("chart");
+
+    @Option(names = "--force", description = "Write over another chart's files.")
+    private boolean force;
+
+    @Option(names = "--json", description = "Print the result as JSON.")
+    private boolean json;
+
+    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+
+    @Override
+    public Integer call() throws Exception {
+        RgbSpace encoding =
+                RgbSpace.ofKey(space)
+                        .orElseThrow(
+                                () ->
+                                        Problem.usage(
+                                                "RGB encoding \""
+                                                        + PlainText.line(space)
+                                                        + "\" is not known. Use "
+                                                        + Stream.of(RgbSpace.values())
+                                                                .map(RgbSpace::key)
+                                                                .collect(
+                                                                        Collectors.joining(", "))
+                                                        + "."));
+        if (dpi < 72 || dpi > 2400) {
+            throw Problem.usage("--dpi must be 72 to 2400, got " + dpi + ".");
+        }
+        if (prints < 1 || prints > 99) {
+            throw Problem.usage("--prints must be 1 to 99, got " + prints + ".");
+        }
+        Recipe recipe = Recipe.paper(PageSize.parse(page), Margins.parse(margins), encoding);
+        Chart chart = Charts.create(recipe, 1);
+        OutputFolder folder = new OutputFolder(out, List.of());
+        refuseOtherChart(folder.path(), chart);
+        folder.write(
+                part -> {
+                    for (int print = 1; print <= prints; print++) {
+                        Path target =
+                                prints == 1 ? part : Files.createDirectory(part.resolve("print-" + print));
+                        ChartSet.write(Charts.create(recipe, print), dpi, target);
+                    }
+                });
+        if (json) {
+            spec.commandLine().getOut().println(summary(chart, folder.path()));
+        } else {
+            spec.commandLine()
+                    .getOut()
+                    .println(
+                            "Chart "
+                                    + chart.id()
+                                    + ", "
+                                    + count(chart.sheets().size(), "sheet")
+                                    + (prints == 1 ? "" : ", " + prints + " prints")
+                                    + ": "
+                                    + folder.path());
+            spec.commandLine()
+                    .getOut()
+                    .println("Open how-to-print-and-scan.html first: it tells how to print it.");
+        }
+        return 0;
+    }
+
+    private static String count(int n, String what) {
+        return n + " " + what + (n == 1 ? "" : "s");
+    }
+
+    /** A folder that holds another chart is somebody's: it is not written over unasked. */
+    private void refuseOtherChart(Path folder, Chart chart) throws Problem {
+        Path there = folder.resolve("chart.json");
+        if (force || !Files.exists(there)) {
+            return;
+        }
+        String other;
+        try {
+            other = ChartFile.read(there).id();
+        } catch (Problem e) {
+            other = "something else";
+        }
+        if (!other.equals(chart.id())) {
+            throw Problem.output(
+                    folder.toString(),
+                    "holds "
+                            + (other.equals("something else") ? other : "chart " + other)
+                            + ". Name another folder with --out, or write over it with --force.");
+        }
+    }
+
+    private String summary(Chart chart, Path folder) throws Exception {
+        ObjectMapper mapper = new ObjectMapper();
+        ObjectNode root = mapper.createObjectNode();
+        root.put("id", chart.id());
+        root.put("sheets", chart.sheets().size());
+        root.put("prints", prints);
+        root.put("folder", folder.toString());
+        ArrayNode files = root.putArray("files");
+        try (Stream<Path> walk = Files.walk(folder)) {
+            walk.filter(Files::isRegularFile)
+                    .map(file -> folder.relativize(file).toString().replace('\\', '/'))
+                    .sorted()
+                    .forEach(files::add);
+        }
+        return mapper.writerWithDefaultPrettyPrinter().writeValueAsString(root);
+    }
+}

@@ -1,0 +1,150 @@
+package org.printassay.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.EvaluationRequest;
+import org.printassay.evaluation.Evaluator;
+import org.printassay.evaluation.Finding;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.problem.Problem;
+import org.printassay.report.EvaluationJson;
+import org.printassay.report.Reports;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Reads a scan or measurement file of one print and says how the paper prints. */
+@Command(
+        name = "evaluate",
+        mixinStandardHelpOptions = true,
+        description = "Reads a scan, or an instrument's measurement file, of one print.",
+        footer = {
+            "",
+            "Example:",
+            "  printassay evaluate scan.tif --paper \"Paper A\" --dried-hours 24",
+            "Then open report.html in the folder that it names."
+        })
+final class EvaluateCommand implements Callable<Integer> {
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "FILE",
+            description = "Scans of one print (TIFF, PNG, JPEG), or one measurement file.")
+    private List<Path> files = new ArrayList<>();
+
+    @Option(
+            names = "--chart",
+            paramLabel = "FILE",
+            description = "chart.json of the print, when its sheet code is not enough.")
+    private @Nullable Path chart;
+
+    @Option(names = "--paper", paramLabel = "NAME", description = "What the paper is called.")
+    private @Nullable String paper;
+
+    @Option(names = "--printer", paramLabel = "NAME", description = "What the printer is called.")
+    private @Nullable String printer;
+
+    @Option(
+            names = "--route",
+            paramLabel = "TEXT",
+            description = "How it was printed: program, profile, intent, driver settings.")
+    private @Nullable String route;
+
+    @Option(
+            names = "--dried-hours",
+            paramLabel = "H",
+            description = "Hours between printing and scanning.")
+    private @Nullable Double driedHours;
+
+    @Option(
+            names = "--profile",
+            paramLabel = "FILE",
+            description = "The scanner's ICC profile, instead of the one in the scan.")
+    private @Nullable Path profile;
+
+    @Option(
+            names = "--threshold",
+            paramLabel = "DL",
+            defaultValue = "0.5",
+            description =
+                    "Difference in L* that counts as visible: 0.5 just visible side by side, 1.0"
+                            + " clearly seen (default: ${DEFAULT-VALUE}).")
+    private double threshold = 0.5;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Where to write (default: the first input's name with -evaluation).")
+    private @Nullable Path out;
+
+    @Option(names = "--force", description = "Write over another print's results.")
+    private boolean force;
+
+    @Option(names = "--json", description = "Print evaluation.json.")
+    private boolean json;
+
+    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+
+    @Override
+    public Integer call() throws Exception {
+        if (!(threshold >= 0.1 && threshold <= 5)) {
+            throw Problem.usage("--threshold must be 0.1 to 5 L*, got " + threshold + ".");
+        }
+        if (driedHours != null && !(driedHours >= 0 && driedHours < 1e6)) {
+            throw Problem.usage("--dried-hours must be 0 or more, got " + driedHours + ".");
+        }
+        EvaluationRequest request =
+                new EvaluationRequest(
+                        files,
+                        Optional.ofNullable(chart),
+                        Optional.ofNullable(profile),
+                        new PrintDetails(paper, printer, route, driedHours),
+                        threshold);
+        Evaluator.Result result;
+        try (ProgressLine progress = new ProgressLine("Reading")) {
+            result = Evaluator.evaluate(request, progress);
+        }
+        Evaluation evaluation = result.evaluation();
+        OutputFolder folder = new OutputFolder(out == null ? defaultFolder() : out, inputs());
+        SamePrint.refuseOther(folder.path(), evaluation, force);
+        folder.write(part -> Reports.writeAll(evaluation, result.previews(), false, part));
+        if (json) {
+            spec.commandLine().getOut().println(EvaluationJson.write(evaluation));
+        } else {
+            print(evaluation, folder.path());
+        }
+        return 0;
+    }
+
+    private List<Path> inputs() {
+        List<Path> all = new ArrayList<>(files);
+        if (chart != null) {
+            all.add(chart);
+        }
+        if (profile != null) {
+            all.add(profile);
+        }
+        all.removeIf(file -> !Files.exists(file));
+        return all;
+    }
+
+    private Path defaultFolder() {
+        Path first = files.get(0).toAbsolutePath().normalize();
+        return first.resolveSibling(first.getFileName() + "-evaluation");
+    }
+
+    private void print(Evaluation evaluation, Path folder) {
+        for (Finding finding : evaluation.findings()) {
+            String advice = finding.advice().isEmpty() ? "" : " " + finding.advice();
+            spec.commandLine().getOut().println("- " + PlainText.line(finding.text() + advice));
+        }
+        spec.commandLine().getOut().println("Report: " + folder.resolve("report.html"));
+    }
+}

@@ -1,0 +1,95 @@
+package org.printassay.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.printassay.problem.Problem;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IExitCodeExceptionMapper;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Entry point of the program. */
+@Command(
+        name = "printassay",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        subcommands = {ChartCommand.class, EvaluateCommand.class, DemoCommand.class},
+        synopsisSubcommandLabel = "COMMAND",
+        description = {
+            "Tells how a printer prints on a paper through a profile.",
+            "",
+            "Print the chart by exactly the route your pictures take, scan it, and read how its"
+                    + " tones run, where shadows block, where highlights stop and how neutral its"
+                    + " greys are."
+        },
+        footer = {
+            "",
+            "Example:",
+            "  printassay chart --page A4",
+            "  printassay evaluate scan.tif --paper \"Paper A\"",
+            "",
+            "Exit codes: 0 done, 2 wrong use, 3 an input cannot be read, 4 no chart or the wrong one"
+                    + " in the scan, 5 the output cannot be written, 70 a fault of ours."
+        })
+public final class Main implements Runnable {
+    /** Exit code for a fault of the program itself. */
+    static final int OUR_FAULT = 70;
+
+    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+
+    /** Runs a command and exits with its code. */
+    public static void main(String[] arguments) {
+        System.exit(run(arguments));
+    }
+
+    /** Runs a command and returns its exit code. */
+    static int run(String... arguments) {
+        return commandLine().execute(arguments);
+    }
+
+    /** The whole command tree, ready to execute. */
+    static CommandLine commandLine() {
+        CommandLine commands = new CommandLine(new Main());
+        commands.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
+        commands.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+        commands.setCaseInsensitiveEnumValuesAllowed(true);
+        commands.setExecutionExceptionHandler(
+                (exception, command, parsed) -> report(exception, command));
+        commands.setParameterExceptionHandler(Main::wrongUse);
+        IExitCodeExceptionMapper faults = exception -> OUR_FAULT;
+        commands.setExitCodeExceptionMapper(faults);
+        return commands;
+    }
+
+    private static int report(Exception exception, CommandLine command) {
+        if (exception instanceof Problem problem) {
+            command.getErr().println(PlainText.line(problem.getMessage()));
+            return problem.kind().exitCode;
+        }
+        command.getErr()
+                .println(
+                        PlainText.line(
+                                "printassay has a fault of its own ("
+                                        + exception
+                                        + "). Please report it with the command and its files."));
+        return OUR_FAULT;
+    }
+
+    private static int wrongUse(ParameterException exception, String[] arguments) {
+        CommandLine command = exception.getCommandLine();
+        PrintWriter err = command.getErr();
+        String message = exception.getMessage();
+        err.println(PlainText.line(message == null ? "wrong use" : message));
+        if (!CommandLine.UnmatchedArgumentException.printSuggestions(exception, err)) {
+            err.println("See " + command.getCommandSpec().qualifiedName() + " --help.");
+        }
+        return CommandLine.ExitCode.USAGE;
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "Name a command: chart, evaluate or demo.");
+    }
+}

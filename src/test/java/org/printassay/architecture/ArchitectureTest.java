@@ -1,0 +1,110 @@
+package org.printassay.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Dependencies point one way: cli to evaluate and charts-demo, both to chart-gen. */
+@AnalyzeClasses(
+        packages = "org.printassay",
+        importOptions = {ImportOption.DoNotIncludeTests.class})
+class ArchitectureTest {
+    private static final String[] CHART_GEN = {
+        "org.printassay.problem..",
+        "org.printassay.colour..",
+        "org.printassay.chart..",
+        "org.printassay.recipe..",
+        "org.printassay.layout..",
+        "org.printassay.pdf..",
+        "org.printassay.raster..",
+        "org.printassay.guide..",
+        "org.printassay.json..",
+        "org.printassay.measurement.."
+    };
+    private static final String[] EVALUATE = {
+        "org.printassay.scan..",
+        "org.printassay.locate..",
+        "org.printassay.sample..",
+        "org.printassay.calibrate..",
+        "org.printassay.reading..",
+        "org.printassay.metric..",
+        "org.printassay.evaluation..",
+        "org.printassay.report.."
+    };
+    private static final String DEMO = "org.printassay.demo..";
+    private static final String CLI = "org.printassay.cli..";
+
+    @ArchTest
+    static final ArchRule everyClassHasARoom =
+            classes().should().resideInAnyPackage(all());
+
+    @ArchTest
+    static final ArchRule colourDependsOnNothingOfTheProject =
+            noClasses()
+                    .that()
+                    .resideInAPackage("org.printassay.colour..")
+                    .should()
+                    .dependOnClassesThat(
+                            JavaClass.Predicates.resideInAPackage("org.printassay..")
+                                    .and(
+                                            JavaClass.Predicates.resideOutsideOfPackage(
+                                                    "org.printassay.colour..")));
+
+    @ArchTest
+    static final ArchRule chartsKnowNothingOfScans =
+            noClasses()
+                    .that()
+                    .resideInAnyPackage(CHART_GEN)
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(join(EVALUATE, DEMO, CLI));
+
+    @ArchTest
+    static final ArchRule evaluationKnowsNothingOfThePrintRoom =
+            noClasses()
+                    .that()
+                    .resideInAnyPackage(EVALUATE)
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(DEMO, CLI);
+
+    @ArchTest
+    static final ArchRule thePrintRoomKnowsNothingOfTheEvaluation =
+            noClasses()
+                    .that()
+                    .resideInAPackage(DEMO)
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(join(EVALUATE, CLI));
+
+    @ArchTest
+    static final ArchRule onlyTheDemoCommandUsesThePrintRoom =
+            noClasses()
+                    .that()
+                    .resideInAPackage(CLI)
+                    .and()
+                    .haveSimpleNameNotStartingWith("Demo")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAPackage(DEMO);
+
+    @ArchTest
+    static final ArchRule packagesFormNoCircles =
+            slices().matching("org.printassay.(*)..").should().beFreeOfCycles();
+
+    private static String[] all() {
+        return join(join(CHART_GEN, EVALUATE), DEMO, CLI);
+    }
+
+    private static String[] join(String[] some, String... more) {
+        String[] all = java.util.Arrays.copyOf(some, some.length + more.length);
+        System.arraycopy(more, 0, all, some.length, more.length);
+        return all;
+    }
+}
