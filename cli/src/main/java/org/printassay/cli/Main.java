@@ -45,7 +45,7 @@ public final class Main implements Runnable {
     }
 
     /** Runs a command and returns its exit code. */
-    static int run(String... arguments) {
+    public static int run(String... arguments) {
         return commandLine().execute(arguments);
     }
 
