@@ -201,8 +201,7 @@ class BadInputTest {
     @Test
     void outputBelowAFileIsNotWritable() throws Exception {
         Path file = Files.writeString(dir.resolve("file"), "x");
-        CommandLineRun run =
-                CommandLineRun.of("evaluate", scan, "--out", file.resolve("results"));
+        CommandLineRun run = CommandLineRun.of("evaluate", scan, "--out", file.resolve("results"));
         assertEquals(OUTPUT, run.exitCode(), run.err());
         assertEquals(1, run.err().strip().lines().count(), run.err());
         assertEquals("x", Files.readString(file));
@@ -233,8 +232,7 @@ class BadInputTest {
     void resultsOfAnotherPrintAreKept() throws Exception {
         Path out = dir.resolve("results");
         assertEquals(
-                0,
-                CommandLineRun.of("evaluate", scan, "--paper", "A", "--out", out).exitCode());
+                0, CommandLineRun.of("evaluate", scan, "--paper", "A", "--out", out).exitCode());
         byte[] before = Files.readAllBytes(out.resolve("evaluation.json"));
         CommandLineRun run = CommandLineRun.of("evaluate", scan, "--paper", "B", "--out", out);
         assertEquals(OUTPUT, run.exitCode(), run.err());

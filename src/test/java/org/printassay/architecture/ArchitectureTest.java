@@ -41,8 +41,7 @@ class ArchitectureTest {
     private static final String CLI = "org.printassay.cli..";
 
     @ArchTest
-    static final ArchRule everyClassHasARoom =
-            classes().should().resideInAnyPackage(all());
+    static final ArchRule everyClassHasARoom = classes().should().resideInAnyPackage(all());
 
     @ArchTest
     static final ArchRule colourDependsOnNothingOfTheProject =

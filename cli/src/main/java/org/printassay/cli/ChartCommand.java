@@ -56,7 +56,8 @@ final class ChartCommand implements Callable<Integer> {
             names = "--space",
             paramLabel = "NAME",
             defaultValue = "srgb",
-            description = "RGB encoding: srgb, adobe-rgb, display-p3, romm (default: ${DEFAULT-VALUE}).")
+            description =
+                    "RGB encoding: srgb, adobe-rgb, display-p3, romm (default: ${DEFAULT-VALUE}).")
     private String space = "srgb";
 
     @Option(
@@ -88,7 +89,8 @@ final class ChartCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Print the result as JSON.")
     private boolean json;
 
-    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+    @Spec
+    private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
     @Override
     public Integer call() throws Exception {
@@ -102,8 +104,7 @@ final class ChartCommand implements Callable<Integer> {
                                                         + "\" is not known. Use "
                                                         + Stream.of(RgbSpace.values())
                                                                 .map(RgbSpace::key)
-                                                                .collect(
-                                                                        Collectors.joining(", "))
+                                                                .collect(Collectors.joining(", "))
                                                         + "."));
         if (dpi < 72 || dpi > 2400) {
             throw Problem.usage("--dpi must be 72 to 2400, got " + dpi + ".");
@@ -119,7 +120,9 @@ final class ChartCommand implements Callable<Integer> {
                 part -> {
                     for (int print = 1; print <= prints; print++) {
                         Path target =
-                                prints == 1 ? part : Files.createDirectory(part.resolve("print-" + print));
+                                prints == 1
+                                        ? part
+                                        : Files.createDirectory(part.resolve("print-" + print));
                         ChartSet.write(Charts.create(recipe, print), dpi, target);
                     }
                 });

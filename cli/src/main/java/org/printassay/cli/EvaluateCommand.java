@@ -90,7 +90,8 @@ final class EvaluateCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Print evaluation.json.")
     private boolean json;
 
-    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+    @Spec
+    private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
     @Override
     public Integer call() throws Exception {

@@ -37,7 +37,8 @@ public final class Main implements Runnable {
     /** Exit code for a fault of the program itself. */
     static final int OUR_FAULT = 70;
 
-    @Spec private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+    @Spec
+    private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
     /** Runs a command and exits with its code. */
     public static void main(String[] arguments) {
@@ -90,6 +91,7 @@ public final class Main implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Name a command: chart, evaluate or demo.");
+        throw new ParameterException(
+                spec.commandLine(), "Name a command: chart, evaluate or demo.");
     }
 }
