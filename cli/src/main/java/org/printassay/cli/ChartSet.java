@@ -1,0 +1,43 @@
+package org.printassay.cli;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.printassay.chart.Chart;
+import org.printassay.chart.ChartFile;
+import org.printassay.chart.ChartReference;
+import org.printassay.chart.Sheet;
+import org.printassay.guide.HowToPage;
+import org.printassay.pdf.ChartPdf;
+import org.printassay.raster.SheetTiff;
+
+/** The files that a chart comes as. */
+final class ChartSet {
+    private ChartSet() {}
+
+    /**
+     * Writes {@code chart.pdf}, a TIFF for each sheet, {@code chart.json}, {@code chart.txt} and
+     * {@code how-to-print-and-scan.html}.
+     *
+     * @param dpi samples an inch of the TIFFs
+     */
+    static void write(Chart chart, int dpi, Path folder) throws IOException {
+        try (OutputStream out = open(folder.resolve("chart.pdf"))) {
+            ChartPdf.write(chart, out);
+        }
+        for (Sheet sheet : chart.sheets()) {
+            try (OutputStream out = open(folder.resolve("chart-" + sheet.number() + ".tif"))) {
+                SheetTiff.write(sheet, chart.space(), dpi, out);
+            }
+        }
+        Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart));
+        Files.writeString(folder.resolve("chart.txt"), ChartReference.write(chart));
+        Files.writeString(folder.resolve("how-to-print-and-scan.html"), HowToPage.of(chart));
+    }
+
+    private static OutputStream open(Path file) throws IOException {
+        return new BufferedOutputStream(Files.newOutputStream(file), 1 << 16);
+    }
+}
