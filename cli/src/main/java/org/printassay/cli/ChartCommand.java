@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
@@ -94,18 +93,7 @@ final class ChartCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        RgbSpace encoding =
-                RgbSpace.ofKey(space)
-                        .orElseThrow(
-                                () ->
-                                        Problem.usage(
-                                                "RGB encoding \""
-                                                        + PlainText.line(space)
-                                                        + "\" is not known. Use "
-                                                        + Stream.of(RgbSpace.values())
-                                                                .map(RgbSpace::key)
-                                                                .collect(Collectors.joining(", "))
-                                                        + "."));
+        RgbSpace encoding = Spaces.parse(space);
         if (dpi < 72 || dpi > 2400) {
             throw Problem.usage("--dpi must be 72 to 2400, got " + dpi + ".");
         }

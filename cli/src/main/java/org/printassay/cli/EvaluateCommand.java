@@ -79,6 +79,15 @@ final class EvaluateCommand implements Callable<Integer> {
     private double threshold = 0.5;
 
     @Option(
+            names = "--space",
+            paramLabel = "NAME",
+            defaultValue = "srgb",
+            description =
+                    "RGB encoding of a measurement file without --chart (default:"
+                            + " ${DEFAULT-VALUE}).")
+    private String space = "srgb";
+
+    @Option(
             names = "--out",
             paramLabel = "DIR",
             description = "Where to write (default: the first input's name with -evaluation).")
@@ -107,7 +116,8 @@ final class EvaluateCommand implements Callable<Integer> {
                         Optional.ofNullable(chart),
                         Optional.ofNullable(profile),
                         new PrintDetails(paper, printer, route, driedHours),
-                        threshold);
+                        threshold,
+                        Spaces.parse(space));
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
@@ -115,7 +125,8 @@ final class EvaluateCommand implements Callable<Integer> {
         Evaluation evaluation = result.evaluation();
         OutputFolder folder = new OutputFolder(out == null ? defaultFolder() : out, inputs());
         SamePrint.refuseOther(folder.path(), evaluation, force);
-        folder.write(part -> Reports.writeAll(evaluation, result.previews(), false, part));
+        folder.write(
+                part -> Reports.writeAll(evaluation, Previews.of(result.scans()), false, part));
         if (json) {
             spec.commandLine().getOut().println(EvaluationJson.write(evaluation));
         } else {

@@ -12,7 +12,11 @@ final class ProgressLine implements Progress, AutoCloseable {
     private static final int STEPS = 1000;
 
     private final String task;
+
+    /** From Java 22 on a console is always there; start with {@code -Djdk.console=java.base}. */
+    @SuppressWarnings("SystemConsoleNull")
     private final boolean watched = System.console() != null;
+
     private final long begin = System.nanoTime();
     private @Nullable ProgressBar bar;
 
