@@ -19,6 +19,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.demo.flatbed.ScanFile;
 
 /**
  * Every bad input ends with one clear line, the documented exit code, and nothing half-written. The
@@ -129,7 +130,8 @@ class BadInputTest {
     void wrongResolutionTagIsReadWithAWarning() throws Exception {
         for (boolean missing : new boolean[] {true, false}) {
             Path file = dir.resolve(missing ? "untagged.png" : "tagged.png");
-            SimulatedPrint.declaring(file, missing ? 0 : 150);
+            SimulatedPrint.declaring(
+                    file, missing ? ScanFile.Resolution.ABSENT : ScanFile.Resolution.WRONG);
             Path out = dir.resolve("out-" + missing);
             CommandLineRun run = CommandLineRun.of("evaluate", file, "--out", out);
             assertEquals(0, run.exitCode(), run.err());
