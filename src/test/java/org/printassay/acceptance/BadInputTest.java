@@ -123,7 +123,7 @@ class BadInputTest {
     @Test
     void seventyTwoSamplesAnInch() throws Exception {
         Path coarse = SimulatedPrint.coarse(dir.resolve("coarse.png"));
-        refused(INPUT, List.of(coarse), "coarse.png", "72", "300");
+        refused(INPUT, List.of(coarse), "coarse.png", "samples an inch", "300");
     }
 
     @Test

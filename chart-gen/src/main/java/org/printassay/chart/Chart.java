@@ -3,6 +3,7 @@ package org.printassay.chart;
 import java.util.List;
 import org.printassay.colour.RgbSpace;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Sheet;
 
 /**
  * One printable design: patches with known codes at known places, on one or more sheets.

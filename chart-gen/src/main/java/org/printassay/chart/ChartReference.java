@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import org.printassay.colour.RgbSpace;
 import org.printassay.measurement.MeasurementWriter;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.Sheet;
 
 /**
  * The reference file of a chart, {@code chart.txt}: ISO 28178 text with the codes of every patch

@@ -8,6 +8,10 @@ import java.util.StringJoiner;
 import org.printassay.colour.Rgb8;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 /**
  * Writes a chart as JSON with one patch a line. Written by hand because every text in it is our own

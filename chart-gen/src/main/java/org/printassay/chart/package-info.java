@@ -1,5 +1,5 @@
 /**
- * The chart model: what is printed where, in millimetres from the top left corner of the page, x to
- * the right, y down. Immutable. Start with {@link org.printassay.chart.Chart}.
+ * Charts: made from a recipe, named by a sheet code, kept in a chart file. Start with {@link
+ * org.printassay.chart.Charts}.
  */
 package org.printassay.chart;

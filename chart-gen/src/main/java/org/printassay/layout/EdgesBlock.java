@@ -1,7 +1,7 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Artwork;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Artwork;
 
 /** The slanted edges in a row of their own with a marker at either end, for narrow pages. */
 final class EdgesBlock implements Block {

@@ -1,6 +1,6 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Artwork;
+import org.printassay.sheet.Artwork;
 
 /** Bottom of every sheet: four markers, two windows, the vignette over all levels. */
 final class FooterBlock {

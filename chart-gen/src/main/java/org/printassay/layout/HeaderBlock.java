@@ -1,8 +1,8 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Artwork;
 import org.printassay.colour.Rgb8;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Artwork;
 
 /**
  * Top of every sheet: marker and sheet code, what the sheet is, lines to write on, and the white

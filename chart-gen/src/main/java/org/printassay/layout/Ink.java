@@ -1,7 +1,7 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Section;
 
 /**
  * A patch that has no place yet.

@@ -1,7 +1,7 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Section;
 
 /** A row of four markers with a window between each two, and a solid black on further sheets. */
 final class MarkerRow implements Block {

@@ -1,9 +1,9 @@
 package org.printassay.layout;
 
 import java.util.List;
-import org.printassay.chart.Artwork;
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Section;
 
 /**
  * The middle of the sheet: six hue ramps, the black field with its stray-light patches and, where

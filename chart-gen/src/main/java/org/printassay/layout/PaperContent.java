@@ -2,10 +2,10 @@ package org.printassay.layout;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.sheet.Section;
 
 /** What the full paper sheet holds: every patch that is not part of a fixed block's artwork. */
 final class PaperContent {

@@ -6,11 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.printassay.chart.Patch;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
-import org.printassay.chart.Sheet;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /**
  * The full paper sheet, layout version 1.

@@ -5,9 +5,9 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.printassay.chart.Patch;
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.Section;
 
 /**
  * Puts patches into the places of one sheet's mosaic: windows first, spread evenly; then everything

@@ -3,14 +3,14 @@ package org.printassay.layout;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.printassay.chart.Artwork;
-import org.printassay.chart.Marker;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /**
  * Collects what stands on one sheet. Takes dots of 1/300 inch from the top left corner of the

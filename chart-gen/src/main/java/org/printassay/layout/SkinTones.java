@@ -8,11 +8,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
+import org.printassay.sheet.Section;
 
 /**
  * The eleven skin-like tones; where they come from is told in the head of {@code skin-like.csv}.

@@ -1,7 +1,7 @@
 package org.printassay.layout;
 
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Section;
 
 /** Stray-light patches: the same grey once on white and once on black, each at two distances. */
 final class StrayLight {

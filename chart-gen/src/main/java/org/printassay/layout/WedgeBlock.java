@@ -1,8 +1,8 @@
 package org.printassay.layout;
 
 import java.util.List;
-import org.printassay.chart.Artwork;
-import org.printassay.chart.Section;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Section;
 
 /**
  * One wedge in order, edge to edge, with its levels in small numbers, a vignette over the same

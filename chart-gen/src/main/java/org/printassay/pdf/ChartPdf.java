@@ -24,8 +24,8 @@ import org.apache.pdfbox.pdmodel.graphics.color.PDICCBased;
 import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.sheet.Sheet;
 
 /**
  * A chart as PDF: one page a sheet, every colour a code of one ICC-based RGB space whose profile is

@@ -16,15 +16,15 @@ import org.apache.pdfbox.pdmodel.common.function.PDFunctionType2;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.color.PDICCBased;
 import org.apache.pdfbox.pdmodel.graphics.shading.PDShadingType2;
-import org.printassay.chart.Artwork;
 import org.printassay.chart.CodeSymbol;
-import org.printassay.chart.Marker;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /**
  * The content stream of one page. Written here rather than through the library's page drawer so

@@ -4,15 +4,15 @@ import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
-import org.printassay.chart.Artwork;
 import org.printassay.chart.CodeSymbol;
-import org.printassay.chart.Marker;
-import org.printassay.chart.Patch;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Rgb8;
 import org.printassay.pdf.MarkerPattern;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /** Draws the printable part of a sheet. */
 final class SheetRaster {

@@ -7,9 +7,9 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.sheet.Sheet;
 
 /**
  * A sheet as a baseline TIFF (TIFF 6.0): RGB, 8 bit, LZW in strips, with resolution and ICC

@@ -19,6 +19,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.Sheet;
 
 class ChartFileTest {
     private Chart chart;

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Patch;
 
 /** Read here by the rules of ISO 28178 alone: a field list, then one row a patch. */
 class ChartReferenceTest {

@@ -1,5 +1,8 @@
 package org.printassay.chart;
 
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+
 /** Distances for tests. */
 final class Geometry {
     private Geometry() {}

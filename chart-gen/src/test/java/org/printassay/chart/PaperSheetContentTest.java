@@ -26,6 +26,12 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /** What the sheet must hold is counted here from the words of the design, not from the code. */
 class PaperSheetContentTest {

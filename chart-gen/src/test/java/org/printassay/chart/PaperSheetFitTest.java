@@ -15,6 +15,8 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /** Which pages hold the full paper sheet. */
 class PaperSheetFitTest {

@@ -15,6 +15,13 @@ import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /** What every sheet of every page must keep to. */
 class PaperSheetGeometryTest {

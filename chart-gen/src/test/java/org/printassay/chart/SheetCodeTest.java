@@ -26,6 +26,7 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Sheet;
 
 class SheetCodeTest {
     /** The 45 characters of the alphanumeric mode, ISO/IEC 18004:2015, table 5. */

@@ -36,15 +36,15 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.Patch;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 class ChartPdfTest {
     @TempDir Path dir;

@@ -12,13 +12,13 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.Patch;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.Sheet;
 
 class SheetTiffTest {
     private static Sheet sheet() throws Exception {

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.RgbSpace;
 import org.printassay.demo.file.MeasurementText;
 import org.printassay.demo.file.ScanWriter;
@@ -17,6 +16,7 @@ import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.demo.print.RenderedSheet;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Sheet;
 
 /**
  * The simulated print room: prints a real PDF on a described paper, scans the print with a

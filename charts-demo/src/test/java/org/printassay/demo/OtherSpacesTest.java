@@ -10,11 +10,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Patch;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.demo.print.RenderedSheet;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Patch;
 
 class OtherSpacesTest {
     /** Every patch is rendered at its own code in every encoding, sampled at its middle. */

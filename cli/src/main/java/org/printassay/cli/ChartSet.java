@@ -8,10 +8,10 @@ import java.nio.file.Path;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
-import org.printassay.chart.Sheet;
 import org.printassay.guide.HowToPage;
 import org.printassay.pdf.ChartPdf;
 import org.printassay.raster.SheetTiff;
+import org.printassay.sheet.Sheet;
 
 /** The files that a chart comes as. */
 final class ChartSet {

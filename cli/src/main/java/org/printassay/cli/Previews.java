@@ -3,14 +3,14 @@ package org.printassay.cli;
 import java.awt.geom.Point2D;
 import java.util.ArrayList;
 import java.util.List;
-import org.printassay.chart.Marker;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.report.ScanPreview;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
 
 /** What a report shows of each scan. */
 final class Previews {

@@ -5,8 +5,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.evaluation.StrayLight;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.StrayLight;
 import org.printassay.sample.LinearRgb;
 
 /**

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import org.printassay.chart.Patch;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.LabError;
@@ -12,6 +11,7 @@ import org.printassay.reading.ReadingFlag;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
+import org.printassay.sheet.Patch;
 
 /**
  * The colour of one patch in one scan.

@@ -6,14 +6,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.PatchSampler;
 import org.printassay.sample.SheetSamples;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
 
 /**
  * One scan made ready for {@link LightFitter}: its channels relative to a first estimate of paper

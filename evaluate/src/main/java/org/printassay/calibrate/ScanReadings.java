@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
-import org.printassay.evaluation.StrayLight;
-import org.printassay.evaluation.Warning;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
 import org.printassay.sample.SheetSamples;
 
 /**

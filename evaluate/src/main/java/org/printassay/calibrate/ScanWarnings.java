@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.StrayLight;
-import org.printassay.evaluation.Warning;
-import org.printassay.evaluation.WarningCode;
+import org.printassay.reading.StrayLight;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.scan.ScanInfo;
 
 /** What the user must know about scans and their light, in plain words. */

@@ -1,6 +1,6 @@
 package org.printassay.calibrate;
 
-import org.printassay.chart.RectMm;
+import org.printassay.sheet.RectMm;
 
 /**
  * Terms of a low-order polynomial over the page, without the constant: light is relative to the

@@ -5,7 +5,10 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.metric.Judgement;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 
 /** Puts judgements, findings and warnings together into an evaluation. */
 final class Assembly {

@@ -7,7 +7,9 @@ import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Reading;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
 
 /**
  * Every result for one print; null parts were not judged, and a warning says why.

@@ -10,8 +10,6 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
-import org.printassay.chart.Patch;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -24,6 +22,8 @@ import org.printassay.problem.Problem;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.Sheet;
 
 /** An instrument's measurement file to an evaluation. */
 final class MeasurementEvaluation {

@@ -12,16 +12,18 @@ import org.printassay.calibrate.ScanPart;
 import org.printassay.calibrate.ScanReadings;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
-import org.printassay.chart.PointMm;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sample.Sampling;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanFiles;
 import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.PointMm;
 
 /** Scans of one print to an evaluation. */
 final class ScanEvaluation {

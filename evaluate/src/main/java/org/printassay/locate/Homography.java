@@ -4,7 +4,7 @@ import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
-import org.printassay.chart.PointMm;
+import org.printassay.sheet.PointMm;
 
 /** A projective map of the plane, page millimetres to pixels or back. */
 final class Homography {

@@ -3,7 +3,7 @@ package org.printassay.locate;
 import java.util.List;
 import java.util.Map;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Sheet;
+import org.printassay.sheet.Sheet;
 
 /**
  * A sheet found in a scan.

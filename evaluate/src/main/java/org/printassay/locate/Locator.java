@@ -10,15 +10,15 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.Marker;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Sheet;
 import org.printassay.chart.SheetCode;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 /** Finds the sheet in a scan, or says why it cannot be read. */
 public final class Locator {

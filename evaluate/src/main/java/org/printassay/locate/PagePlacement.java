@@ -5,10 +5,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.printassay.chart.Marker;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Sheet;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 /**
  * Placement fitted to the corners of a sheet's markers: a homography, and a smooth residual when it

@@ -1,6 +1,6 @@
 package org.printassay.locate;
 
-import org.printassay.chart.PointMm;
+import org.printassay.sheet.PointMm;
 
 /** The map from chart millimetres to pixels of one scan: a homography and a smooth residual. */
 public interface Placement {

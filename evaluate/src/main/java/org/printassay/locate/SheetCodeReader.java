@@ -15,9 +15,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
 import org.printassay.layout.SheetLayout;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
 
 /**
  * Reads the sheet code. Its place beside the sheet's first marker is known, so its modules are

@@ -6,13 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.Section;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
+import org.printassay.sheet.Section;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
 public final class ColourJudge {

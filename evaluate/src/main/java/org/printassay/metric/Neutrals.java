@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
+import org.printassay.sheet.Section;
 
 /**
  * The neutrals of a print, level by level, twins pooled robustly, with the spread between twins by

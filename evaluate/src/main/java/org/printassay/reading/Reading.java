@@ -3,10 +3,10 @@ package org.printassay.reading;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.Section;
 
 /**
  * The colour of one patch.

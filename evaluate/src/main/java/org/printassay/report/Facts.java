@@ -5,11 +5,11 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
-import org.printassay.evaluation.StrayLight;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
+import org.printassay.reading.StrayLight;
 import org.printassay.report.draw.ScreenColour;
 
 /** The results in single lines, as the report and the comparison show them. */

@@ -7,8 +7,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Colours;
@@ -18,14 +16,16 @@ import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
-import org.printassay.evaluation.StrayLight;
-import org.printassay.evaluation.Warning;
-import org.printassay.evaluation.WarningCode;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.Section;
 
 /** JSON that is valid by its schema to an evaluation. */
 final class JsonIn {

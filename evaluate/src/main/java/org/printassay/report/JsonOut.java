@@ -15,10 +15,10 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
-import org.printassay.evaluation.StrayLight;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.StrayLight;
 
 /** Evaluation to JSON; keys in one fixed order. */
 final class JsonOut {

@@ -1,7 +1,7 @@
 package org.printassay.sample;
 
 import java.util.Arrays;
-import org.printassay.chart.PointMm;
+import org.printassay.sheet.PointMm;
 
 /**
  * A coarse image of the page and what lies around it, in page coordinates and linear device light:

@@ -1,10 +1,10 @@
 package org.printassay.sample;
 
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
 
 /** Turns the small image of a scan into page coordinates. */
 final class PageImageBuilder {

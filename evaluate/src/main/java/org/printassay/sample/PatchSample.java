@@ -1,8 +1,8 @@
 package org.printassay.sample;
 
 import java.util.Set;
-import org.printassay.chart.Patch;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.sheet.Patch;
 
 /**
  * The middle of one patch in one scan.

@@ -3,14 +3,14 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.printassay.chart.Patch;
-import org.printassay.chart.RectMm;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Locator;
 import org.printassay.problem.Problem;
 import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
 
 /**
  * Reads the middle of every patch at full resolution in one pass over the scan. Only the patches

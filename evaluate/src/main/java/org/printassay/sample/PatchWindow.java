@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
 
 /** The middle of one patch in the scan, turned as the sheet is: its pixels, while rows come in. */
 final class PatchWindow {

@@ -3,9 +3,9 @@ package org.printassay.sample;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Set;
-import org.printassay.chart.Patch;
 import org.printassay.colour.Lab;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.sheet.Patch;
 
 /**
  * The robust mean of a patch's pixels in linear light. Pixels far from the median in any channel

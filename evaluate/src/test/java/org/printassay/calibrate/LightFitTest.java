@@ -14,12 +14,12 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.printassay.chart.Patch;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.problem.Problem;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
+import org.printassay.sheet.Patch;
 
 /**
  * Light is put into simulated scans forwards, by Fourier transform of a fine page, and must be

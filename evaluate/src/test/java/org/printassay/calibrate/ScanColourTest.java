@@ -14,10 +14,10 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.RgbProfiles;
-import org.printassay.evaluation.Warning;
-import org.printassay.evaluation.WarningCode;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
 import org.printassay.scan.ScanInfo;
 

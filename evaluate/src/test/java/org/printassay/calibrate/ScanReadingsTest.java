@@ -11,22 +11,22 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.printassay.chart.Patch;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.RgbProfiles;
-import org.printassay.evaluation.StrayLight;
-import org.printassay.evaluation.Warning;
-import org.printassay.evaluation.WarningCode;
 import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Patch;
 
 /** Readings of simulated scans; the colour of the simulated patches is known. */
 class ScanReadingsTest {

@@ -12,15 +12,8 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.Artwork;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.Marker;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Section;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
@@ -38,6 +31,13 @@ import org.printassay.sample.PageImage;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
 
 /**
  * Simulated samples of a real chart: a page of half-millimetre cells is printed with a spread

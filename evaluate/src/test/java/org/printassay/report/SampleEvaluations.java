@@ -8,8 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.Section;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
@@ -21,9 +19,6 @@ import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
-import org.printassay.evaluation.StrayLight;
-import org.printassay.evaluation.Warning;
-import org.printassay.evaluation.WarningCode;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.LevelStep;
 import org.printassay.metric.Neutrality;
@@ -33,7 +28,12 @@ import org.printassay.metric.Wedge;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.Section;
 
 /** Simulated evaluations, made by hand from a simple paper; nothing in them was measured. */
 final class SampleEvaluations {

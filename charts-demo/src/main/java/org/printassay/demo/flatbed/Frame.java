@@ -1,6 +1,6 @@
 package org.printassay.demo.flatbed;
 
-import org.printassay.chart.PointMm;
+import org.printassay.sheet.PointMm;
 
 /**
  * Where a sheet lies in a scan: the map between sheet millimetres and scan pixels. The outer corner

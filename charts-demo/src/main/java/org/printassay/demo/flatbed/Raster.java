@@ -1,11 +1,11 @@
 package org.printassay.demo.flatbed;
 
 import java.util.List;
-import org.printassay.chart.RectMm;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.PrintedPatch;
 import org.printassay.demo.print.Printing;
 import org.printassay.demo.print.RenderedSheet;
+import org.printassay.sheet.RectMm;
 
 /**
  * The printed sheet in linear device light, cut out in rectangles of cells. A cell is the mean of

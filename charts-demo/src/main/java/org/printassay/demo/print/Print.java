@@ -3,14 +3,14 @@ package org.printassay.demo.print;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import org.printassay.chart.Patch;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.demo.paper.PaperModel;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 /**
  * One printed sheet, simulated: a rendered page on a paper. Everything random about it comes from

@@ -1,8 +1,8 @@
 package org.printassay.demo.print;
 
-import org.printassay.chart.Patch;
-import org.printassay.chart.RectMm;
 import org.printassay.colour.Lab;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
 
 /**
  * A patch as it came out.

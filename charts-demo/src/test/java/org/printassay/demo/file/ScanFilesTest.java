@@ -17,7 +17,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.printassay.chart.PointMm;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
@@ -32,6 +31,7 @@ import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.PointMm;
 
 class ScanFilesTest {
     private static final Lab WHITE = new Lab(94, 0, 3);

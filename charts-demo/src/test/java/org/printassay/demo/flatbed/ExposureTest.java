@@ -9,10 +9,6 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.printassay.chart.Marker;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
-import org.printassay.chart.Sheet;
 import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
@@ -23,6 +19,10 @@ import org.printassay.demo.paper.Surface;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.PrintedPatch;
 import org.printassay.demo.print.Printing;
+import org.printassay.sheet.Marker;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 
 class ExposureTest {
     /** Rounding to 16 bits and float arithmetic; measured worst is well below. */

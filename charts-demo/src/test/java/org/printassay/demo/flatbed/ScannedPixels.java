@@ -3,11 +3,11 @@ package org.printassay.demo.flatbed;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Arrays;
-import org.printassay.chart.PointMm;
-import org.printassay.chart.RectMm;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
 import org.printassay.demo.print.Print;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
 
 /** A scan in memory, and what its codes mean. */
 final class ScannedPixels {

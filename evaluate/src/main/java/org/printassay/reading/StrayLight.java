@@ -1,4 +1,4 @@
-package org.printassay.evaluation;
+package org.printassay.reading;
 
 /**
  * Light that reached the sensor from elsewhere, by the model of the design, section 6.6.

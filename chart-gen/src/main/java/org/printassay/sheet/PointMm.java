@@ -1,4 +1,4 @@
-package org.printassay.chart;
+package org.printassay.sheet;
 
 /**
  * A point on the page.

@@ -1,4 +1,4 @@
-package org.printassay.chart;
+package org.printassay.sheet;
 
 import org.printassay.colour.Rgb8;
 

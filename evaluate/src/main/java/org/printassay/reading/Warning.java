@@ -1,4 +1,4 @@
-package org.printassay.evaluation;
+package org.printassay.reading;
 
 /** Something the reader of a result must know. */
 public record Warning(WarningCode code, String text) {}

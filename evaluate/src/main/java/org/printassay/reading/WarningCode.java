@@ -1,4 +1,4 @@
-package org.printassay.evaluation;
+package org.printassay.reading;
 
 import java.util.Locale;
 

@@ -1,4 +1,4 @@
-package org.printassay.chart;
+package org.printassay.sheet;
 
 /**
  * A fiducial: a square binary marker, BoofCV {@code HammingDictionary.ARUCO_OCV_6x6_1000}.
