@@ -1,0 +1,251 @@
+package org.printassay.metric;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.function.DoubleSupplier;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.PaperAim;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Trust;
+
+/**
+ * Level results against known truth, on simulated readings: sharp and soft knees, blocked levels 0
+ * to 20, spreads of 0.05 to 0.3 L*. The truth is the paper's curve, never the noisy patches.
+ */
+class WedgeJudgeTest {
+    private static final double WHITE = 96;
+    private static final double T = 0.5;
+
+    /** Blacks of the paper sheet outside its wedge: ramp, cube and the large one. */
+    private static final int MORE_ANCHORS = 5;
+
+    /**
+     * A simulated paper: where tone leaves black (or reaches paper), how softly, and the spread.
+     */
+    private record Paper(double white, double black, int blocked, double softness, double spread) {
+        /** True L* of a level: codes up to blocked give black, then the aim catches up. */
+        double l(int level) {
+            double effective = level;
+            if (blocked > 0) {
+                double x = level - blocked;
+                double rise = softness == 0 ? Math.max(0, x) : softplus(x, softness);
+                double join = Math.min(1, Math.max(0, (level - blocked) / 60.0));
+                effective = level == 0 ? 0 : rise * (1 - join) + level * join;
+            }
+            return aim(effective);
+        }
+
+        private static double softplus(double x, double width) {
+            return width * Math.log1p(Math.exp(x / width));
+        }
+
+        private double aim(double level) {
+            double y = RgbSpace.SRGB.decode(Math.min(255, Math.max(0, level)) / 255);
+            double low = Lab.luminanceFactor(black);
+            double high = Lab.luminanceFactor(white);
+            return Lab.lightness(low + y * (high - low));
+        }
+
+        /** The mirror: highlights merge into paper as shadows block into black. */
+        double mirrored(int level) {
+            return white + black - l(255 - level);
+        }
+    }
+
+    private static List<Paper> papers() {
+        List<Paper> papers = new ArrayList<>();
+        double[] spreads = {0.05, 0.1, 0.15, 0.2, 0.3};
+        int[] blocked = {0, 3, 6, 9, 12, 14, 16, 18, 20, 11};
+        for (int i = 0; i < 20; i++) {
+            papers.add(
+                    new Paper(
+                            WHITE,
+                            3 + (i % 5) * 3.5,
+                            blocked[i % blocked.length],
+                            i < 10 ? 0 : 1 + (i % 3) * 1.5,
+                            spreads[i % spreads.length]));
+        }
+        return papers;
+    }
+
+    private static List<Integer> shadowLevels() {
+        List<Integer> levels = new ArrayList<>();
+        for (int level = 0; level <= 48; level += level < 24 ? 1 : 2) {
+            levels.add(level);
+        }
+        return levels;
+    }
+
+    private static void add(List<Reading> readings, int level, double l) {
+        Lab lab = new Lab(l, 0, 0);
+        readings.add(
+                new Reading(
+                        "p" + readings.size(),
+                        Optional.empty(),
+                        Rgb8.grey(level),
+                        lab,
+                        lab,
+                        null,
+                        null,
+                        Set.of(),
+                        null,
+                        1));
+    }
+
+    private static Neutrals readings(
+            Paper paper, boolean highlights, int copies, DoubleSupplier noise) {
+        List<Reading> readings = new ArrayList<>();
+        for (int level : shadowLevels()) {
+            for (int copy = 0; copy < copies; copy++) {
+                int printed = highlights ? 255 - level : level;
+                double l = highlights ? paper.mirrored(printed) : paper.l(printed);
+                add(readings, printed, l + noise.getAsDouble());
+            }
+        }
+        for (int copy = 0; copies > 1 && copy < MORE_ANCHORS; copy++) {
+            double anchor = highlights ? paper.white : paper.black;
+            add(readings, highlights ? 255 : 0, anchor + noise.getAsDouble());
+        }
+        for (int copy = 0; copy < copies; copy++) {
+            add(readings, highlights ? 0 : 255, highlights ? paper.black : paper.white);
+        }
+        return Neutrals.of(new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true));
+    }
+
+    private static Wedge judge(Paper paper, Neutrals neutrals, boolean highlights) {
+        PaperAim aim =
+                PaperAim.relativeColorimetric(
+                        new Lab(paper.white, 0, 0), new Lab(paper.black, 0, 0));
+        Optional<Wedge> wedge =
+                highlights
+                        ? WedgeJudge.highlights(
+                                neutrals, T, l -> aim.absoluteLab(RgbSpace.SRGB, Rgb8.grey(l)).l())
+                        : WedgeJudge.shadows(
+                                neutrals, T, l -> aim.absoluteLab(RgbSpace.SRGB, Rgb8.grey(l)).l());
+        return wedge.orElseThrow();
+    }
+
+    /** F of the shadows: the first tested level from which all differ by T from black. */
+    private static int truth(Paper paper) {
+        int first = 0;
+        for (int level : shadowLevels()) {
+            if (paper.l(level) - paper.l(0) < T) {
+                first = level + 1;
+            }
+        }
+        for (int level : shadowLevels()) {
+            if (level >= first) {
+                return level;
+            }
+        }
+        return 49;
+    }
+
+    private static boolean holds(Wedge wedge, int f, boolean highlights) {
+        Integer merged = wedge.merged();
+        Integer separated = wedge.separated();
+        if (highlights) {
+            int v = 255 - f;
+            return (separated == null || separated <= v) && (merged == null || v < merged);
+        }
+        return (merged == null || merged < f) && (separated == null || f <= separated);
+    }
+
+    private void proveCoverageAndWidth(boolean highlights, int seeds, boolean heavyTails) {
+        int inside = 0;
+        int all = 0;
+        for (Paper paper : papers()) {
+            List<Integer> widths = new ArrayList<>();
+            int f = truth(paper);
+            for (int seed = 0; seed < seeds; seed++) {
+                Random random = new Random(1000L * f + seed);
+                DoubleSupplier noise =
+                        () -> {
+                            double scale = heavyTails && random.nextInt(20) == 0 ? 3 : 1;
+                            return scale * paper.spread * random.nextGaussian();
+                        };
+                Wedge wedge = judge(paper, readings(paper, highlights, 4, noise), highlights);
+                inside += holds(wedge, f, highlights) ? 1 : 0;
+                all++;
+                Wedge.Interval interval = wedge.interval();
+                widths.add(interval == null ? 99 : interval.high() - interval.low() + 1);
+            }
+            widths.sort(null);
+            double slope = slopeAtThreshold(paper, f);
+            double allowed = Math.max(3, 2 + 4 * (paper.spread / 2) / slope);
+            int median = widths.get(widths.size() / 2);
+            assertTrue(
+                    median <= allowed,
+                    () -> paper + ": median width " + median + ", allowed " + allowed);
+        }
+        double share = (double) inside / all;
+        assertTrue(share >= 0.95, "truth inside in " + share);
+    }
+
+    private static double slopeAtThreshold(Paper paper, int f) {
+        int low = Math.max(0, f - 2);
+        return (paper.l(f + 2) - paper.l(low)) / (f + 2 - low);
+    }
+
+    @Test
+    void shadowIntervalsHoldTheTruthAndAreNarrow() {
+        proveCoverageAndWidth(false, 40, false);
+    }
+
+    @Test
+    void highlightIntervalsHoldTheTruthAndAreNarrow() {
+        proveCoverageAndWidth(true, 40, false);
+    }
+
+    @Test
+    void heavyTailsDoNotBreakTheCoverage() {
+        proveCoverageAndWidth(false, 40, true);
+    }
+
+    /** On an ideal print (sRGB, perfect black) the first separated level is 2 at 0.5 L*. */
+    @Test
+    void anIdealPrintSeparatesFromLevelTwo() {
+        Paper ideal = new Paper(100, 0, 0, 0, 0);
+        assertEquals(2, truth(ideal));
+        Wedge wedge = judge(ideal, readings(ideal, false, 4, () -> 0), false);
+        assertEquals(2, wedge.separated());
+        assertEquals(1, wedge.merged());
+        assertEquals(2, wedge.best());
+    }
+
+    @Test
+    void measuredOnceGivesPointsWithoutAnInterval() {
+        Paper paper = new Paper(WHITE, 5, 10, 0, 0);
+        Wedge wedge = judge(paper, readings(paper, false, 1, () -> 0), false);
+        assertNull(wedge.interval());
+        assertEquals(truth(paper), wedge.best());
+    }
+
+    @Test
+    void aReversalIsNamedAndNotAveragedAway() {
+        List<Reading> readings = new ArrayList<>();
+        Random random = new Random(3);
+        for (int level : shadowLevels()) {
+            for (int copy = 0; copy < 4; copy++) {
+                double l = 5 + 0.3 * level - (level >= 12 && level <= 14 ? 2 : 0);
+                add(readings, level, l + 0.05 * random.nextGaussian());
+            }
+        }
+        add(readings, 255, WHITE);
+        Neutrals neutrals =
+                Neutrals.of(new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true));
+        Wedge wedge = WedgeJudge.shadows(neutrals, T, level -> 0.3 * level).orElseThrow();
+        assertEquals(List.of(12), wedge.reversalLevels());
+    }
+}
