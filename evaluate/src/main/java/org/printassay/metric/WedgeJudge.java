@@ -31,10 +31,10 @@ final class WedgeJudge {
      * one level by itself: with these tails 98 % of simulated wedges hold the truth (see the
      * tests).
      */
-    private static final double TAIL = 0.96;
+    private static final double TAIL = 0.95;
 
     /** Tail of longer windows: smaller, because the best of several is taken. */
-    private static final double WINDOW_TAIL = 0.97;
+    private static final double WINDOW_TAIL = 0.965;
 
     private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
 
