@@ -52,11 +52,11 @@ final class Facts {
         return new Fact(
                 "Paper white",
                 swatch(x.lab()),
-                "L* " + Words.within(x.lab().l(), x.uncertainty().l(), 1) + density(x),
+                "L*\u00a0" + Words.within(x.lab().l(), x.uncertainty().l(), 1) + density(x),
                 tint
-                        + "a* "
+                        + "a*\u00a0"
                         + Words.within(x.lab().a(), x.uncertainty().a(), 1)
-                        + ", b* "
+                        + ", b*\u00a0"
                         + Words.within(x.lab().b(), x.uncertainty().b(), 1));
     }
 
@@ -70,17 +70,17 @@ final class Facts {
         String detail =
                 x.lab() == null
                         ? "lightness relative to paper, no absolute density"
-                        : "a* "
+                        : "a*\u00a0"
                                 + Words.within(lab.a(), x.uncertainty().a(), 1)
-                                + ", b* "
+                                + ", b*\u00a0"
                                 + Words.within(lab.b(), x.uncertainty().b(), 1);
         if (stray != null && stray.corrected()) {
-            detail += "; stray light removed, was L* " + Words.number(stray.blackWithout(), 1);
+            detail += "; stray light removed, was L*\u00a0" + Words.number(stray.blackWithout(), 1);
         }
         return new Fact(
                 "Deepest black",
                 swatch(lab),
-                "L* " + Words.within(lab.l(), x.uncertainty().l(), 1) + density(x),
+                "L*\u00a0" + Words.within(lab.l(), x.uncertainty().l(), 1) + density(x),
                 detail);
     }
 
@@ -146,16 +146,18 @@ final class Facts {
         String words = cast.words().isEmpty() ? "" : cast.words() + "; ";
         return Fact.of(
                 "Greys",
-                "dCh " + Words.number(n.meanDeltaCh(), 1) + " mean, " + largest(n),
+                "dCh " + Words.number(n.meanDeltaCh(), 1) + " mean",
                 words
-                        + "da* "
+                        + "largest "
+                        + largest(n)
+                        + "; da*\u00a0"
                         + signedWithin(cast.a(), cast.uncertaintyA())
-                        + ", db* "
+                        + ", db*\u00a0"
                         + signedWithin(cast.b(), cast.uncertaintyB()));
     }
 
     private static String largest(Neutrality n) {
-        return Words.number(n.maxDeltaCh(), 1) + " at level " + n.maxAtLevel();
+        return Words.number(n.maxDeltaCh(), 1) + " at level\u00a0" + n.maxAtLevel();
     }
 
     static Fact tone(@Nullable Tone t) {
@@ -167,17 +169,17 @@ final class Facts {
                 "dL* " + Words.within(t.rmsDeltaL(), t.rmsUncertainty(), 1) + " RMS",
                 "off the aim by at most "
                         + Words.signed(t.maxDeltaL(), 1)
-                        + " at level "
+                        + " at level\u00a0"
                         + t.maxAtLevel());
     }
 
     /** A lean with its uncertainty. */
     static String signedWithin(double value, double halfWidth) {
-        return Words.signed(value, 1) + " \u00b1 " + Words.number(halfWidth, 1);
+        return Words.signed(value, 1) + "\u00a0\u00b1\u00a0" + Words.number(halfWidth, 1);
     }
 
     private static String density(Extreme x) {
-        return x.density() == null ? "" : ", density " + Words.number(x.density(), 2);
+        return x.density() == null ? "" : ", density\u00a0" + Words.number(x.density(), 2);
     }
 
     /** A colour on neutral grey. */

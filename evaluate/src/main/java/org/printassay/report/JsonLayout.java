@@ -1,5 +1,6 @@
 package org.printassay.report;
 
+import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -10,6 +11,7 @@ import java.util.Map;
 final class JsonLayout {
     private static final int LINE = 100;
     private static final int ROW_DEPTH = 2;
+    private static final JsonStringEncoder QUOTER = JsonStringEncoder.getInstance();
 
     private JsonLayout() {}
 
@@ -21,7 +23,7 @@ final class JsonLayout {
 
     private static void write(StringBuilder out, JsonNode node, int depth) {
         if (!node.isContainerNode() || node.isEmpty()) {
-            out.append(node);
+            line(out, node);
             return;
         }
         String line = onOneLine(node);
@@ -74,8 +76,11 @@ final class JsonLayout {
                 out.append(i.hasNext() ? ", " : "");
             }
             out.append(']');
+        } else if (node.isTextual()) {
+            out.append('"').append(QUOTER.quoteAsString(node.asText())).append('"');
         } else {
-            out.append(node);
+            // Not node.toString(): that starts a whole object mapper.
+            out.append(node.asText());
         }
     }
 

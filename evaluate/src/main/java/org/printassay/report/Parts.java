@@ -158,8 +158,8 @@ final class Parts {
                                 NeutralPlot.plane(n, paper, ReportPage.NARROW),
                                 "plane"),
                         Html.of(
-                                NeutralPlot.lean(n, HALF, 532),
-                                NeutralPlot.lean(n, ReportPage.NARROW, 300),
+                                NeutralPlot.lean(n, HALF),
+                                NeutralPlot.lean(n, ReportPage.NARROW),
                                 "lean")),
                 facts);
     }
@@ -168,9 +168,9 @@ final class Parts {
         return Fact.of(
                 label,
                 cast.significant() ? cast.words() : "no measurable lean",
-                "da* "
+                "da*\u00a0"
                         + Facts.signedWithin(cast.a(), cast.uncertaintyA())
-                        + ", db* "
+                        + ", db*\u00a0"
                         + Facts.signedWithin(cast.b(), cast.uncertaintyB()));
     }
 

@@ -26,7 +26,7 @@ final class Words {
     }
 
     static String within(double value, double halfWidth, int decimals) {
-        return number(value, decimals) + " \u00b1 " + number(halfWidth, decimals);
+        return number(value, decimals) + "\u00a0\u00b1\u00a0" + number(halfWidth, decimals);
     }
 
     static String lab(Lab lab) {

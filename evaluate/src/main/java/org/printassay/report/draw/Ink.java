@@ -14,6 +14,8 @@ public enum Ink {
     MEASURED,
     /** What was measured, filled. */
     MEASURED_FILL,
+    /** Height of what was measured. */
+    BAR,
     /** What was measured, outline only. */
     MEASURED_OUTLINE,
     /** Outline of something that does not count. */

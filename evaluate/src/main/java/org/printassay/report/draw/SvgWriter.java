@@ -51,7 +51,9 @@ public final class SvgWriter {
             if (box.fill() == null) {
                 end(out, box.ink());
             } else {
-                out.append(" fill=\"").append(box.fill()).append("\"/>\n");
+                out.append(" fill=\"").append(box.fill());
+                // Neighbouring colours must not show a seam.
+                out.append("\" shape-rendering=\"crispEdges\"/>\n");
             }
         } else if (mark instanceof Mark.Disc disc) {
             out.append("<circle");

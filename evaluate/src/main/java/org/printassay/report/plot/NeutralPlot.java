@@ -14,27 +14,61 @@ public final class NeutralPlot {
     private static final double LEFT = 40;
     private static final double RIGHT = 12;
     private static final double TOP = 30;
+    private static final double SHAPE = 0.8;
+    private static final double MIN_SPAN = 6;
     private static final double SHADOWS_BELOW = 33;
     private static final double HIGHLIGHTS_ABOVE = 67;
 
     private NeutralPlot() {}
 
+    private record Span(double low, double high) {
+        Span with(double value) {
+            return new Span(Math.min(low, value), Math.max(high, value));
+        }
+
+        double size() {
+            return high - low;
+        }
+
+        double middle() {
+            return (low + high) / 2;
+        }
+    }
+
     /** Greys seen from above: a* to the right, b* up, with the way from neutral to the paper. */
     public static Drawing plane(Neutrality n, @Nullable Lab paper, double width) {
-        double side = width - LEFT - RIGHT;
-        double limit = 3;
+        double plot = width - LEFT - RIGHT;
+        double height = plot * SHAPE;
+        Span spanA = new Span(0, 0);
+        Span spanB = new Span(0, 0);
         for (Neutrality.Point p : n.points()) {
-            limit = Math.max(limit, Math.max(Math.abs(p.a()), Math.abs(p.b())) * 1.1);
+            spanA = spanA.with(p.a());
+            spanB = spanB.with(p.b());
         }
         if (paper != null) {
-            limit = Math.max(limit, Math.max(Math.abs(paper.a()), Math.abs(paper.b())) * 1.2);
+            spanA = spanA.with(paper.a());
+            spanB = spanB.with(paper.b());
         }
-        limit = Math.ceil(limit);
+        // One unit is as long to the right as up, or hues would look wrong.
+        double tall = Math.max(MIN_SPAN, Math.max(spanB.size(), spanA.size() * SHAPE) * 1.25);
+        double wide = tall / SHAPE;
         Drawing d =
                 new Drawing(
-                        "Greys in the a* b* plane", description(n, paper), width, TOP + side + 44);
-        Frame f = new Frame(LEFT, TOP, side, side, -limit, limit, -limit, limit);
-        double step = Frame.step(2 * limit, 6);
+                        "Greys in the a* b* plane",
+                        description(n, paper),
+                        width,
+                        TOP + height + 44);
+        Frame f =
+                new Frame(
+                        LEFT,
+                        TOP,
+                        plot,
+                        height,
+                        spanA.middle() - wide / 2,
+                        spanA.middle() + wide / 2,
+                        spanB.middle() - tall / 2,
+                        spanB.middle() + tall / 2);
+        double step = Frame.step(tall, 6);
         f.yAxis(d, step, "b*");
         f.xAxis(d, step, "a*");
         d.line(f.x(0), f.top(), f.x(0), f.bottom(), Ink.AXIS);
@@ -77,7 +111,8 @@ public final class NeutralPlot {
     }
 
     /** Lean of each grey from the reference grey of its lightness. */
-    public static Drawing lean(Neutrality n, double width, double height) {
+    public static Drawing lean(Neutrality n, double width) {
+        double plot = width - LEFT - RIGHT;
         double limit = 2;
         List<Mark.Point> a = new ArrayList<>();
         List<Mark.Point> b = new ArrayList<>();
@@ -90,10 +125,8 @@ public final class NeutralPlot {
                         "Lean of the greys, level by level",
                         "Difference in a* and b* from the reference grey. " + description(n, null),
                         width,
-                        height);
-        Frame f =
-                new Frame(
-                        LEFT, TOP, width - LEFT - RIGHT, height - TOP - 44, 0, 255, -limit, limit);
+                        TOP + plot * SHAPE + 44);
+        Frame f = new Frame(LEFT, TOP, plot, plot * SHAPE, 0, 255, -limit, limit);
         f.yAxis(d, Frame.step(2 * limit, 6), "difference from reference grey");
         f.xAxis(d, 64, "level");
         for (Neutrality.Point p : n.points()) {

@@ -20,7 +20,8 @@ public final class WedgePlot {
     private static final double RIGHT = 6;
     private static final double SWATCH = 40;
     private static final double SURROUND = 10;
-    private static final double BARS = 120;
+    private static final double BARS = 150;
+    private static final double TICK_GAP = 15;
     private static final double NARROWEST = 19;
     private static final double GAP = 30;
     private static final double[] TICKS = {0, 0.5, 1, 2, 5, 10, 20, 40};
@@ -75,18 +76,19 @@ public final class WedgePlot {
         double barsTop = signY + 26;
         Frame frame =
                 new Frame(LEFT, barsTop, right - LEFT, BARS, 0, steps.size(), low, high * 1.04);
+        double last = Double.POSITIVE_INFINITY;
         for (double tick : TICKS) {
             double y = frame.y(root(tick));
             if (y < barsTop) {
                 break;
             }
+            if (last - y < TICK_GAP) {
+                continue;
+            }
+            last = y;
             d.line(LEFT, y, right, y, tick == 0 ? Ink.AXIS : Ink.GRID);
-            d.text(
-                    LEFT - 7,
-                    y + 4,
-                    Mark.Anchor.END,
-                    Ink.TEXT_QUIET,
-                    Frame.label(tick, tickStep(tick)));
+            String label = Frame.label(tick, tickStep(tick));
+            d.text(LEFT - 7, y + 4, Mark.Anchor.END, Ink.TEXT_QUIET, label);
         }
         d.text(0, barsTop - 8, Mark.Anchor.START, Ink.TEXT_QUIET, "dL* from " + from);
         for (int i = 0; i < steps.size(); i++) {
@@ -107,6 +109,11 @@ public final class WedgePlot {
                     isBest(wedge, s) ? Ink.TEXT_STRONG : Ink.TEXT_QUIET,
                     cell < 22 && s.level() > 99 && i % 2 == 1 ? "" : "" + s.level());
         }
+        List<Mark.Point> aims = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            aims.add(frame.point(i + 0.5, root(steps.get(i).aim())));
+        }
+        d.path(aims, Ink.AIM);
         double y = frame.y(root(wedge.threshold()));
         d.line(LEFT, y, right, y, Ink.THRESHOLD);
     }
@@ -117,7 +124,7 @@ public final class WedgePlot {
         double inset = cell * 0.22;
         Ink ink =
                 switch (s.verdict()) {
-                    case SEPARATED -> Ink.MEASURED_FILL;
+                    case SEPARATED -> Ink.BAR;
                     case UNCERTAIN -> Ink.MEASURED_OUTLINE;
                     case MERGED -> Ink.FAINT_OUTLINE;
                 };
@@ -128,12 +135,10 @@ public final class WedgePlot {
         d.line(middle, top, middle, bottom, Ink.WHISKER);
         d.line(middle - 3, top, middle + 3, top, Ink.WHISKER);
         d.line(middle - 3, bottom, middle + 3, bottom, Ink.WHISKER);
-        double aim = frame.y(root(s.aim()));
-        d.line(x + 2, aim, x + cell - 2, aim, Ink.AIM);
     }
 
     /** Draws the sign of a verdict: full disc, ring, or cross. */
-    public static void sign(Drawing d, Verdict verdict, double x, double y) {
+    private static void sign(Drawing d, Verdict verdict, double x, double y) {
         switch (verdict) {
             case SEPARATED -> d.disc(x, y, 4.2, Ink.SIGN);
             case UNCERTAIN -> d.disc(x, y, 3.8, Ink.SIGN_OUTLINE);
@@ -142,13 +147,6 @@ public final class WedgePlot {
                 d.line(x - 3.6, y + 3.6, x + 3.6, y - 3.6, Ink.WHISKER);
             }
         }
-    }
-
-    /** What the signs mean, for one line. */
-    public static Drawing legend(Verdict verdict) {
-        Drawing d = new Drawing(verdict.key(), "sign for " + verdict.key(), 14, 14);
-        sign(d, verdict, 7, 7);
-        return d;
     }
 
     private static boolean isBest(Wedge wedge, LevelStep step) {
