@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
         name = "printassay",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {ChartCommand.class, EvaluateCommand.class},
+        subcommands = {ChartCommand.class, EvaluateCommand.class, DemoCommand.class},
         synopsisSubcommandLabel = "COMMAND",
         description = {
             "Tells how a printer prints on a paper through a profile.",

@@ -1,0 +1,125 @@
+package org.printassay.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.printassay.chart.Chart;
+import org.printassay.chart.Charts;
+import org.printassay.colour.RgbSpace;
+import org.printassay.demo.DemoScenario;
+import org.printassay.demo.PrintRoom;
+import org.printassay.demo.print.Print;
+import org.printassay.demo.print.RenderedSheet;
+import org.printassay.evaluation.EvaluationRequest;
+import org.printassay.evaluation.Evaluator;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.problem.Problem;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
+import org.printassay.recipe.Recipe;
+import org.printassay.report.ComparePage;
+import org.printassay.report.Reports;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** The whole job on the simulated print room. */
+@Command(
+        name = "demo",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Does the whole job on an invented, simulated print room: makes the chart, prints it on"
+                    + " three papers, scans the prints and evaluates them."
+        },
+        footer = {"", "Example:", "  printassay demo --out demo", "Then open demo/index.html."})
+final class DemoCommand implements Callable<Integer> {
+    private static final int DPI = 300;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            defaultValue = "demo",
+            description = "Where to write (default: ${DEFAULT-VALUE}).")
+    private Path out = Path.of("demo");
+
+    @Spec
+    private @SuppressWarnings("NullAway.Init") CommandSpec spec;
+
+    @Override
+    public Integer call() throws Exception {
+        OutputFolder folder = new OutputFolder(out, List.of());
+        if (Files.exists(folder.path()) && !Files.exists(folder.path().resolve("index.html"))) {
+            throw Problem.output(
+                    folder.path().toString(),
+                    "is there already and holds no demo. Name another folder with --out.");
+        }
+        folder.write(this::run);
+        spec.commandLine()
+                .getOut()
+                .println("Three papers, simulated: open " + folder.path().resolve("index.html"));
+        return 0;
+    }
+
+    private void run(Path folder) throws IOException, Problem {
+        Chart chart =
+                Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
+        Path charts = Files.createDirectory(folder.resolve("chart"));
+        ChartSet.write(chart, DPI, charts);
+        RenderedSheet rendered = PrintRoom.render(charts.resolve("chart.pdf"), 1);
+        List<ComparePage.Entry> entries = new ArrayList<>();
+        for (DemoScenario scenario : DemoScenario.threePapers()) {
+            spec.commandLine()
+                    .getErr()
+                    .println(scenario.paper().name() + ": printing, scanning, reading");
+            Path place = Files.createDirectory(folder.resolve(scenario.key()));
+            Print print =
+                    PrintRoom.print(
+                            rendered,
+                            chart,
+                            1,
+                            scenario.paper(),
+                            scenario.printing(),
+                            scenario.seed());
+            Path scan = place.resolve("scan.tif");
+            PrintRoom.scan(print, scenario.flatbed(), scenario.seed(), scan);
+            PrintRoom.measure(print, scenario.seed(), place.resolve("measurement.txt"));
+            Evaluator.Result result =
+                    Evaluator.evaluate(
+                            new EvaluationRequest(
+                                    List.of(scan),
+                                    Optional.empty(),
+                                    Optional.empty(),
+                                    new PrintDetails(
+                                            scenario.paper().name(),
+                                            scenario.printer(),
+                                            scenario.route(),
+                                            scenario.driedHours()),
+                                    EvaluationRequest.JUST_VISIBLE,
+                                    RgbSpace.SRGB));
+            Reports.writeAll(result.evaluation(), Previews.of(result.scans()), true, place);
+            entries.add(
+                    new ComparePage.Entry(
+                            title(scenario.paper().name()),
+                            description(scenario.paper().name()),
+                            result.evaluation(),
+                            scenario.key() + "/report.html"));
+        }
+        Files.writeString(folder.resolve("index.html"), ComparePage.write(entries, true));
+    }
+
+    /** "Paper A" of "Paper A, warm matte cotton (simulated)". */
+    private static String title(String name) {
+        int comma = name.indexOf(',');
+        return comma < 0 ? name : name.substring(0, comma);
+    }
+
+    private static String description(String name) {
+        int comma = name.indexOf(',');
+        return comma < 0 ? "" : name.substring(comma + 1).replace("(simulated)", "").strip();
+    }
+}
