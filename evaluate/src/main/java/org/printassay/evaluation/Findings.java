@@ -110,7 +110,10 @@ final class Findings {
             return;
         }
         Integer merged = w.merged();
-        String least = merged != null && merged > 0 ? say(" (0 to %d at least)", merged) : "";
+        String least =
+                merged != null && merged > 0 && w.separated() != null
+                        ? say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1)
+                        : "";
         add(
                 4 + lost,
                 "shadows",

@@ -31,8 +31,8 @@ final class ExtremeJudge {
             }
         }
         Trust trust = neutrals.set().trust();
-        double systematic = systematicL(trust);
-        double systematicAb = systematicAb(trust);
+        double systematic = Systematic.lightness(trust);
+        double systematicAb = Systematic.chroma(trust);
         Lab absolute = trust.absolute() ? data.mean() : null;
         return Optional.of(
                 new Extreme(
@@ -85,29 +85,5 @@ final class ExtremeJudge {
                         .sum();
         double t = new TDistribution(null, n - 1).inverseCumulativeProbability(0.975);
         return t * Math.sqrt(squares / (n - 1) / n);
-    }
-
-    /**
-     * Systematic part of L*, 95 %. Instrument: inter-instrument agreement of the usual order
-     * (common practice, no source). Profiled scan: what a gain of 2.5 percent does to paper, and
-     * the profile's own error (common practice, no source); only true if automatic exposure was
-     * off.
-     */
-    private static double systematicL(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> 0.3;
-            case CALIBRATED_SCAN -> 0.6;
-            case PROFILED_SCAN -> 1.0;
-            case PLAIN_SCAN -> 0;
-        };
-    }
-
-    private static double systematicAb(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> 0.3;
-            case CALIBRATED_SCAN -> 0.5;
-            case PROFILED_SCAN -> 1.0;
-            case PLAIN_SCAN -> 0;
-        };
     }
 }

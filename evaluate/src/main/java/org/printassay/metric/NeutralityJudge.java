@@ -19,6 +19,9 @@ final class NeutralityJudge {
 
     private NeutralityJudge() {}
 
+    /** Spread of a patch in a* and b*, and what is systematic in both. */
+    private record Errors(Neutrals.Spread a, Neutrals.Spread b, double systematic) {}
+
     static Optional<Neutrality> judge(Neutrals neutrals, Lab white, Lab black) {
         List<LevelData> curve = neutrals.curve();
         if (curve.size() < FEWEST_LEVELS || !neutrals.set().colour()) {
@@ -26,6 +29,7 @@ final class NeutralityJudge {
         }
         Neutrals.Spread spreadA = neutrals.spread(0, 255, Lab::a);
         Neutrals.Spread spreadB = neutrals.spread(0, 255, Lab::b);
+        Errors errors = new Errors(spreadA, spreadB, Systematic.greys(neutrals.set().trust()));
         double[] shares = Neutrals.shares(curve);
         int n = curve.size();
         double[] da = new double[n];
@@ -51,11 +55,10 @@ final class NeutralityJudge {
                     new Neutrality.Point(
                             curve.get(i).level(), lab.l(), lab.a(), lab.b(), da[i], db[i]));
         }
-        Neutrality.Cast shadows =
-                cast(curve, shares, da, db, spreadA, spreadB, -1, Neutrals.SHADOWS_BELOW);
+        Neutrality.Cast shadows = cast(curve, shares, da, db, errors, -1, Neutrals.SHADOWS_BELOW);
         Neutrality.Cast highlights =
-                cast(curve, shares, da, db, spreadA, spreadB, Neutrals.HIGHLIGHTS_ABOVE, 101);
-        Neutrality.Cast cast = cast(curve, shares, da, db, spreadA, spreadB, -1, 101);
+                cast(curve, shares, da, db, errors, Neutrals.HIGHLIGHTS_ABOVE, 101);
+        Neutrality.Cast cast = cast(curve, shares, da, db, errors, -1, 101);
         boolean absolute = neutrals.set().trust().absolute();
         double apart = Math.hypot(shadows.a() - highlights.a(), shadows.b() - highlights.b());
         double against = shadows.a() * highlights.a() + shadows.b() * highlights.b();
@@ -71,8 +74,7 @@ final class NeutralityJudge {
                                 shares,
                                 da,
                                 db,
-                                spreadA,
-                                spreadB,
+                                errors,
                                 Neutrals.SHADOWS_BELOW,
                                 Neutrals.HIGHLIGHTS_ABOVE),
                         highlights,
@@ -104,8 +106,7 @@ final class NeutralityJudge {
             double[] shares,
             double[] da,
             double[] db,
-            Neutrals.Spread spreadA,
-            Neutrals.Spread spreadB,
+            Errors errors,
             double from,
             double to) {
         double a = ToneJudge.zone(curve, shares, da, from, to);
@@ -119,8 +120,8 @@ final class NeutralityJudge {
             }
         }
         double factor = total == 0 ? 0 : NORMAL_95 * Math.sqrt(squares) / total;
-        double ua = spreadA.known() ? factor * spreadA.sigma() : 0;
-        double ub = spreadB.known() ? factor * spreadB.sigma() : 0;
+        double ua = Math.hypot(errors.systematic, factor * errors.a.errorOf(1));
+        double ub = Math.hypot(errors.systematic, factor * errors.b.errorOf(1));
         boolean significant = Math.abs(a) > ua || Math.abs(b) > ub;
         return new Neutrality.Cast(a, b, ua, ub, significant, HueWords.words(a, b, significant));
     }

@@ -87,7 +87,7 @@ final class ToneJudge {
                 new Tone(
                         "relative colorimetric with black point compensation onto this paper",
                         rms,
-                        uncertainty,
+                        Math.hypot(uncertainty, Systematic.tone(neutrals.set().trust())),
                         delta[worst],
                         curve.get(worst).level(),
                         zone(curve, shares, delta, -1, Neutrals.SHADOWS_BELOW),

@@ -1,0 +1,53 @@
+package org.printassay.metric;
+
+import org.printassay.reading.Trust;
+
+/**
+ * Systematic parts of uncertainty by trust, 95 % half-widths. They cannot be seen in the spread of
+ * twins, so they are stated: orders of magnitude of the trade (common practice, no source).
+ */
+final class Systematic {
+    private Systematic() {}
+
+    /**
+     * Absolute L*: for a scan, what a gain of 2.5 percent does to paper, or a profile's own error.
+     */
+    static double lightness(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> 0.3;
+            case CALIBRATED_SCAN -> 0.6;
+            case PROFILED_SCAN -> 1.0;
+            case PLAIN_SCAN -> 0;
+        };
+    }
+
+    /** Absolute a* and b*. */
+    static double chroma(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> 0.3;
+            case CALIBRATED_SCAN -> 0.5;
+            case PROFILED_SCAN -> 1.0;
+            case PLAIN_SCAN -> 0;
+        };
+    }
+
+    /** L* between paper and black of the same print: gains cancel, curvature of the scale stays. */
+    static double tone(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> 0.1;
+            case CALIBRATED_SCAN -> 0.2;
+            case PROFILED_SCAN -> 0.3;
+            case PLAIN_SCAN -> 1.0;
+        };
+    }
+
+    /** a* and b* of greys against the paper of the same print. */
+    static double greys(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> 0.1;
+            case CALIBRATED_SCAN -> 0.2;
+            case PROFILED_SCAN -> 0.3;
+            case PLAIN_SCAN -> 0.6;
+        };
+    }
+}
