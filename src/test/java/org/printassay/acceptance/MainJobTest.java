@@ -144,13 +144,18 @@ class MainJobTest {
         assertEquals(Math.sqrt(squares / n), tone.rmsDeltaL(), 0.2);
     }
 
-    /** Twenty papers: sharp and soft knees at both ends, spreads 0.05 to 0.3; one seed each. */
+    /**
+     * Twenty papers: sharp and soft knees at both ends, spreads 0.05 to 0.3. One seed each; {@code
+     * -DlevelSeeds=10} makes the longer run of ten.
+     */
     @Test
     void levelIntervalsHoldTheTruthOnScans() throws Exception {
         int inside = 0;
         int asked = 0;
         List<String> missed = new ArrayList<>();
-        for (int i = 0; i < 20; i++) {
+        int seeds = Integer.getInteger("levelSeeds", 1);
+        for (int run = 0; run < 20 * seeds; run++) {
+            int i = run % 20;
             double spread = new double[] {0.05, 0.1, 0.15, 0.2, 0.3}[i % 5];
             boolean soft = i % 2 == 1;
             PaperModel paper =
@@ -164,7 +169,7 @@ class MainJobTest {
                                             .withMerged(255 - i / 2, soft ? 8 : 3, soft))
                             .withSurface(new Surface(spread, spread, 0.3, 0.05, 0, 0.2, 0.1));
             Evaluation e =
-                    job(paper, Printing.EXACT, SimulatedPrint.flatbed(), 100 + i).evaluation();
+                    job(paper, Printing.EXACT, SimulatedPrint.flatbed(), 100 + run).evaluation();
             Wedge shadows = Objects.requireNonNull(e.shadows());
             Wedge highlights = Objects.requireNonNull(e.highlights());
             int f = firstSeparated(paper, shadows);

@@ -110,7 +110,7 @@ final class ScanWarnings {
     private static String stray(String name, StrayLight stray, PartResult.@Nullable Blacks blacks) {
         String text =
                 format(
-                        "%s: stray light %.2f %% +- %.2f (two standard errors) within about %.0f mm",
+                        "%s: stray light %.2f %% ± %.2f (two standard errors) within about %.0f mm",
                         name,
                         100 * stray.fraction(),
                         200 * stray.standardError(),
@@ -147,7 +147,7 @@ final class ScanWarnings {
         }
         if (blacks != null && blacks.error() > LIMITED_L) {
             return format(
-                    "stray light is known to +- %.2f %% only, which is +- %.1f L* in the black: it"
+                    "stray light is known to ± %.2f %% only, which is ± %.1f L* in the black: it"
                             + " and Dmax are limited by the scanner.",
                     200 * stray.standardError(), 2 * blacks.error());
         }

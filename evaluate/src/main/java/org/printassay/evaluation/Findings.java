@@ -96,9 +96,7 @@ final class Findings {
         String sure =
                 range == null
                         ? "Each level was read once, so this is a single reading."
-                        : say(
-                                "95 %% sure: the first level that shows is between %d and %d.",
-                                range.low(), range.high());
+                        : "95 % sure: the first level that shows is " + say(range) + ".";
         int keep = w.separated() == null ? best : w.separated();
         if (best <= 3) {
             add(
@@ -138,9 +136,7 @@ final class Findings {
         String sure =
                 range == null
                         ? "Each level was read once, so this is a single reading."
-                        : say(
-                                "95 %% sure: the last level that shows is between %d and %d.",
-                                range.low(), range.high());
+                        : "95 % sure: the last level that shows is " + say(range) + ".";
         int keep = w.separated() == null ? best : w.separated();
         if (best >= 252) {
             add(
@@ -171,7 +167,7 @@ final class Findings {
     private void tone(Tone tone) {
         String sure =
                 say(
-                        "RMS %.1f L* (+- %.1f), largest %+.1f at level %d.",
+                        "RMS %.1f L* (± %.1f), largest %+.1f at level %d.",
                         tone.rmsDeltaL(),
                         tone.rmsUncertainty(),
                         tone.maxDeltaL(),
@@ -221,7 +217,7 @@ final class Findings {
         Neutrality.Cast cast = n.cast();
         String sure =
                 say(
-                        "Mean lean a* %+.1f (+- %.1f), b* %+.1f (+- %.1f) against the paper's own tint"
+                        "Mean lean a* %+.1f (± %.1f), b* %+.1f (± %.1f) against the paper's own tint"
                                 + " fading to black.",
                         cast.a(), cast.uncertaintyA(), cast.b(), cast.uncertaintyB());
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
@@ -273,9 +269,15 @@ final class Findings {
                         ? say("The black is grey: L* %.1f. Dark pictures will look dull.", ink.l())
                         : say("The black is deep: L* %.1f.", ink.l()),
                 say(
-                        "+- %.1f, true only if automatic exposure was off. Paper white L* %.1f.",
+                        "± %.1f, true only if automatic exposure was off. Paper white L* %.1f.",
                         black.uncertainty().l(), paper.l()),
                 "");
+    }
+
+    private static String say(Wedge.Interval range) {
+        return range.low() == range.high()
+                ? "" + range.low()
+                : "between " + range.low() + " and " + range.high();
     }
 
     private static String say(String format, Object... values) {
