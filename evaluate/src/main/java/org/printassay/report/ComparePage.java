@@ -54,7 +54,7 @@ public final class ComparePage {
                             entry.description(),
                             entry.reportHref(),
                             Words.trust(e.trust()),
-                            e.findings().isEmpty() ? "" : e.findings().get(0).text(),
+                            e.findings().isEmpty() ? "" : Words.typeset(e.findings().get(0).text()),
                             strip(e, columns.size())));
             Tone tone = e.tone();
             if (tone != null && !tone.points().isEmpty() && curves.size() < CurvesPlot.MOST) {

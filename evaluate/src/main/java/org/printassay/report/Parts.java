@@ -19,6 +19,10 @@ import org.printassay.report.plot.WedgePlot;
 /** The sections of the report below the first screen. */
 final class Parts {
     private static final double HALF = 500;
+
+    /** Common practice, no source. */
+    private static final double JUST_VISIBLE = 0.5;
+
     private static final double TWO_THIRDS = 640;
 
     private Parts() {}
@@ -112,7 +116,8 @@ final class Parts {
                 + from
                 + ", with its 95 % interval. Threshold "
                 + Words.number(w.threshold(), 1)
-                + " dL*: just visible side by side.";
+                + " dL*"
+                + (w.threshold() == JUST_VISIBLE ? ": just visible side by side." : ".");
     }
 
     private static List<Html> figures(Wedge w, String name, String from) {

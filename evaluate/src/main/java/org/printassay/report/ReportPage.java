@@ -9,8 +9,10 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.reading.Reading;
+import org.printassay.reading.Warning;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.plot.RangeStrip;
 
@@ -57,7 +59,18 @@ public final class ReportPage {
                 about(e),
                 Words.trust(e.trust()),
                 Words.trustMeaning(e.trust()),
-                e,
+                e.findings().stream()
+                        .map(
+                                f ->
+                                        new Finding(
+                                                f.topic(),
+                                                Words.typeset(f.text()),
+                                                Words.typeset(f.sureness()),
+                                                Words.typeset(f.advice())))
+                        .toList(),
+                e.warnings().stream()
+                        .map(w -> new Warning(w.code(), Words.typeset(w.text())))
+                        .toList(),
                 Facts.glance(e),
                 strip(e),
                 scans(e, scans),

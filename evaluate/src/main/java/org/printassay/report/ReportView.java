@@ -2,7 +2,8 @@ package org.printassay.report;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.Finding;
+import org.printassay.reading.Warning;
 
 /**
  * What the page of one evaluation shows, in words and finished drawings.
@@ -13,7 +14,8 @@ import org.printassay.evaluation.Evaluation;
  * @param about printer, route and the like in one line
  * @param trust how colour was obtained
  * @param trustMeaning what that allows
- * @param evaluation findings and warnings come straight from it
+ * @param findings what was found, most important first
+ * @param warnings what the reader must know
  * @param glance results in single lines
  * @param strip all levels; null when no neutrals were measured
  * @param scans scans with what was found
@@ -33,7 +35,8 @@ public record ReportView(
         String about,
         String trust,
         String trustMeaning,
-        Evaluation evaluation,
+        List<Finding> findings,
+        List<Warning> warnings,
         List<Fact> glance,
         @Nullable Html strip,
         List<Scan> scans,

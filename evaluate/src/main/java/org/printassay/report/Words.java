@@ -42,6 +42,11 @@ final class Words {
         return levels.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
 
+    /** Sentences made for every kind of output, with the signs that a page has for them. */
+    static String typeset(String text) {
+        return text.replace("+-", "\u00b1").replaceAll("(?<![\\w.)])-(?=\\d)", MINUS);
+    }
+
     /** Name of a trust for people. */
     static String trust(Trust trust) {
         return switch (trust) {

@@ -38,7 +38,7 @@ public final class WedgePlot {
         int most = Math.max(1, (int) ((width - LEFT - RIGHT) / NARROWEST));
         int rows = Math.max(1, (steps.size() + most - 1) / most);
         int perRow = (steps.size() + rows - 1) / rows;
-        double rowHeight = SWATCH + 2 * SURROUND + 30 + BARS + 26;
+        double rowHeight = SWATCH + 2 * SURROUND + 54 + BARS + 20;
         Drawing d =
                 new Drawing(name, description(wedge, from), width, rows * (rowHeight + GAP) + 4);
         double high = wedge.threshold() * 2;
@@ -73,7 +73,7 @@ public final class WedgePlot {
                 SWATCH + 2 * SURROUND,
                 Ink.SURROUND);
         double signY = top + SWATCH + 2 * SURROUND + 14;
-        double barsTop = signY + 26;
+        double barsTop = signY + 40;
         Frame frame =
                 new Frame(LEFT, barsTop, right - LEFT, BARS, 0, steps.size(), low, high * 1.04);
         double last = Double.POSITIVE_INFINITY;
@@ -90,7 +90,7 @@ public final class WedgePlot {
             String label = Frame.label(tick, tickStep(tick));
             d.text(LEFT - 7, y + 4, Mark.Anchor.END, Ink.TEXT_QUIET, label);
         }
-        d.text(0, barsTop - 8, Mark.Anchor.START, Ink.TEXT_QUIET, "dL* from " + from);
+        d.text(0, barsTop - 9, Mark.Anchor.START, Ink.TEXT_QUIET, "dL* from " + from);
         for (int i = 0; i < steps.size(); i++) {
             LevelStep s = steps.get(i);
             double x = LEFT + i * cell;
