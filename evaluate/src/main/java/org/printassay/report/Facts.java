@@ -106,7 +106,9 @@ final class Facts {
             return Fact.of("Shadows", NOT_JUDGED, "");
         }
         String value =
-                w.best() == null ? "no level stands out from black" : "open from level " + w.best();
+                w.best() == null
+                        ? "no level stands out from black"
+                        : "open from level\u00a0" + w.best();
         return Fact.of("Shadows", value, wedgeDetail(w));
     }
 
@@ -117,7 +119,7 @@ final class Facts {
         String value =
                 w.best() == null
                         ? "no level stands out from paper"
-                        : "hold up to level " + w.best();
+                        : "hold up to level\u00a0" + w.best();
         return Fact.of("Highlights", value, wedgeDetail(w));
     }
 
@@ -127,14 +129,14 @@ final class Facts {
         if (interval == null) {
             sure = "interval unknown";
         } else if (interval.low() == interval.high()) {
-            sure = "95 %: level " + interval.low();
+            sure = "95\u00a0%: level\u00a0" + interval.low();
         } else {
-            sure = "95 %: level " + interval.low() + " to " + interval.high();
+            sure = "95\u00a0%: level\u00a0" + interval.low() + " to\u00a0" + interval.high();
         }
         return sure
                 + "; "
                 + w.visibleSteps()
-                + " visible steps, the aim has "
+                + " visible steps, the aim has\u00a0"
                 + w.aimVisibleSteps();
     }
 
