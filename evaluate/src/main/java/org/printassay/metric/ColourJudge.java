@@ -1,7 +1,9 @@
 package org.printassay.metric;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,53 +14,62 @@ import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
-import org.printassay.sheet.Section;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
 public final class ColourJudge {
     /** Levels along an edge of the cube. */
     private static final int[] EDGE = {0, 64, 128, 191, 255};
 
+    /** Of the 98 colours of the surface. */
+    private static final int FEWEST_COLOURS = 20;
+
     private ColourJudge() {}
 
-    /** Mean dE00 of the cube surface against the aim; empty without absolute colour or cube. */
+    /**
+     * Mean dE00 of the cube surface against the aim, each code once however often it was read;
+     * empty without absolute colour or when most of the surface is missing.
+     */
     static Optional<Double> meanDeltaE00(ReadingSet set, PaperAim aim) {
-        List<Double> differences = new ArrayList<>();
-        for (Reading reading : set.readings()) {
-            Lab lab = reading.lab();
-            if (lab != null && reading.section().equals(Optional.of(Section.CUBE))) {
-                differences.add(DeltaE.ciede2000(aim.absoluteLab(set.space(), reading.rgb()), lab));
+        double sum = 0;
+        int n = 0;
+        for (Map.Entry<Rgb8, Lab> colour : means(set).entrySet()) {
+            if (onSurface(colour.getKey())) {
+                Lab wanted = aim.absoluteLab(set.space(), colour.getKey());
+                sum += DeltaE.ciede2000(wanted, colour.getValue());
+                n++;
             }
         }
-        return differences.size() < 20
-                ? Optional.empty()
-                : Optional.of(differences.stream().mapToDouble(d -> d).average().orElseThrow());
+        return n < FEWEST_COLOURS ? Optional.empty() : Optional.of(sum / n);
+    }
+
+    private static boolean onSurface(Rgb8 code) {
+        int[] channels = {code.r(), code.g(), code.b()};
+        boolean end = Arrays.stream(channels).anyMatch(c -> c == 0 || c == 255);
+        return end && Arrays.stream(channels).allMatch(c -> Arrays.binarySearch(EDGE, c) >= 0);
     }
 
     /**
      * Gamut volume of a print, cubic CIELAB units; null when a colour of the surface is missing.
      */
     static @Nullable Double gamutVolume(ReadingSet set) {
-        Map<Rgb8, List<Lab>> byCode = new HashMap<>();
+        return volume(EDGE, means(set)::get);
+    }
+
+    /** Mean absolute colour of each code, doubtful readings left out where there are others. */
+    private static Map<Rgb8, Lab> means(ReadingSet set) {
+        Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
-            Lab lab = reading.lab();
-            if (lab != null) {
-                byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(lab);
+            if (reading.lab() != null) {
+                byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }
-        Map<Rgb8, Lab> means = new HashMap<>();
+        Map<Rgb8, Lab> means = new LinkedHashMap<>();
         byCode.forEach(
-                (code, labs) ->
-                        means.put(
-                                code,
-                                new Lab(
-                                        labs.stream().mapToDouble(Lab::l).average().orElseThrow(),
-                                        labs.stream().mapToDouble(Lab::a).average().orElseThrow(),
-                                        labs.stream()
-                                                .mapToDouble(Lab::b)
-                                                .average()
-                                                .orElseThrow())));
-        return volume(EDGE, means::get);
+                (code, all) -> {
+                    List<Lab> labs = Neutrals.undoubted(all).stream().map(Reading::best).toList();
+                    means.put(code, Neutrals.mean(labs));
+                });
+        return means;
     }
 
     /** Colour of a code of the surface; null when it is not known. */

@@ -37,7 +37,7 @@ final class ExtremeJudge {
         return Optional.of(
                 new Extreme(
                         absolute,
-                        relative(readings, data),
+                        relative(Neutrals.undoubted(readings), data),
                         absolute == null
                                 ? null
                                 : Density.ofFactor(

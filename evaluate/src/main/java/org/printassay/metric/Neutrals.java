@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
@@ -30,8 +31,14 @@ final class Neutrals {
     /** Robust standard deviations beyond which a twin is left out. */
     private static final double OUTLIER = 4;
 
+    private static final Set<ReadingFlag> DOUBTFUL =
+            Set.of(ReadingFlag.DUSTY, ReadingFlag.UNEVEN, ReadingFlag.EDGE);
+
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int FEWEST_FREEDOM = 10;
+
+    /** Fewer degrees of freedom than this, as two whites and two blacks give, tell no spread. */
+    private static final int FEWEST_KNOWN = 5;
 
     private final ReadingSet set;
     private final TreeMap<Integer, LevelData> levels = new TreeMap<>();
@@ -54,7 +61,9 @@ final class Neutrals {
             }
         }
         Map<Integer, List<Lab>> clean = new TreeMap<>();
-        byLevel.forEach((level, readings) -> clean.put(level, clean(readings)));
+        byLevel.forEach(
+                (level, readings) ->
+                        clean.put(level, undoubted(readings).stream().map(Reading::best).toList()));
         double usual = usualDeviation(clean);
         clean.forEach(
                 (level, labs) -> {
@@ -71,20 +80,13 @@ final class Neutrals {
         return neutrals;
     }
 
-    private static List<Lab> clean(List<Reading> readings) {
-        List<Lab> good = new ArrayList<>();
-        List<Lab> all = new ArrayList<>();
-        for (Reading reading : readings) {
-            all.add(reading.best());
-            boolean doubtful =
-                    reading.flags().contains(ReadingFlag.DUSTY)
-                            || reading.flags().contains(ReadingFlag.UNEVEN)
-                            || reading.flags().contains(ReadingFlag.EDGE);
-            if (!doubtful) {
-                good.add(reading.best());
-            }
-        }
-        return good.isEmpty() ? all : good;
+    /** Readings without doubtful flags; all of them where there are no others. */
+    static List<Reading> undoubted(List<Reading> readings) {
+        List<Reading> good =
+                readings.stream()
+                        .filter(r -> r.flags().stream().noneMatch(DOUBTFUL::contains))
+                        .toList();
+        return good.isEmpty() ? readings : good;
     }
 
     private static double usualDeviation(Map<Integer, List<Lab>> levels) {
@@ -119,7 +121,7 @@ final class Neutrals {
         return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
     }
 
-    private static Lab mean(List<Lab> labs) {
+    static Lab mean(List<Lab> labs) {
         double l = labs.stream().mapToDouble(Lab::l).average().orElseThrow();
         double a = labs.stream().mapToDouble(Lab::a).average().orElseThrow();
         double b = labs.stream().mapToDouble(Lab::b).average().orElseThrow();
@@ -170,7 +172,7 @@ final class Neutrals {
      */
     record Spread(double sigma, int freedom) {
         boolean known() {
-            return freedom > 0;
+            return freedom >= FEWEST_KNOWN;
         }
 
         /** Standard error of a mean of n patches; 0 where the spread is not known. */

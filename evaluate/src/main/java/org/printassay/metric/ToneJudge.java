@@ -17,6 +17,9 @@ final class ToneJudge {
     private static final double NORMAL_95 = 1.96;
     private static final double REVERSAL = 4;
 
+    /** A fall that counts where nothing was read twice: one that the eye would just see. */
+    private static final double VISIBLE_FALL = 0.5;
+
     private ToneJudge() {}
 
     /** Judges tone; empty when there are too few neutrals, or no paper or black among them. */
@@ -39,13 +42,15 @@ final class ToneJudge {
             delta[i] = data.mean().l() - aims[i];
             errors[i] = spread.errorOf(data.count());
             worst = Math.abs(delta[i]) > Math.abs(delta[worst]) ? i : worst;
-            if (i > 0 && spread.known()) {
+            if (i > 0) {
                 double fall = curve.get(i - 1).mean().l() - data.mean().l();
-                if (fall > REVERSAL * Math.hypot(errors[i], errors[i - 1])) {
+                double real =
+                        spread.known()
+                                ? REVERSAL * Math.hypot(errors[i], errors[i - 1])
+                                : VISIBLE_FALL;
+                if (fall > real) {
                     reversals.add(data.level());
                 }
-            } else if (i > 0 && curve.get(i - 1).mean().l() > data.mean().l()) {
-                reversals.add(data.level());
             }
         }
         double squares = 0;

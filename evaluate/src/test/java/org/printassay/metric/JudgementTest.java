@@ -165,4 +165,31 @@ class JudgementTest {
         assertNull(judged.meanDeltaE00());
         assertTrue(judged.tone() != null);
     }
+
+    /** Measurement files of other charts name no sections: colours go by their codes. */
+    @Test
+    void coloursAreJudgedWithoutSections() throws Exception {
+        ReadingSet known = readings((aim, level) -> aim, 0.1, true);
+        List<Reading> bare =
+                known.readings().stream()
+                        .map(
+                                r ->
+                                        new Reading(
+                                                r.id(),
+                                                Optional.empty(),
+                                                r.rgb(),
+                                                r.lab(),
+                                                r.labRelative(),
+                                                null,
+                                                null,
+                                                Set.of(),
+                                                null,
+                                                1))
+                        .toList();
+        ReadingSet unknown = new ReadingSet(bare, RgbSpace.SRGB, Trust.INSTRUMENT, true);
+        Judgement judged = Judgement.of(unknown, 0.5);
+        assertEquals(0, Objects.requireNonNull(judged.meanDeltaE00()), 0.2);
+        assertEquals(
+                Judgement.of(known, 0.5).meanDeltaE00(), judged.meanDeltaE00(), "same readings");
+    }
 }
