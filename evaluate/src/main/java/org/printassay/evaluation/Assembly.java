@@ -85,7 +85,8 @@ final class Assembly {
                 warnings,
                 !judged.repeats(),
                 WarningCode.NO_REPEATS,
-                "Each code was read once, so nothing can be said about how sure the results are.");
+                "Codes were read once, or hardly any twice, so nothing can be said about how sure the"
+                        + " results are.");
         note(warnings, true, WarningCode.LINES_NOT_JUDGED, "Lines and bands are not judged.");
         note(
                 warnings,
@@ -123,6 +124,7 @@ final class Assembly {
                 List.copyOf(warnings),
                 Findings.of(
                         set.trust(),
+                        judged.repeats(),
                         origin.details(),
                         judged.white(),
                         judged.black(),
@@ -130,7 +132,8 @@ final class Assembly {
                         judged.shadows(),
                         judged.highlights(),
                         judged.neutrality(),
-                        origin.placements()));
+                        origin.placements(),
+                        warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)));
     }
 
     private static void note(List<Warning> warnings, boolean when, WarningCode code, String text) {

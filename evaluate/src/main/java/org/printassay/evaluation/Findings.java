@@ -20,6 +20,10 @@ import org.printassay.reading.Trust;
  */
 final class Findings {
     private static final int MOST = 7;
+    private static final double DARKER_THAN_BLACK = 11;
+
+    /** A lean that most would see beside a neutral grey (common practice, no source). */
+    private static final double SEEN_LEAN = 1.5;
 
     private record Ranked(double weight, Finding finding) {}
 
@@ -29,6 +33,7 @@ final class Findings {
 
     static List<Finding> of(
             Trust trust,
+            boolean repeats,
             PrintDetails details,
             @Nullable Extreme white,
             @Nullable Extreme black,
@@ -36,28 +41,35 @@ final class Findings {
             @Nullable Wedge shadows,
             @Nullable Wedge highlights,
             @Nullable Neutrality neutrality,
-            List<PlacementSummary> placements) {
+            List<PlacementSummary> placements,
+            boolean scannerLimited) {
         Findings findings = new Findings();
         for (PlacementSummary placement : placements) {
             findings.size(placement);
         }
         if (shadows != null) {
-            findings.shadows(shadows);
+            findings.add(WedgeFindings.shadows(shadows, trust, repeats));
+            WedgeFindings.darkerThanBlack(shadows, repeats)
+                    .ifPresent(found -> findings.ranked.add(new Ranked(DARKER_THAN_BLACK, found)));
         }
         if (highlights != null) {
-            findings.highlights(highlights);
+            findings.add(WedgeFindings.highlights(highlights, trust, repeats));
         }
         if (tone != null) {
-            findings.tone(tone);
+            findings.tone(tone, trust, repeats);
         }
         if (neutrality != null) {
-            findings.neutrality(neutrality, details);
+            findings.neutrality(neutrality, details, repeats);
         }
         if (white != null && black != null) {
-            findings.range(white, black, trust);
+            findings.range(white, black, trust, scannerLimited);
         }
         findings.ranked.sort(Comparator.comparingDouble(Ranked::weight).reversed());
         return findings.ranked.stream().limit(MOST).map(Ranked::finding).toList();
+    }
+
+    private void add(WedgeFindings.Weighed found) {
+        ranked.add(new Ranked(found.weight(), found.finding()));
     }
 
     private void add(double weight, String topic, String text, String sure, String advice) {
@@ -80,98 +92,15 @@ final class Findings {
                 "Switch \"fit to page\" off; colours hold, but print at 100 % to compare.");
     }
 
-    private void shadows(Wedge w) {
-        Integer best = w.best();
-        if (best == null) {
-            add(
-                    30,
-                    "shadows",
-                    "No level up to 48 separates from black for sure.",
-                    "The spread between equal patches is too large to tell.",
-                    "Print the chart again, or scan with less noise.");
-            return;
-        }
-        double lost = aimOf(w, best);
-        Wedge.Interval range = w.interval();
-        String sure =
-                range == null
-                        ? "Each level was read once, so this is a single reading."
-                        : "95 % sure: the first level that shows is " + say(range) + ".";
-        int keep = w.separated() == null ? best : w.separated();
-        if (best <= 3) {
-            add(
-                    0.6,
-                    "shadows",
-                    say("Shadows are open: level %d already shows against black.", best),
-                    sure,
-                    "");
-            return;
-        }
-        Integer merged = w.merged();
-        String least =
-                merged != null && merged > 0 && w.separated() != null
-                        ? say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1)
-                        : "";
-        add(
-                4 + lost,
-                "shadows",
-                say("Levels 0 to %d print as one black%s.", best - 1, least),
-                sure,
-                say("Keep detail that must be seen at %d or above.", keep));
-    }
-
-    private void highlights(Wedge w) {
-        Integer best = w.best();
-        if (best == null) {
-            add(
-                    30,
-                    "highlights",
-                    "No level down to 207 separates from the paper for sure.",
-                    "The spread between equal patches is too large to tell.",
-                    "Print the chart again, or scan with less noise.");
-            return;
-        }
-        double lost = aimOf(w, best);
-        Wedge.Interval range = w.interval();
-        String sure =
-                range == null
-                        ? "Each level was read once, so this is a single reading."
-                        : "95 % sure: the last level that shows is " + say(range) + ".";
-        int keep = w.separated() == null ? best : w.separated();
-        if (best >= 252) {
-            add(
-                    0.5,
-                    "highlights",
-                    say("Highlights are held: level %d still shows against the paper.", best),
-                    sure,
-                    "");
-            return;
-        }
-        add(
-                4 + lost,
-                "highlights",
-                say("Levels %d to 255 print as bare paper.", best + 1),
-                sure,
-                say("Keep the lightest detail at %d or below.", keep));
-    }
-
-    /** How much of the aim, in L*, lies between the anchor and a level. */
-    private static double aimOf(Wedge w, int level) {
-        return w.steps().stream()
-                .filter(step -> step.level() == level)
-                .mapToDouble(step -> step.aim())
-                .findFirst()
-                .orElse(0);
-    }
-
-    private void tone(Tone tone) {
+    private void tone(Tone tone, Trust trust, boolean repeats) {
         String sure =
                 say(
-                        "RMS %.1f L* (± %.1f), largest %+.1f at level %d.",
-                        tone.rmsDeltaL(),
-                        tone.rmsUncertainty(),
-                        tone.maxDeltaL(),
-                        tone.maxAtLevel());
+                                "RMS %.1f L* (%s), largest %+.1f at level %d.",
+                                tone.rmsDeltaL(),
+                                repeats ? say("± %.1f", tone.rmsUncertainty()) : "read once",
+                                tone.maxDeltaL(),
+                                tone.maxAtLevel())
+                        + (trust.absolute() ? "" : " Roughly: the scan carries no colour profile.");
         if (!tone.monotonic()) {
             add(
                     12,
@@ -213,13 +142,18 @@ final class Findings {
                         : "Correct with a curve in the file, or have the profile made anew.");
     }
 
-    private void neutrality(Neutrality n, PrintDetails details) {
+    private void neutrality(Neutrality n, PrintDetails details, boolean repeats) {
         Neutrality.Cast cast = n.cast();
         String sure =
-                say(
-                        "Mean lean a* %+.1f (± %.1f), b* %+.1f (± %.1f) against the paper's own tint"
-                                + " fading to black.",
-                        cast.a(), cast.uncertaintyA(), cast.b(), cast.uncertaintyB());
+                repeats
+                        ? say(
+                                "Mean lean a* %+.1f (± %.1f), b* %+.1f (± %.1f) against the"
+                                        + " paper's own tint fading to black.",
+                                cast.a(), cast.uncertaintyA(), cast.b(), cast.uncertaintyB())
+                        : say(
+                                "Mean lean a* %+.1f, b* %+.1f (read once) against the paper's own"
+                                        + " tint fading to black.",
+                                cast.a(), cast.b());
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
         if (route.contains("monochrome") || route.contains("toned")) {
             add(1, "neutrality", "Greys are toned: " + cast.words() + ".", sure, "");
@@ -245,12 +179,19 @@ final class Findings {
                     say(
                             "To offset it, move greys in the file by a* %+.1f, b* %+.1f.",
                             -cast.a(), -cast.b()));
+        } else if (Math.max(cast.uncertaintyA(), cast.uncertaintyB()) > SEEN_LEAN) {
+            add(
+                    3,
+                    "neutrality",
+                    "Whether greys lean cannot be told.",
+                    sure,
+                    "Print the chart again, or scan with less noise.");
         } else {
             add(0.7, "neutrality", "Greys are neutral on this paper.", sure, "");
         }
     }
 
-    private void range(Extreme white, Extreme black, Trust trust) {
+    private void range(Extreme white, Extreme black, Trust trust, boolean scannerLimited) {
         Lab paper = white.lab();
         Lab ink = black.lab();
         if (!trust.absolute() || paper == null || ink == null) {
@@ -262,6 +203,15 @@ final class Findings {
                     "Scan with the scanner's profile embedded.");
             return;
         }
+        if (scannerLimited) {
+            add(
+                    0.9,
+                    "black",
+                    say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
+                    say("The scanner's own floor may hide it. Paper white L* %.1f.", paper.l()),
+                    "Scan with the lid closed, or measure with an instrument.");
+            return;
+        }
         add(
                 ink.l() > 14 ? 3.5 : 0.9,
                 "black",
@@ -269,15 +219,17 @@ final class Findings {
                         ? say("The black is grey: L* %.1f. Dark pictures will look dull.", ink.l())
                         : say("The black is deep: L* %.1f.", ink.l()),
                 say(
-                        "± %.1f, true only if automatic exposure was off. Paper white L* %.1f.",
-                        black.uncertainty().l(), paper.l()),
+                        "± %.1f, %s. Paper white L* %.1f.",
+                        black.uncertainty().l(), basis(trust), paper.l()),
                 "");
     }
 
-    private static String say(Wedge.Interval range) {
-        return range.low() == range.high()
-                ? "" + range.low()
-                : "between " + range.low() + " and " + range.high();
+    private static String basis(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> "read with an instrument";
+            case CALIBRATED_SCAN -> "by a calibrated scan";
+            case PROFILED_SCAN, PLAIN_SCAN -> "true only if automatic exposure was off";
+        };
     }
 
     private static String say(String format, Object... values) {

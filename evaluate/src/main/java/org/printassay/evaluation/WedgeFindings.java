@@ -1,0 +1,178 @@
+package org.printassay.evaluation;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.printassay.metric.LevelStep;
+import org.printassay.metric.Wedge;
+import org.printassay.reading.Trust;
+
+/**
+ * What a wedge tells, in words that claim no more than its readings give: bounds only where there
+ * is an interval, "sure" only where colour is known.
+ */
+final class WedgeFindings {
+    /** Weight of a wedge about which nothing can be said: it hides what a picture loses. */
+    private static final double CANNOT_TELL = 30;
+
+    private static final double ANY_LOSS = 4;
+    private static final double GOOD_NEWS = 0.6;
+
+    /** From these levels on an end counts as held. */
+    private static final int OPEN_SHADOW = 3;
+
+    private static final int HELD_HIGHLIGHT = 252;
+
+    private final Wedge wedge;
+    private final boolean paper;
+    private final Trust trust;
+    private final boolean repeats;
+
+    private WedgeFindings(Wedge wedge, boolean paper, Trust trust, boolean repeats) {
+        this.wedge = wedge;
+        this.paper = paper;
+        this.trust = trust;
+        this.repeats = repeats;
+    }
+
+    /** A finding and the weight it has among others. */
+    record Weighed(double weight, Finding finding) {}
+
+    static Weighed shadows(Wedge wedge, Trust trust, boolean repeats) {
+        return new WedgeFindings(wedge, false, trust, repeats).find();
+    }
+
+    static Weighed highlights(Wedge wedge, Trust trust, boolean repeats) {
+        return new WedgeFindings(wedge, true, trust, repeats).find();
+    }
+
+    /** A neutral that is surely, and visibly, darker than level 0. */
+    static Optional<Finding> darkerThanBlack(Wedge shadows, boolean repeats) {
+        LevelStep darkest = null;
+        for (LevelStep step : shadows.steps()) {
+            boolean darker = step.high() < 0 && step.difference() <= -shadows.threshold();
+            if (darker && (darkest == null || step.difference() < darkest.difference())) {
+                darkest = step;
+            }
+        }
+        if (darkest == null) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                new Finding(
+                        "black",
+                        say(
+                                "Level %d prints darker than level 0, by %.1f L*.",
+                                darkest.level(), -darkest.difference()),
+                        repeats
+                                ? say(
+                                        "95 %% sure: between %.1f and %.1f L*.",
+                                        -darkest.high(), -darkest.low())
+                                : "Levels were read once, so this is a single reading.",
+                        "Too much ink for this paper, or the wrong paper setting: try another."));
+    }
+
+    private Weighed find() {
+        Integer best = wedge.best();
+        Integer separated = wedge.separated();
+        if (best == null || (repeats && separated == null)) {
+            return new Weighed(CANNOT_TELL, cannotTell());
+        }
+        int keep = separated == null ? best : separated;
+        if (paper ? best >= HELD_HIGHLIGHT : best <= OPEN_SHADOW) {
+            String text =
+                    paper
+                            ? "Highlights are held: level %d still shows against the paper."
+                            : "Shadows are open: level %d already shows against black.";
+            return new Weighed(GOOD_NEWS, finding(say(text, best), sureness(), ""));
+        }
+        String text =
+                paper
+                        ? say("Levels %d to 255 print as bare paper%s.", best + 1, bounds(keep))
+                        : say("Levels 0 to %d print as one black%s.", best - 1, bounds(keep));
+        String advice =
+                paper
+                        ? say("Keep the lightest detail at %d or below.", keep)
+                        : say("Keep detail that must be seen at %d or above.", keep);
+        return new Weighed(ANY_LOSS + aimOf(best), finding(text, sureness(), advice));
+    }
+
+    private Finding cannotTell() {
+        Integer merged = wedge.merged();
+        String sure =
+                repeats
+                        ? "The differences are too small for the spread between equal patches."
+                        : "Levels were read once, so this is a single reading.";
+        String advice = "Print the chart again, or scan with less noise.";
+        if (paper) {
+            return finding(
+                    merged == null || merged >= 255
+                            ? "Which highlights show against the paper cannot be told."
+                            : say(
+                                    "Levels %d to 255 print as bare paper; below which level all"
+                                            + " show cannot be told.",
+                                    merged),
+                    sure,
+                    advice);
+        }
+        return finding(
+                merged == null || merged == 0
+                        ? "Which shadows show against black cannot be told."
+                        : say(
+                                "Levels 0 to %d print as one black; above which level all show"
+                                        + " cannot be told.",
+                                merged),
+                sure,
+                advice);
+    }
+
+    private String sureness() {
+        Wedge.Interval range = wedge.interval();
+        if (!repeats) {
+            return "Levels were read once, so this is a single reading.";
+        }
+        String which = paper ? "the last level that shows is " : "the first level that shows is ";
+        if (range == null) {
+            return "How far it may lie from this cannot be told.";
+        }
+        return trust.absolute()
+                ? "95 % sure: " + which + say(range) + "."
+                : "Roughly, as the scan carries no colour profile: " + which + say(range) + ".";
+    }
+
+    private String bounds(int keep) {
+        Integer merged = wedge.merged();
+        Wedge.Interval range = wedge.interval();
+        if (range == null || merged == null || range.low() == range.high()) {
+            return "";
+        }
+        if (paper) {
+            return merged >= 255
+                    ? ""
+                    : say(" (%d to 255 at least, %d to 255 at most)", merged, keep + 1);
+        }
+        return merged == 0 ? "" : say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1);
+    }
+
+    private Finding finding(String text, String sure, String advice) {
+        return new Finding(paper ? "highlights" : "shadows", text, sure, advice);
+    }
+
+    /** How much of the aim, in L*, lies between the anchor and a level. */
+    private double aimOf(int level) {
+        return wedge.steps().stream()
+                .filter(step -> step.level() == level)
+                .mapToDouble(LevelStep::aim)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static String say(Wedge.Interval range) {
+        return range.low() == range.high()
+                ? "" + range.low()
+                : "between " + range.low() + " and " + range.high();
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}
