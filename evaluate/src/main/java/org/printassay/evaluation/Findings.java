@@ -20,6 +20,10 @@ import org.printassay.reading.Trust;
  */
 final class Findings {
     private static final int MOST = 7;
+
+    /** Less of an a* or b* than this cannot be set in a picture in earnest. */
+    private static final double SMALLEST_OFFSET = 0.25;
+
     private static final double DARKER_THAN_BLACK = 11;
 
     /** A lean that most would see beside a neutral grey (common practice, no source). */
@@ -176,9 +180,7 @@ final class Findings {
                     "neutrality",
                     "Greys lean " + cast.words() + ".",
                     sure,
-                    say(
-                            "To offset it, move greys in the file by a* %+.1f, b* %+.1f.",
-                            -cast.a(), -cast.b()));
+                    offset(cast));
         } else if (Math.max(cast.uncertaintyA(), cast.uncertaintyB()) > SEEN_LEAN) {
             add(
                     3,
@@ -230,6 +232,18 @@ final class Findings {
             case CALIBRATED_SCAN -> "by a calibrated scan";
             case PROFILED_SCAN, PLAIN_SCAN -> "true only if automatic exposure was off";
         };
+    }
+
+    /** What to add to greys in the file; a part too small to set is left out. */
+    private static String offset(Neutrality.Cast cast) {
+        List<String> parts = new ArrayList<>();
+        if (Math.abs(cast.a()) >= SMALLEST_OFFSET) {
+            parts.add(say("a* %+.1f", -cast.a()));
+        }
+        if (Math.abs(cast.b()) >= SMALLEST_OFFSET) {
+            parts.add(say("b* %+.1f", -cast.b()));
+        }
+        return "To offset it, move greys in the file by " + String.join(", ", parts) + ".";
     }
 
     private static String say(String format, Object... values) {
