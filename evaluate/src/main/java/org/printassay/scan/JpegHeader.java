@@ -11,7 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
@@ -19,6 +21,8 @@ import org.printassay.problem.Problem;
 /**
  * The segments before the image data of a JPEG (ISO/IEC 10918-1): size, JFIF or Exif resolution,
  * Exif orientation, and the ICC profile in its APP2 pieces (ISO 15076-1 Annex B.4).
+ *
+ * @param profileMarkers places in the file of the marker codes (0xE2) of the profile's pieces
  */
 record JpegHeader(
         int width,
@@ -26,6 +30,7 @@ record JpegHeader(
         int channels,
         Optional<ScanInfo.Resolution> resolution,
         Optional<byte[]> profile,
+        Set<Long> profileMarkers,
         boolean mirrored) {
     private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
@@ -43,10 +48,15 @@ record JpegHeader(
         Optional<ScanInfo.Resolution> jfif = Optional.empty();
         Exif exif = null;
         TreeMap<Integer, byte[]> profilePieces = new TreeMap<>();
+        Set<Long> profileMarkers = new HashSet<>();
+        byte[] frame = null;
+        long at = 2;
         while (true) {
             int marker = in.read();
+            at++;
             while (marker == 0xff) {
                 marker = in.read();
+                at++;
             }
             if (marker < 0) {
                 throw ScanFiles.endsEarly(name, "before its image data");
@@ -59,23 +69,26 @@ record JpegHeader(
             if (length < 2 || body.length < length - 2) {
                 throw ScanFiles.endsEarly(name, "before its image data");
             }
-            boolean frame =
+            long markerAt = at - 1;
+            at += length;
+            boolean starts =
                     marker >= 0xc0
                             && marker <= 0xcf
                             && marker != 0xc4
                             && marker != 0xc8
                             && marker != 0xcc;
-            if (frame) {
-                return frame(body, name, jfif, exif, profilePieces);
-            }
-            if (marker == 0xda || marker == 0xd9) {
+            if (starts && frame == null) {
+                frame = body;
+            } else if (marker == 0xda && frame != null) {
+                return frame(frame, name, jfif, exif, profilePieces, profileMarkers);
+            } else if (marker == 0xda || marker == 0xd9) {
                 throw Problem.input(name, "the JPEG has no size. Save the scan anew.");
-            }
-            if (marker == 0xe0 && startsWith(body, JFIF)) {
+            } else if (marker == 0xe0 && startsWith(body, JFIF)) {
                 jfif = jfifResolution(body);
             } else if (marker == 0xe1 && startsWith(body, EXIF)) {
                 exif = Exif.parse(body);
             } else if (marker == 0xe2 && startsWith(body, ICC) && body.length > 14) {
+                profileMarkers.add(markerAt);
                 profilePieces.put(body[12] & 0xff, Arrays.copyOfRange(body, 14, body.length));
             }
         }
@@ -86,7 +99,8 @@ record JpegHeader(
             String name,
             Optional<ScanInfo.Resolution> jfif,
             @Nullable Exif exif,
-            TreeMap<Integer, byte[]> profilePieces)
+            TreeMap<Integer, byte[]> profilePieces,
+            Set<Long> profileMarkers)
             throws Problem {
         if (body.length < 6) {
             throw ScanFiles.endsEarly(name, "in its frame header");
@@ -116,6 +130,7 @@ record JpegHeader(
                 components,
                 resolution,
                 profile.size() == 0 ? Optional.empty() : Optional.of(profile.toByteArray()),
+                profileMarkers,
                 exif != null && Orientation.mirrored(exif.orientation()));
     }
 

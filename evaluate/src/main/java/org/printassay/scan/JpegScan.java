@@ -4,12 +4,14 @@ import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Set;
 import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.ImageInputStreamImpl;
 import org.printassay.problem.Problem;
 
 /**
@@ -21,11 +23,13 @@ final class JpegScan implements ScanImage {
 
     private final Path file;
     private final ScanInfo info;
+    private final Set<Long> profileMarkers;
     private final boolean mirrored;
 
-    private JpegScan(Path file, ScanInfo info, boolean mirrored) {
+    private JpegScan(Path file, ScanInfo info, Set<Long> profileMarkers, boolean mirrored) {
         this.file = file;
         this.info = info;
+        this.profileMarkers = profileMarkers;
         this.mirrored = mirrored;
     }
 
@@ -43,9 +47,62 @@ final class JpegScan implements ScanImage {
                             header.resolution(),
                             header.profile(),
                             true);
-            return new JpegScan(file, info, header.mirrored());
+            return new JpegScan(file, info, header.profileMarkers(), header.mirrored());
         } catch (IOException e) {
             throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);
+        }
+    }
+
+    /**
+     * The file with its profile hidden from the decoder, which would convert the codes from it to
+     * sRGB: the markers read as ones of no meaning (APP15).
+     */
+    private static final class WithoutProfile extends ImageInputStreamImpl {
+        private static final int UNUSED_MARKER = 0xef;
+
+        private final FileImageInputStream in;
+        private final Set<Long> markers;
+
+        WithoutProfile(Path file, Set<Long> markers) throws IOException {
+            this.in = new FileImageInputStream(file.toFile());
+            this.markers = markers;
+        }
+
+        @Override
+        public int read() throws IOException {
+            bitOffset = 0;
+            in.seek(streamPos);
+            int value = in.read();
+            if (value >= 0) {
+                value = markers.contains(streamPos) ? UNUSED_MARKER : value;
+                streamPos++;
+            }
+            return value;
+        }
+
+        @Override
+        public int read(byte[] to, int from, int length) throws IOException {
+            bitOffset = 0;
+            in.seek(streamPos);
+            int count = in.read(to, from, length);
+            for (long marker : markers) {
+                if (marker >= streamPos && marker < streamPos + count) {
+                    to[from + (int) (marker - streamPos)] = (byte) UNUSED_MARKER;
+                }
+            }
+            streamPos += Math.max(count, 0);
+            return count;
+        }
+
+        @Override
+        public long length() {
+            return in.length();
+        }
+
+        @Override
+        public void close() throws IOException {
+            super.close();
+            in.close();
         }
     }
 
@@ -60,7 +117,7 @@ final class JpegScan implements ScanImage {
         int bandRows =
                 (int) Math.max(16, Math.min(info.height(), BAND_BYTES / channels / info.width()));
         ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
-        try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
+        try (ImageInputStream in = new WithoutProfile(file, profileMarkers)) {
             boolean[] damaged = new boolean[1];
             reader.addIIOReadWarningListener((source, warning) -> damaged[0] = true);
             char[] row = new char[info.width() * channels];

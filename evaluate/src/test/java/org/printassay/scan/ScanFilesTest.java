@@ -25,6 +25,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.printassay.colour.RgbSpace;
+import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.problem.Problem;
 
 /**
@@ -298,6 +300,27 @@ class ScanFilesTest {
                     new ScanInfo.Resolution(300, 300),
                     ScanFiles.open(dir.resolve("out.jpg")).info().samplesPerInch().orElseThrow());
         }
+    }
+
+    /** Codes stay codes: a decoder that knows the profile must not convert from it. */
+    @Test
+    void profileInAJpegDoesNotChangeItsCodes() throws Exception {
+        pixmap(image(3, 8), 3, 8);
+        Files.write(dir.resolve("wide.icc"), RgbProfiles.of(RgbSpace.ROMM));
+        tool(
+                "convert",
+                "made-3-8.ppm",
+                "-profile",
+                "wide.icc",
+                "-quality",
+                "95",
+                "-sampling-factor",
+                "1x1",
+                "tagged.jpg");
+        Path tagged = dir.resolve("tagged.jpg");
+        assertTrue(ScanFiles.open(tagged).info().iccProfile().isPresent());
+        tool("vips", "copy", "tagged.jpg", "back.ppm");
+        assertClose(dir.resolve("back.ppm"), read(tagged), 2);
     }
 
     @Test

@@ -63,7 +63,6 @@ public final class Exposure {
                         optics.returnedLight() > 0 || optics.glare() > 0
                                 ? new StrayField(print, inks, optics, lid)
                                 : null,
-                        inks.paper,
                         new Specks(
                                 flatbed.dirt(),
                                 frame.frameWidthMm(),

@@ -44,7 +44,7 @@ public record Flatbed(
         return new Flatbed(
                 samplesPerInch,
                 Placing.STRAIGHT.withDegrees(0.7).withOffset(1.3, -0.8).withWobble(0.04, 90),
-                new Optics(45, 0.04, 0.006, 2.5, 14, 0.45, 0, 100),
+                Optics.CLEAR.withBlur(45).withStrayLight(0.04, 0.006),
                 new Light(0.03, Light.Shape.ENDS, 20),
                 new Sensor(30_000, 0.0004, 1, false, Encoding.SRGB),
                 new Dirt(25, 2),

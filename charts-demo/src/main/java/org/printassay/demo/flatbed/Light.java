@@ -3,7 +3,8 @@ package org.printassay.demo.flatbed;
 /**
  * Evenness of the lamp over the bed.
  *
- * @param falloff loss at the darkest place, 0 to 0.5; the brightest has none
+ * @param falloff darkest over brightest place, taken from 1: 0 to 0.5; the scanner was set up so
+ *     that the middle is right
  * @param shape how it falls off
  * @param directionDegrees for {@link Shape#SLOPE} where it gets darker: 0 to the right, 90 down;
  *     for {@link Shape#ENDS} the axis between the ends
@@ -33,7 +34,7 @@ public record Light(double falloff, Shape shape, double directionDegrees) {
      *
      * @param x -1 at the left edge, 1 at the right
      * @param y -1 at the top, 1 at the bottom
-     * @return 1 at the brightest place
+     * @return 1 in the middle
      */
     double at(double x, double y) {
         double cos = Math.cos(Math.toRadians(directionDegrees));
@@ -47,6 +48,8 @@ public record Light(double falloff, Shape shape, double directionDegrees) {
                     case ENDS -> (Math.cosh(2.5 * along) - 1) / (Math.cosh(2.5) - 1);
                     case CORNERS -> 1 - 1 / Math.pow(1 + (x * x + y * y) / 2, 2);
                 };
-        return 1 - falloff * (shape == Shape.CORNERS ? loss / 0.75 : loss);
+        double middle = shape == Shape.SLOPE ? 0.5 : 0;
+        return (1 - falloff * (shape == Shape.CORNERS ? loss / 0.75 : loss))
+                / (1 - falloff * middle);
     }
 }

@@ -76,7 +76,11 @@ final class StrayField {
                 int dx = Math.min(x, side - x);
                 int dy = Math.min(y, side - y);
                 int at = y * side + x;
-                core[at] = mean(dx, dy, r -> Math.exp(-r / optics.coreMm()));
+                double a = optics.coreMm();
+                core[at] =
+                        optics.core() == Optics.Core.GAUSSIAN
+                                ? mean(dx, dy, r -> Math.exp(-r * r / (2 * a * a)))
+                                : mean(dx, dy, r -> Math.exp(-r / a));
                 double b = optics.tailMm();
                 tail[at] = mean(dx, dy, r -> Math.pow(1 + r * r / (b * b), -1.5));
                 coreSum += core[at];

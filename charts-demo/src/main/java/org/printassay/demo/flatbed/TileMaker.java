@@ -9,7 +9,6 @@ final class TileMaker {
     private final Frame frame;
     private final Raster raster;
     private final @Nullable StrayField stray;
-    private final float[] paper;
     private final Specks specks;
     private final AutoLevels levels;
     private final CurveTable curve;
@@ -19,7 +18,6 @@ final class TileMaker {
     private final int nodeStep;
 
     /**
-     * @param paper bare paper in device light: a wide area of it reads true
      * @param cellMm size of the raster's cells
      */
     TileMaker(
@@ -27,7 +25,6 @@ final class TileMaker {
             Frame frame,
             Raster raster,
             @Nullable StrayField stray,
-            float[] paper,
             Specks specks,
             double cellMm,
             AutoLevels levels) {
@@ -35,7 +32,6 @@ final class TileMaker {
         this.frame = frame;
         this.raster = raster;
         this.stray = stray;
-        this.paper = paper;
         this.specks = specks;
         this.levels = levels;
         this.curve = new CurveTable(flatbed.sensor().encoding(), (1 << flatbed.file().bits()) - 1);
@@ -194,7 +190,7 @@ final class TileMaker {
         double around = stray.at(channel, frame.sheetX(bedX, bedY), frame.sheetY(bedX, bedY));
         double returned =
                 (1 + optics.returnedLight() * around)
-                        / (1 + optics.returnedLight() * paper[channel]);
+                        / (1 + optics.returnedLight() * optics.surround());
         factor[n] = (float) (lamp * (1 - optics.glare()) * returned);
         addend[n] = (float) (lamp * optics.glare() * around);
     }

@@ -132,10 +132,11 @@ class ExposureTest {
 
     /** Light from the neighbourhood lifts a grey on white above its twin on black. */
     @Test
-    void strayLightDependsOnTheSurroundAndLeavesWideWhiteAlone() {
+    void strayLightDependsOnTheSurroundAndLeavesWhatTheScannerWasSetUpAmid() {
         Print print = print(PAPER, Printing.EXACT, 1);
-        Optics stray = Optics.CLEAR.withStrayLight(0.06, 0.01);
-        Placing wide = Placing.STRAIGHT.withLid(Lab.luminanceFactor(95.5));
+        double white = Lab.luminanceFactor(95.5);
+        Optics stray = Optics.CLEAR.withStrayLight(0.06, 0.01).withSurround(white);
+        Placing wide = Placing.STRAIGHT.withLid(white);
         Flatbed clear = Flatbed.perfect(100).withPlacing(wide);
         ScannedPixels without = new ScannedPixels(print, clear, 1);
         ScannedPixels with = new ScannedPixels(print, clear.withOptics(stray), 1);
