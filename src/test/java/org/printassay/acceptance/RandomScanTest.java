@@ -1,0 +1,71 @@
+package org.printassay.acceptance;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Random scans over everything that people bring, against known truth. Sixty in the usual run;
+ * {@code -DrandomScans=1000} makes the long one, {@code -DrandomScansFrom} starts elsewhere. Each
+ * trial is a line of {@code target/random-scans.txt}.
+ */
+class RandomScanTest {
+    private static final int USUAL = 60;
+
+    @TempDir Path dir;
+
+    @Test
+    void nothingIsMisreadWithoutNotice() throws Exception {
+        int scans = Integer.getInteger("randomScans", USUAL);
+        int from = Integer.getInteger("randomScansFrom", 0);
+        List<Trial> read = new ArrayList<>();
+        List<String> lines = new ArrayList<>();
+        List<String> misreads = new ArrayList<>();
+        Path log = Path.of("target", "random-scans.txt");
+        Files.createDirectories(log.getParent());
+        for (int i = from; i < from + scans; i++) {
+            Trial trial = Trial.of(RandomConditions.of(i), dir);
+            lines.add(trial.toString());
+            Files.write(log, lines);
+            for (String misread : trial.misreads()) {
+                misreads.add(i + ": " + misread);
+            }
+            if (trial.refusal() == null) {
+                read.add(trial);
+            }
+        }
+        lines.add(summary(read));
+        Files.write(log, lines);
+        assertTrue(misreads.isEmpty(), misreads.toString());
+        assertTrue(read.size() >= 0.99 * scans, read.size() + " read of " + scans);
+    }
+
+    private static String summary(List<Trial> read) {
+        return "read "
+                + read.size()
+                + " white "
+                + share(read, Trial::white)
+                + " black "
+                + share(read, Trial::black)
+                + " cast a* "
+                + share(read, Trial::castA)
+                + " cast b* "
+                + share(read, Trial::castB);
+    }
+
+    private static String share(List<Trial> read, Function<Trial, Trial.Interval> of) {
+        List<Trial.Interval> judged = read.stream().map(of).filter(Trial.Interval::judged).toList();
+        return String.format(
+                Locale.ROOT,
+                "%.1f %% (all %.1f %%)",
+                100.0 * judged.stream().filter(Trial.Interval::randomHolds).count() / judged.size(),
+                100.0 * judged.stream().filter(Trial.Interval::holds).count() / judged.size());
+    }
+}
