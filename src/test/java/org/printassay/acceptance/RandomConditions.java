@@ -126,7 +126,7 @@ record RandomConditions(
                 Optics.CLEAR
                         .withBlur(between(random, 20, 90))
                         .withStrayLight(between(random, 0, 0.03), between(random, 0, 0.03))
-                        .withSurround(between(random, 0.45, 0.75));
+                        .withSurround(between(random, 0.4, 0.7));
         optics =
                 random.nextBoolean()
                         ? optics.withKernel(

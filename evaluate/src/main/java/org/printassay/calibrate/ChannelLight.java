@@ -1,5 +1,7 @@
 package org.printassay.calibrate;
 
+import java.util.Arrays;
+
 /**
  * One channel of a scan while its light is being estimated: the twins, the neighbourhood, and the
  * model so far.
@@ -41,6 +43,26 @@ final class ChannelLight {
     /** Blurred light around each patch, as freed from stray light so far. */
     double[] around(Blur blur) {
         return atPatches(blur.of(map));
+    }
+
+    /** Mean light of everything that is known. */
+    double meanOfAll() {
+        double sum = 0;
+        int known = 0;
+        for (float value : map) {
+            if (!Float.isNaN(value)) {
+                sum += value;
+                known++;
+            }
+        }
+        return known == 0 ? 0 : sum / known;
+    }
+
+    /** The same for each patch. */
+    double[] everywhere() {
+        double[] same = new double[places.length];
+        Arrays.fill(same, meanOfAll());
+        return same;
     }
 
     /** What a part needs to know of each patch's neighbourhood: Gbar, or Rbar - Rref. */

@@ -1,8 +1,8 @@
 package org.printassay.calibrate;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 
 /**
@@ -13,6 +13,8 @@ import org.printassay.sample.SheetSamples;
  * @param evened device light with the light evened out, stray light still in
  * @param gain change of corrected by measured light, for standard errors
  * @param paper device light of the unprinted paper
+ * @param causes what one standard error of each independent cause in the removal of uneven and
+ *     stray light does to {@code corrected}
  * @param paperKnown false when no unprinted patch was there and the lightest one stands for it
  * @param nearEdge patches whose neighbourhood is not all known, where that matters
  * @param falloffPercent largest difference of illumination between patches, green channel; 0 when
@@ -25,6 +27,7 @@ record LightFit(
         double[][] evened,
         double[][] gain,
         double[] paper,
+        List<double[][]> causes,
         boolean paperKnown,
         boolean[] nearEdge,
         double falloffPercent,
@@ -57,46 +60,40 @@ record LightFit(
     /** Estimates the light of a scan and removes it. */
     static LightFit of(SheetSamples samples) {
         ScanLight scan = ScanLight.of(samples);
-        LightFitter.Outcome outcome = LightFitter.fit(scan);
-        int n = samples.samples().size();
-        double[][] corrected = new double[3][n];
-        double[][] evened = new double[3][n];
-        double[][] gain = new double[3][n];
-        double[] paper = new double[3];
-        int channels = scan.channels().size();
-        for (int c = 0; c < 3; c++) {
-            int from = Math.min(c, channels - 1);
-            TwinFit.Result fit = outcome.fits()[from];
-            double[][] terms = scan.channels().get(from).data().surface();
-            paper[c] = scan.paper()[from] * fit.paper();
-            for (int i = 0; i < n; i++) {
-                PatchSample sample = samples.samples().get(i);
-                double multiplier = 1;
-                double added = 0;
-                for (int t = 0; t < outcome.kinds().length; t++) {
-                    double around = outcome.around()[from][t][i];
-                    if (outcome.kinds()[t] == Kind.RETURNED) {
-                        multiplier += fit.amounts()[t] * around;
-                    } else {
-                        multiplier -= fit.amounts()[t];
-                        added += fit.amounts()[t] * around;
-                    }
-                }
-                double light = Surface.at(fit.surface(), terms[i]);
-                evened[c][i] = sample.linear().channel(c) / light;
-                corrected[c][i] = (evened[c][i] - added * scan.paper()[from]) / multiplier;
-                gain[c][i] = 1 / (light * multiplier);
+        LightFitter.Outcome found = LightFitter.fit(scan);
+        List<KernelChoice.Weighed> weighed = KernelChoice.of(scan, found);
+        ChannelsTogether likeliest = weighed.get(0).model();
+        double most = 0;
+        double[] weights = new double[weighed.size()];
+        List<LightRemoval> models = new ArrayList<>();
+        for (int m = 0; m < weights.length; m++) {
+            weights[m] = weighed.get(m).weight();
+            models.add(LightRemoval.of(samples, scan, weighed.get(m).outcome()));
+            if (weights[m] > most) {
+                most = weights[m];
+                likeliest = weighed.get(m).model();
             }
         }
+        LightRemoval removal = LightRemoval.mean(models, weights);
+        List<double[][]> causes = new ArrayList<>(removal.causes(scan, likeliest));
+        for (int m = 0; m < weights.length && weights.length > 1; m++) {
+            causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
+        }
+        LightFitter.Outcome full = found.full();
+        if (full != null && found.kinds().length == 0) {
+            // Not significant, so not removed; but it may be there all the same.
+            causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
+        }
         return new LightFit(
-                corrected,
-                evened,
-                gain,
-                paper,
+                removal.corrected(),
+                removal.evened(),
+                removal.gain(),
+                removal.paper(),
+                causes,
                 scan.paperKnown(),
-                nearEdge(scan, outcome, n),
-                falloff(scan, outcome),
-                stray(outcome, channels / 2));
+                nearEdge(scan, likeliest.outcome(), samples.samples().size()),
+                falloff(scan, likeliest.outcome()),
+                stray(weighed, likeliest.outcome(), found, scan.channels().size() / 2));
     }
 
     private static boolean[] nearEdge(ScanLight scan, LightFitter.Outcome outcome, int patches) {
@@ -122,38 +119,70 @@ record LightFit(
         return 100 * (1 - least / most);
     }
 
-    private static @Nullable Stray stray(LightFitter.Outcome outcome, int green) {
-        LightFitter.Outcome full = outcome.full();
+    private static @Nullable Stray stray(
+            List<KernelChoice.Weighed> weighed,
+            LightFitter.Outcome likeliest,
+            LightFitter.Outcome found,
+            int green) {
+        LightFitter.Outcome full = found.full();
         if (full == null) {
             return null;
         }
-        boolean used = outcome.kinds().length > 0;
-        LightFitter.Outcome shown = used ? outcome : full;
-        TwinFit.Result fit = shown.fits()[green];
+        TwinFit.Result everything = full.fits()[green];
+        boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * glareError(full, green);
+        if (found.kinds().length == 0) {
+            return new Stray(
+                    false,
+                    glare(full, green),
+                    glareError(full, green),
+                    returned(full, green),
+                    full.blurs()[GLARE_OF_BOTH].sigmaMm(),
+                    negative);
+        }
         double glare = 0;
         double returned = 0;
-        double width = 0;
-        for (int t = 0; t < shown.kinds().length; t++) {
-            double amount = fit.amounts()[t];
-            if (shown.kinds()[t] == Kind.RETURNED) {
-                returned += amount * fit.paper();
-                width = width == 0 ? shown.blurs()[t].sigmaMm() : width;
-            } else {
-                // Of two widths of glare the one with more of it is named.
-                width = amount > glare / 2 ? shown.blurs()[t].sigmaMm() : width;
-                glare += amount;
+        for (KernelChoice.Weighed model : weighed) {
+            glare += model.weight() * glare(model.outcome(), green);
+            returned += model.weight() * returned(model.outcome(), green);
+        }
+        double variance = 0;
+        for (KernelChoice.Weighed model : weighed) {
+            double error = model.model().glareError(green);
+            double apart = glare(model.outcome(), green) - glare;
+            variance += model.weight() * (error * error + apart * apart);
+        }
+        double error = variance > 0 ? Math.sqrt(variance) : glareError(full, green);
+        return new Stray(true, glare, error, returned, width(likeliest, green), negative);
+    }
+
+    private static double glare(LightFitter.Outcome outcome, int channel) {
+        return sum(outcome, channel, Kind.GLARE);
+    }
+
+    private static double returned(LightFitter.Outcome outcome, int channel) {
+        return sum(outcome, channel, Kind.RETURNED) * outcome.fits()[channel].paper();
+    }
+
+    private static double sum(LightFitter.Outcome outcome, int channel, Kind kind) {
+        double sum = 0;
+        for (int t = 0; t < outcome.kinds().length; t++) {
+            sum += outcome.kinds()[t] == kind ? outcome.fits()[channel].amounts()[t] : 0;
+        }
+        return sum;
+    }
+
+    /** Width of the part that says most: glare where there is some, of two the larger. */
+    private static double width(LightFitter.Outcome outcome, int channel) {
+        double width = outcome.blurs()[0].sigmaMm();
+        double most = 0;
+        for (int t = 0; t < outcome.kinds().length; t++) {
+            double amount = outcome.fits()[channel].amounts()[t];
+            if (outcome.kinds()[t] == Kind.GLARE && amount > most) {
+                most = amount;
+                width = outcome.blurs()[t].sigmaMm();
             }
         }
-        double error = glareError(shown, green);
-        TwinFit.Result everything = full.fits()[green];
-        double errorOfAll = glareError(full, green);
-        if (shown.blurs().length > 1 && !List.of(shown.kinds()).contains(Kind.RETURNED)) {
-            // The twins say that the kernel is no Gaussian; two of them are no more than another
-            // guess at it, and what the guesses differ by is part of the error.
-            error = Math.hypot(error, glare - everything.amounts()[GLARE_OF_BOTH]);
-        }
-        boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * errorOfAll;
-        return new Stray(used, glare, error > 0 ? error : errorOfAll, returned, width, negative);
+        return width;
     }
 
     /** Standard error of the sum of all glare, the widths' errors included. */

@@ -75,6 +75,17 @@ final class LightFitter {
             return fits[0].surface().length;
         }
 
+        /** What the error of the width adds to that of an amount, as a factor. */
+        double widening(int channel, int part) {
+            return search == null
+                    ? 1
+                    : search.error(fits[channel], channel, part) / fits[channel].error(part);
+        }
+
+        Outcome with(TwinFit.Result[] others) {
+            return new Outcome(kinds, blurs, around, others, search, full);
+        }
+
         private Outcome within(@Nullable Outcome everything) {
             return new Outcome(kinds, blurs, around, fits, search, everything);
         }

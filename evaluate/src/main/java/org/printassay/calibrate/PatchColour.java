@@ -22,6 +22,8 @@ import org.printassay.sheet.Patch;
  * @param relative the same with the paper at the connection space white
  * @param evenedY Y without the removal of stray light, on the scale of {@code xyz}
  * @param error random part, CIELAB of {@code xyz}
+ * @param causes how far one standard error of each cause in the removal of uneven and stray light
+ *     moves it, CIELAB; the same causes in the same order in all patches of a scan
  * @param flags of the sample, and the edge of the scan
  */
 record PatchColour(
@@ -31,7 +33,10 @@ record PatchColour(
         Xyz relative,
         double evenedY,
         LabError error,
+        List<Lab> causes,
         Set<ReadingFlag> flags) {
+    /** Relative step of a finite difference. */
+    private static final double STEP = 0.01;
 
     /** Colours of all patches of a scan, in the order of its samples. */
     static List<PatchColour> of(SheetSamples samples, LightFit light, ScanColour colour) {
@@ -54,6 +59,7 @@ record PatchColour(
                             relative(xyz, paper),
                             colour.toXyz(channels(column(light.evened(), i))).y(),
                             error(colour, rgb, sample, light, i),
+                            causes(colour, rgb, light, i),
                             flags));
         }
         return colours;
@@ -62,7 +68,7 @@ record PatchColour(
     /** The same at another exposure; colour relative to paper does not change. */
     PatchColour scaled(double factor) {
         return new PatchColour(
-                patch, sheet, xyz.times(factor), relative, evenedY * factor, error, flags);
+                patch, sheet, xyz.times(factor), relative, evenedY * factor, error, causes, flags);
     }
 
     private static Xyz relative(Xyz xyz, Xyz paper) {
@@ -97,6 +103,36 @@ record PatchColour(
             b = Math.hypot(b, there.b() - here.b());
         }
         return new LabError(l, a, b);
+    }
+
+    /** Through the transform by its slopes here. */
+    private static List<Lab> causes(ScanColour colour, double[] rgb, LightFit light, int i) {
+        Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
+        Lab[] slopes = new Lab[rgb.length];
+        for (int c = 0; c < rgb.length; c++) {
+            double[] moved = rgb.clone();
+            double step = STEP * Math.max(STEP, rgb[c]);
+            moved[c] += step;
+            Lab there = Lab.of(colour.toXyz(channels(moved)), Xyz.PCS_WHITE);
+            slopes[c] =
+                    new Lab(
+                            (there.l() - here.l()) / step,
+                            (there.a() - here.a()) / step,
+                            (there.b() - here.b()) / step);
+        }
+        List<Lab> causes = new ArrayList<>();
+        for (double[][] cause : light.causes()) {
+            double l = 0;
+            double a = 0;
+            double b = 0;
+            for (int c = 0; c < rgb.length; c++) {
+                l += slopes[c].l() * cause[c][i];
+                a += slopes[c].a() * cause[c][i];
+                b += slopes[c].b() * cause[c][i];
+            }
+            causes.add(new Lab(l, a, b));
+        }
+        return causes;
     }
 
     private static double[] column(double[][] values, int i) {

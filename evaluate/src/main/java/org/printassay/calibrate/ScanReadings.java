@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
+import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
@@ -67,9 +68,9 @@ public record ScanReadings(
             }
             falloff = Math.max(falloff, result.light().falloffPercent());
         }
+        List<Reading> readings = new Merging(absolute, paper, colour).readings(all);
         return new ScanReadings(
-                new ReadingSet(
-                        new Merging(absolute, paper, colour).readings(all), space, trust, colour),
+                new ReadingSet(readings, space, trust, colour, SharedErrors.of(readings, results)),
                 stray,
                 falloff,
                 ScanWarnings.of(parts, results, absolute));

@@ -36,6 +36,10 @@ final class TwinFit {
     private final Kind[] kinds;
     private final double[][] around;
     private final int surfaceTerms;
+
+    /** The first of the parameters are free; amounts that are held come last. */
+    private final int free;
+
     private final double[] parameters;
     private final double[] reflectance;
     private final double[] multiplier;
@@ -55,6 +59,7 @@ final class TwinFit {
      * @param misfit robust sum of squares, in units of the scales; about the number of free
      *     comparisons
      * @param paper reflectance of the paper group, about 1
+     * @param residuals of the patches that are evidence, in units of the scales, outliers held down
      */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     record Result(
@@ -63,14 +68,20 @@ final class TwinFit {
             double[][] covariance,
             TwinScales scales,
             double misfit,
-            double paper) {
+            double paper,
+            double[] residuals) {
         double error(int amount) {
             int at = surface.length + amount;
             return Math.sqrt(covariance[at][at]);
         }
     }
 
-    private TwinFit(TwinData data, Kind[] kinds, double[][] around, int surfaceTerms) {
+    private TwinFit(
+            TwinData data,
+            Kind[] kinds,
+            double[][] around,
+            int surfaceTerms,
+            double @Nullable [] held) {
         int[] rows = data.rows();
         int n = rows.length;
         this.groups = data.groups();
@@ -83,6 +94,10 @@ final class TwinFit {
         this.around = Arrays.stream(around).map(all -> pick(all, rows)).toArray(double[][]::new);
         this.surfaceTerms = surfaceTerms;
         this.parameters = new double[surfaceTerms + kinds.length];
+        this.free = held == null ? parameters.length : surfaceTerms;
+        if (held != null) {
+            System.arraycopy(held, 0, parameters, surfaceTerms, kinds.length);
+        }
         this.reflectance = new double[groups];
         this.multiplier = new double[n];
         this.added = new double[n];
@@ -113,11 +128,25 @@ final class TwinFit {
             double[][] around,
             int surfaceTerms,
             @Nullable Result like) {
-        TwinFit fit = new TwinFit(data, kinds, around, surfaceTerms);
+        TwinFit fit = new TwinFit(data, kinds, around, surfaceTerms, null);
         if (like != null) {
             fit.startFrom(like);
         }
         return fit.run(like == null ? null : like.scales());
+    }
+
+    /**
+     * Fits the light surface alone, amounts held.
+     *
+     * @param like a fit of the same terms, whose spread of twins is used
+     * @return its covariance is that of the surface alone
+     */
+    static @Nullable Result around(
+            TwinData data, Kind[] kinds, double[][] around, Result like, double[] amounts) {
+        int surface = like.surface().length;
+        TwinFit fit = new TwinFit(data, kinds, around, surface, amounts);
+        System.arraycopy(like.surface(), 0, fit.parameters, 0, surface);
+        return fit.run(like.scales());
     }
 
     private void startFrom(Result like) {
@@ -140,7 +169,7 @@ final class TwinFit {
             double[][] columns = columns();
             double[] residuals = residuals();
             project(columns, residuals);
-            double[] change = new double[parameters.length];
+            double[] change = new double[free];
             double[][] solved = solve(columns, residuals, change);
             if (solved == null) {
                 return null;
@@ -166,7 +195,8 @@ final class TwinFit {
                 inverse,
                 scales,
                 misfit(),
-                reflectance[paperGroup]);
+                reflectance[paperGroup],
+                residuals());
     }
 
     /** Factors of the model at each patch for the present parameters. */
@@ -273,14 +303,14 @@ final class TwinFit {
     /** Derivatives of the weighted model by the parameters. */
     private double[][] columns() {
         int n = seen.length;
-        double[][] columns = new double[parameters.length][n];
+        double[][] columns = new double[free][n];
         for (int i = 0; i < n; i++) {
             int g = group[i];
             double inside = reflectance[g] * multiplier[i] + added[i];
             for (int k = 0; k < surfaceTerms; k++) {
                 columns[k][i] = weight[i] * terms[i][k] * inside;
             }
-            for (int t = 0; t < kinds.length; t++) {
+            for (int t = 0; surfaceTerms + t < free; t++) {
                 double by =
                         kinds[t] == Kind.RETURNED
                                 ? reflectance[g] * around[t][i]

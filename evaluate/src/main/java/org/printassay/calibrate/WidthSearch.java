@@ -53,13 +53,25 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
      * @return null when the twins do not determine the numbers asked for
      */
     static @Nullable WidthSearch common(Setting setting, int start, boolean fine) {
+        int[] at = new int[setting.kinds().length];
+        Arrays.fill(at, start);
+        TwinFit.Result[] first = setting.fits(at);
+        return first == null ? null : common(setting, start, fine, first);
+    }
+
+    /**
+     * One width for all parts.
+     *
+     * @param held fits whose spread of twins is used throughout
+     */
+    static @Nullable WidthSearch common(
+            Setting setting, int start, boolean fine, TwinFit.Result[] held) {
         int parts = setting.kinds().length;
         int[] at = new int[parts];
         Arrays.fill(at, start);
-        TwinFit.Result[] first = setting.fits(at);
         int[] all = new int[parts];
         Arrays.setAll(all, t -> t);
-        Series series = first == null ? null : Series.of(setting, first, at, all, fine);
+        Series series = Series.of(setting, held, at, all, fine);
         if (series == null) {
             return null;
         }

@@ -16,6 +16,8 @@ import org.printassay.reading.Trust;
  * twins, the systematic part by trust, combined as ISO/IEC Guide 98-3 does.
  */
 final class ExtremeJudge {
+    private static final double NORMAL_95 = 1.96;
+
     private ExtremeJudge() {}
 
     static Optional<Extreme> judge(Neutrals neutrals, int level) {
@@ -72,11 +74,12 @@ final class ExtremeJudge {
         return Math.hypot(random, systematic);
     }
 
-    /** 95 % half-width of the mean of these twins, from their own spread. */
+    /** 95 % half-width of the mean of these twins, from their own spread and what they share. */
     private static double half(LevelData data, ToDoubleFunction<Lab> value) {
+        double shared = NORMAL_95 * data.sharedError(value);
         int n = data.count();
         if (n < 2) {
-            return 0;
+            return shared;
         }
         double mean = data.kept().stream().mapToDouble(value).average().orElseThrow();
         double squares =
@@ -84,6 +87,6 @@ final class ExtremeJudge {
                         .mapToDouble(lab -> Math.pow(value.applyAsDouble(lab) - mean, 2))
                         .sum();
         double t = new TDistribution(null, n - 1).inverseCumulativeProbability(0.975);
-        return t * Math.sqrt(squares / (n - 1) / n);
+        return Math.hypot(shared, t * Math.sqrt(squares / (n - 1) / n));
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.metric;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
 
 /**
@@ -11,5 +12,16 @@ import org.printassay.colour.Lab;
  * @param mean mean colour of the readings that were kept
  * @param count how many
  * @param kept the readings' colours
+ * @param shared what one standard error of each shared cause does to the mean
  */
-record LevelData(int level, double fileL, Lab mean, int count, List<Lab> kept) {}
+record LevelData(int level, double fileL, Lab mean, int count, List<Lab> kept, List<Lab> shared) {
+
+    /** Standard error of a value of the mean by the causes that move readings together. */
+    double sharedError(ToDoubleFunction<Lab> value) {
+        double squares = 0;
+        for (Lab shift : shared) {
+            squares += Math.pow(value.applyAsDouble(shift), 2);
+        }
+        return Math.sqrt(squares);
+    }
+}

@@ -20,7 +20,8 @@ final class NeutralityJudge {
     private NeutralityJudge() {}
 
     /** Spread of a patch in a* and b*, and what is systematic in both. */
-    private record Errors(Neutrals.Spread a, Neutrals.Spread b, double systematic) {}
+    private record Errors(
+            Neutrals.Spread a, Neutrals.Spread b, double systematic, LevelData white, Lab black) {}
 
     static Optional<Neutrality> judge(Neutrals neutrals, Lab white, Lab black) {
         List<LevelData> curve = neutrals.curve();
@@ -29,7 +30,13 @@ final class NeutralityJudge {
         }
         Neutrals.Spread spreadA = neutrals.spread(0, 255, Lab::a);
         Neutrals.Spread spreadB = neutrals.spread(0, 255, Lab::b);
-        Errors errors = new Errors(spreadA, spreadB, Systematic.greys(neutrals.set().trust()));
+        Errors errors =
+                new Errors(
+                        spreadA,
+                        spreadB,
+                        Systematic.greys(neutrals.set().trust()),
+                        neutrals.level(255).orElseThrow(),
+                        black);
         double[] shares = Neutrals.shares(curve);
         int n = curve.size();
         double[] da = new double[n];
@@ -109,6 +116,7 @@ final class NeutralityJudge {
             Errors errors,
             double from,
             double to) {
+        double[] shared = shared(curve, shares, errors, from, to);
         double a = ToneJudge.zone(curve, shares, da, from, to);
         double b = ToneJudge.zone(curve, shares, db, from, to);
         double total = 0;
@@ -120,9 +128,40 @@ final class NeutralityJudge {
             }
         }
         double factor = total == 0 ? 0 : NORMAL_95 * Math.sqrt(squares) / total;
-        double ua = Math.hypot(errors.systematic, factor * errors.a.errorOf(1));
-        double ub = Math.hypot(errors.systematic, factor * errors.b.errorOf(1));
+        double ua =
+                Math.hypot(
+                        Math.hypot(errors.systematic, NORMAL_95 * shared[0]),
+                        factor * errors.a.errorOf(1));
+        double ub =
+                Math.hypot(
+                        Math.hypot(errors.systematic, NORMAL_95 * shared[1]),
+                        factor * errors.b.errorOf(1));
         boolean significant = Math.abs(a) > ua || Math.abs(b) > ub;
         return new Neutrality.Cast(a, b, ua, ub, significant, HueWords.words(a, b, significant));
+    }
+
+    /** Standard error of a mean cast, a* and b*, by the causes that move readings together. */
+    private static double[] shared(
+            List<LevelData> curve, double[] shares, Errors errors, double from, double to) {
+        double a = 0;
+        double b = 0;
+        Lab white = errors.white.mean();
+        for (int cause = 0; cause < errors.white.shared().size(); cause++) {
+            Lab paper = errors.white.shared().get(cause);
+            double[] da = new double[shares.length];
+            double[] db = new double[shares.length];
+            for (int i = 0; i < shares.length; i++) {
+                Lab shift = curve.get(i).shared().get(cause);
+                double share =
+                        (curve.get(i).mean().l() - errors.black.l())
+                                / (white.l() - errors.black.l());
+                double fade = Math.max(0, Math.min(1, share));
+                da[i] = shift.a() - fade * paper.a();
+                db[i] = shift.b() - fade * paper.b();
+            }
+            a += Math.pow(ToneJudge.zone(curve, shares, da, from, to), 2);
+            b += Math.pow(ToneJudge.zone(curve, shares, db, from, to), 2);
+        }
+        return new double[] {Math.sqrt(a), Math.sqrt(b)};
     }
 }

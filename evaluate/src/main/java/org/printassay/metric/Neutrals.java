@@ -14,6 +14,7 @@ import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.SharedError;
 import org.printassay.sheet.Section;
 
 /**
@@ -75,7 +76,8 @@ final class Neutrals {
                                     set.space().toLab(Rgb8.grey(level)).l(),
                                     mean(kept),
                                     kept.size(),
-                                    kept));
+                                    kept,
+                                    shared(set, level)));
                 });
         return neutrals;
     }
@@ -87,6 +89,34 @@ final class Neutrals {
                         .filter(r -> r.flags().stream().noneMatch(DOUBTFUL::contains))
                         .toList();
         return good.isEmpty() ? readings : good;
+    }
+
+    /** What each shared cause does to the mean of a level. */
+    private static List<Lab> shared(ReadingSet set, int level) {
+        if (set.shared().isEmpty()) {
+            return List.of();
+        }
+        List<Reading> all = new ArrayList<>();
+        List<Integer> at = new ArrayList<>();
+        for (int i = 0; i < set.readings().size(); i++) {
+            Reading reading = set.readings().get(i);
+            if (reading.rgb().isNeutral() && reading.rgb().r() == level) {
+                all.add(reading);
+                at.add(i);
+            }
+        }
+        List<Reading> used = undoubted(all);
+        List<Lab> shared = new ArrayList<>();
+        for (SharedError cause : set.shared()) {
+            List<Lab> shifts = new ArrayList<>();
+            for (int i : at) {
+                if (used.contains(set.readings().get(i))) {
+                    shifts.add(cause.shifts().get(i));
+                }
+            }
+            shared.add(mean(shifts));
+        }
+        return shared;
     }
 
     private static double usualDeviation(Map<Integer, List<Lab>> levels) {

@@ -31,7 +31,7 @@ public record Optics(
         double sharpening,
         double sharpeningSigmaUm) {
     /** A surround as a usual picture or reference target makes it. */
-    public static final double USUAL_SURROUND = 0.6;
+    public static final double USUAL_SURROUND = 0.55;
 
     /** Shapes of the core of the stray light's kernel. */
     public enum Core {

@@ -1,0 +1,175 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Weighs kernels of other shapes against the model that was found with Gaussians: what the twins
+ * cannot tell apart is averaged, and its disagreement belongs to the uncertainty (J. A. Hoeting and
+ * others, "Bayesian Model Averaging: A Tutorial", Statistical Science 14, 1999).
+ */
+final class KernelChoice {
+    /** What two widths must gain over one to weigh the same: three numbers more. */
+    private static final double APART_HANDICAP = 9;
+
+    /** Models that weigh less against the best are left away. */
+    private static final double NEGLIGIBLE = 0.01;
+
+    private final ScanLight scan;
+    private final LightFitter.Outcome held;
+
+    private KernelChoice(ScanLight scan, LightFitter.Outcome held) {
+        this.scan = scan;
+        this.held = held;
+    }
+
+    /**
+     * A model and how much of the evidence speaks for it.
+     *
+     * @param weight all weights add up to 1
+     */
+    record Weighed(ChannelsTogether model, double weight) {
+        LightFitter.Outcome outcome() {
+            return model.outcome();
+        }
+    }
+
+    /** The model that was found and, where it has stray light, its rivals. */
+    static List<Weighed> of(ScanLight scan, LightFitter.Outcome found) {
+        LightFitter.Outcome full = found.full();
+        if (found.kinds().length == 0 || full == null) {
+            return List.of(new Weighed(ChannelsTogether.of(scan, found), 1));
+        }
+        return new KernelChoice(scan, full).weigh(found);
+    }
+
+    private List<Weighed> weigh(LightFitter.Outcome found) {
+        boolean apart = found.kinds().length > 1 && found.blurs()[0] != found.blurs()[1];
+        Kind[] kinds = apart ? held.kinds() : found.kinds();
+        List<LightFitter.Outcome> outcomes = new ArrayList<>();
+        List<Double> misfits = new ArrayList<>();
+        outcomes.add(found);
+        misfits.add(misfit(found) + (apart ? APART_HANDICAP : 0));
+        double[][][] nodes = nodes();
+        for (Kernel kernel : Kernel.values()) {
+            LightFitter.Outcome rival = rival(kernel, nodes, kinds, found.surfaceTerms());
+            if (rival != null) {
+                outcomes.add(rival);
+                misfits.add(misfit(rival));
+            }
+        }
+        double least = misfits.stream().mapToDouble(m -> m).min().orElseThrow();
+        double sum = 0;
+        double[] weights = new double[outcomes.size()];
+        for (int i = 0; i < weights.length; i++) {
+            double weight = Math.exp(-(misfits.get(i) - least) / 2);
+            weights[i] = weight < NEGLIGIBLE ? 0 : weight;
+            sum += weights[i];
+        }
+        List<Weighed> weighed = new ArrayList<>();
+        for (int i = 0; i < weights.length; i++) {
+            if (weights[i] > 0) {
+                weighed.add(
+                        new Weighed(ChannelsTogether.of(scan, outcomes.get(i)), weights[i] / sum));
+            }
+        }
+        System.out.println(
+                "W "
+                        + java.util.Arrays.toString(weights)
+                        + " mis "
+                        + misfits
+                        + " n "
+                        + outcomes.size()
+                        + " apart "
+                        + apart);
+        return weighed;
+    }
+
+    /** Robust sum of squares with the spread of twins that all models share; mean of channels. */
+    private double misfit(LightFitter.Outcome outcome) {
+        double sum = 0;
+        for (int c = 0; c < outcome.fits().length; c++) {
+            TwinFit.Result fit =
+                    TwinFit.fit(
+                            scan.channels().get(c).data(),
+                            outcome.kinds(),
+                            outcome.around()[c],
+                            outcome.surfaceTerms(),
+                            held.fits()[c]);
+            if (fit == null) {
+                return Double.POSITIVE_INFINITY;
+            }
+            sum += fit.misfit() / outcome.fits().length;
+        }
+        return sum;
+    }
+
+    /** Light around each patch by channel and node, the last of them the mean of everything. */
+    private double[][][] nodes() {
+        int channels = scan.channels().size();
+        double[][][] nodes = new double[channels][Kernel.NODES.length + 1][];
+        for (int n = 0; n < Kernel.NODES.length; n++) {
+            Blur blur = new Blur(scan.grid(), Kernel.NODES[n], scan.anyMap());
+            for (int c = 0; c < channels; c++) {
+                nodes[c][n] = scan.channels().get(c).around(blur);
+            }
+        }
+        for (int c = 0; c < channels; c++) {
+            nodes[c][Kernel.NODES.length] = scan.channels().get(c).everywhere();
+        }
+        return nodes;
+    }
+
+    private static double[] mixed(double[] shares, double[][] nodes) {
+        double[] mixed = new double[nodes[0].length];
+        for (int n = 0; n < shares.length; n++) {
+            for (int i = 0; i < mixed.length; i++) {
+                mixed[i] += shares[n] * nodes[n][i];
+            }
+        }
+        return mixed;
+    }
+
+    private LightFitter.@Nullable Outcome rival(
+            Kernel kernel, double[][][] nodes, Kind[] kinds, int surfaceTerms) {
+        int channels = nodes.length;
+        double[][][] at = new double[channels][Widths.TRIED.length][];
+        for (int w = 0; w < Widths.TRIED.length; w++) {
+            double[] shares = kernel.mixture(Widths.TRIED[w]);
+            for (int c = 0; c < channels; c++) {
+                at[c][w] = mixed(shares, nodes[c]);
+            }
+        }
+        WidthSearch.Setting setting = new WidthSearch.Setting(scan, kinds, surfaceTerms, at);
+        WidthSearch found = held.search();
+        if (found == null) {
+            return null;
+        }
+        WidthSearch search =
+                WidthSearch.common(setting, found.widths()[0].nearest(), true, held.fits());
+        if (search == null) {
+            return null;
+        }
+        double widthMm = search.widths()[0].mm();
+        double[] shares = kernel.mixture(widthMm);
+        Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
+        Blur[] blurs = new Blur[kinds.length];
+        double[][][] around = new double[channels][kinds.length][];
+        TwinFit.Result[] fits = new TwinFit.Result[channels];
+        for (int c = 0; c < channels; c++) {
+            ChannelLight channel = scan.channels().get(c);
+            double[] mixed = mixed(shares, nodes[c]);
+            for (int t = 0; t < kinds.length; t++) {
+                blurs[t] = blur;
+                around[c][t] = channel.part(kinds[t], mixed);
+            }
+            TwinFit.Result fit = TwinFit.fit(channel.data(), kinds, around[c], surfaceTerms, null);
+            if (fit == null) {
+                return null;
+            }
+            fits[c] = fit;
+        }
+        return new LightFitter.Outcome(kinds, blurs, around, fits, search, held);
+    }
+}

@@ -1,0 +1,51 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.printassay.colour.Lab;
+import org.printassay.reading.Reading;
+import org.printassay.reading.SharedError;
+
+/** Errors of the light of each scan, carried over to the readings that were merged from scans. */
+final class SharedErrors {
+    private static final Lab NONE = new Lab(0, 0, 0);
+
+    private SharedErrors() {}
+
+    private record Key(int sheet, String id) {}
+
+    static List<SharedError> of(List<Reading> readings, List<PartResult> results) {
+        Map<Key, Integer> scans = new HashMap<>();
+        for (PartResult result : results) {
+            for (PatchColour colour : result.colours()) {
+                scans.merge(new Key(colour.sheet(), colour.patch().id()), 1, Integer::sum);
+            }
+        }
+        List<SharedError> shared = new ArrayList<>();
+        for (PartResult result : results) {
+            Map<Key, PatchColour> colours = new HashMap<>();
+            for (PatchColour colour : result.colours()) {
+                colours.put(new Key(colour.sheet(), colour.patch().id()), colour);
+            }
+            for (int cause = 0; cause < result.light().causes().size(); cause++) {
+                List<Lab> shifts = new ArrayList<>();
+                for (Reading reading : readings) {
+                    Key key = new Key(reading.sheet(), reading.id());
+                    PatchColour colour = colours.get(key);
+                    shifts.add(
+                            colour == null
+                                    ? NONE
+                                    : over(colour.causes().get(cause), scans.getOrDefault(key, 1)));
+                }
+                shared.add(new SharedError(shifts));
+            }
+        }
+        return shared;
+    }
+
+    private static Lab over(Lab shift, int scans) {
+        return new Lab(shift.l() / scans, shift.a() / scans, shift.b() / scans);
+    }
+}
