@@ -74,15 +74,6 @@ final class KernelChoice {
                         new Weighed(ChannelsTogether.of(scan, outcomes.get(i)), weights[i] / sum));
             }
         }
-        System.out.println(
-                "W "
-                        + java.util.Arrays.toString(weights)
-                        + " mis "
-                        + misfits
-                        + " n "
-                        + outcomes.size()
-                        + " apart "
-                        + apart);
         return weighed;
     }
 
