@@ -78,14 +78,16 @@ public final class Locator {
         Sheet sheet = chart.sheets().get(number - 1);
         List<FoundMarker> ours = ours(name, sheet, markers);
         PagePlacement.Fit fit = PagePlacement.fit(sheet, ours);
-        refuseParts(scan, sheet, fit.placement(), ours.size());
+        Placement placement = RefinedPlacement.of(scan, image, sheet, fit.placement());
+        refuseParts(scan, sheet, placement, ours.size());
         Map<Integer, PointPx> centres = new TreeMap<>();
         fit.used().forEach((id, marker) -> centres.put(id, marker.centre()));
         List<PointPx> outline = new ArrayList<>();
         for (PointMm corner : PagePlacement.corners(sheet.page())) {
-            outline.add(fit.placement().toScan(corner));
+            outline.add(placement.toScan(corner));
         }
-        return new LocatedSheet(chart, sheet, fit.placement(), centres, fit.residualMm(), outline);
+        return new LocatedSheet(
+                chart, sheet, placement, centres, fit.residualMm(placement), outline);
     }
 
     /** The sheet's own markers, each once. */

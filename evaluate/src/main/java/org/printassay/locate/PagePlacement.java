@@ -44,9 +44,19 @@ final class PagePlacement implements Placement {
      *
      * @param placement the map
      * @param used markers that took part, by id
-     * @param residualMm root mean square distance of their corners from it
+     * @param places where markers stand on the page, by id
      */
-    record Fit(PagePlacement placement, Map<Integer, FoundMarker> used, double residualMm) {}
+    record Fit(
+            PagePlacement placement, Map<Integer, FoundMarker> used, Map<Integer, RectMm> places) {
+        /** Root mean square distance of the corners of the used markers from a placement. */
+        double residualMm(Placement from) {
+            double sum = 0;
+            for (FoundMarker marker : used.values()) {
+                sum += Math.pow(errorMm(from, marker, places), 2) / used.size();
+            }
+            return Math.sqrt(sum);
+        }
+    }
 
     /**
      * Fits a placement.
@@ -65,7 +75,7 @@ final class PagePlacement implements Placement {
             PagePlacement placement = new PagePlacement(flat, SmoothResidual.NONE, middle);
             double[] errors = new double[used.size()];
             for (int i = 0; i < errors.length; i++) {
-                errors[i] = placement.errorMm(used.get(i), places);
+                errors[i] = errorMm(placement, used.get(i), places);
             }
             int worst = 0;
             for (int i = 1; i < errors.length; i++) {
@@ -79,13 +89,11 @@ final class PagePlacement implements Placement {
                 continue;
             }
             PagePlacement best = withResidual(flat, used, places, middle);
-            double sum = 0;
             Map<Integer, FoundMarker> byId = new TreeMap<>();
             for (FoundMarker marker : used) {
-                sum += Math.pow(best.errorMm(marker, places), 2) / used.size();
                 byId.put(marker.id(), marker);
             }
-            return new Fit(best, byId, Math.sqrt(sum));
+            return new Fit(best, byId, places);
         }
     }
 
@@ -105,8 +113,8 @@ final class PagePlacement implements Placement {
             SmoothResidual smooth = SmoothResidual.fit(offsets(otherFlat, others, places));
             PagePlacement flatOnly = new PagePlacement(otherFlat, SmoothResidual.NONE, middle);
             PagePlacement bent = new PagePlacement(otherFlat, smooth, middle);
-            without += Math.pow(flatOnly.errorMm(left, places), 2);
-            with += Math.pow(bent.errorMm(left, places), 2);
+            without += Math.pow(errorMm(flatOnly, left, places), 2);
+            with += Math.pow(errorMm(bent, left, places), 2);
         }
         if (with > (1 - WORTH) * without) {
             return plain;
@@ -158,15 +166,16 @@ final class PagePlacement implements Placement {
     }
 
     /** Root mean square distance of a marker's corners, page millimetres. */
-    private double errorMm(FoundMarker marker, Map<Integer, RectMm> places) {
+    private static double errorMm(
+            Placement placement, FoundMarker marker, Map<Integer, RectMm> places) {
         List<PointMm> corners = corners(place(places, marker));
         double sum = 0;
         for (int i = 0; i < 4; i++) {
-            PointPx at = toScan(corners.get(i));
+            PointPx at = placement.toScan(corners.get(i));
             PointPx found = marker.corners().get(i);
             sum += Math.pow(at.x() - found.x(), 2) + Math.pow(at.y() - found.y(), 2);
         }
-        return Math.sqrt(sum / 4) / samplesPerMm;
+        return Math.sqrt(sum / 4) / placement.samplesPerMm();
     }
 
     @Override

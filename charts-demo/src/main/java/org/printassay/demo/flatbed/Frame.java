@@ -7,6 +7,9 @@ import org.printassay.sheet.PointMm;
  * of the top left pixel is (0, 0).
  */
 public final class Frame {
+    /** Steps of an inverse whose error shrinks at least threefold a step. */
+    private static final int WOBBLE_STEPS = 25;
+
     private final double samplesPerMm;
     private final double sheetWidthMm;
     private final double sheetHeightMm;
@@ -74,6 +77,17 @@ public final class Frame {
             bedX = frameWidthMm - bedX;
         }
         return new PointMm((bedX - leftMm) * samplesPerMm, (bedY - topMm) * samplesPerMm);
+    }
+
+    /** Where a point of the sheet is in the scan, pixels, the carriage's wobble included. */
+    public PointMm inScan(PointMm sheet) {
+        PointMm even = toScan(sheet);
+        double wanted = bedY(even.y());
+        double bed = wanted;
+        for (int i = 0; i < WOBBLE_STEPS; i++) {
+            bed -= wobbled(bed) - wanted;
+        }
+        return new PointMm(even.x(), (bed - topMm) * samplesPerMm);
     }
 
     /** Place on the bed of a pixel position, from the left edge of the full frame, millimetres. */
