@@ -64,6 +64,11 @@ public final class ScanColour {
         }
     }
 
+    /** Without any profile, whatever is in the scan file; a plain scan. */
+    public static ScanColour plain(ScanInfo info) {
+        return new ScanColour(null, info.channels() == 1, List.of(PLAIN));
+    }
+
     /**
      * By a profile that the user names, whatever is in the scan file.
      *

@@ -52,6 +52,14 @@ final class ScanEvaluation {
             ScanColour colour = colour(scan.info(), request.profile());
             WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
             SheetSamples samples = Sampling.read(watched, colour.codeLight(), expected);
+            if (samples.located().photographed()) {
+                warnings.add(photograph(scan.info()));
+                if (colour.trust().absolute()) {
+                    // No profile holds for light that is not controlled.
+                    colour = ScanColour.plain(scan.info());
+                    samples = Sampling.read(scan, colour.codeLight(), expected);
+                }
+            }
             if (i > 0) {
                 refuseOther(parts.get(0).samples(), samples);
             }
@@ -174,6 +182,15 @@ final class ScanEvaluation {
                 scaleY,
                 placement.rotationDegrees(),
                 placement.samplesPerMm());
+    }
+
+    private static Warning photograph(ScanInfo scan) {
+        return new Warning(
+                WarningCode.PHOTOGRAPH,
+                scan.name()
+                        + " is a photograph taken at an angle, or a scan of a sheet that did not lie"
+                        + " flat: light was not controlled, and levels and colours are approximate."
+                        + " Scan the sheet on a flatbed.");
     }
 
     private static void scaleWarning(ScanInfo scan, double x, double y, List<Warning> warnings) {

@@ -51,6 +51,15 @@ final class Homography {
         return new PointPx((h[0] * x + h[1] * y + h[2]) / w, (h[3] * x + h[4] * y + h[5]) / w);
     }
 
+    /**
+     * How much the scale changes from a point to the place at a distance where it has grown most,
+     * as a share; 0 when the map is affine.
+     */
+    double perspective(PointMm from, double distance) {
+        double w = h[6] * from.x() + h[7] * from.y() + h[8];
+        return Math.hypot(h[6], h[7]) * distance / Math.abs(w);
+    }
+
     /** The map back, pixels to page millimetres. */
     Homography inverse() {
         return new Homography(adjugate(h));

@@ -13,6 +13,8 @@ import org.printassay.sheet.Sheet;
  * @param placement page to pixels
  * @param markerCentres where each used marker's centre was found, by marker id
  * @param residualMm root mean square distance of marker corners from the placement
+ * @param perspective how much larger the nearest corner is seen than the middle, as a share; about
+ *     0 on a flatbed, which looks at all of the sheet from the same distance
  * @param outline corners of the page in the scan, clockwise from the page's top left
  */
 public record LocatedSheet(
@@ -21,9 +23,21 @@ public record LocatedSheet(
         Placement placement,
         Map<Integer, PointPx> markerCentres,
         double residualMm,
+        double perspective,
         List<PointPx> outline) {
+    /**
+     * A carriage that runs 0.3 mm off bends a sheet by less than half of this; a camera half a
+     * metre away does more when it is tilted by two degrees.
+     */
+    private static final double CAMERA_PERSPECTIVE = 0.01;
+
     public LocatedSheet {
         markerCentres = Map.copyOf(markerCentres);
         outline = List.copyOf(outline);
+    }
+
+    /** Whether the sheet was seen by a camera, at an angle. */
+    public boolean photographed() {
+        return perspective > CAMERA_PERSPECTIVE;
     }
 }

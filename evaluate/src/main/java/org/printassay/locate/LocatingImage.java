@@ -9,13 +9,18 @@ import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
 
 /**
- * A scan made small: box averages in linear light, at 120 to 240 samples an inch for the usual
- * sheets whatever the scan's own sampling. The markers are looked for in it, and the neighbourhood
- * of patches is read from it. Memory does not grow with the scan.
+ * A scan made small: box averages in linear light, at 140 to 290 samples an inch where the scan
+ * declares its own sampling rightly. The markers are looked for in it, and the neighbourhood of
+ * patches is read from it. Memory does not grow with the scan.
  */
 public final class LocatingImage {
-    /** Longest side aimed at, pixels: an A4 sheet has 1755 at 150 samples an inch. */
-    private static final int LONG_SIDE = 2600;
+    /** Sampling that is enough for markers, per inch; up to twice this is kept. */
+    private static final double SAMPLES_PER_INCH = 145;
+
+    /** Declared samplings are wrong at times: the long side stays between these, pixels. */
+    private static final int SHORTEST_LONG_SIDE = 1600;
+
+    private static final int LONGEST_LONG_SIDE = 3600;
 
     private static final int PREVIEW_LONG_SIDE = 1000;
     private static final float TO_STORED = 65535;
@@ -37,8 +42,7 @@ public final class LocatingImage {
     /** Streams a scan once. */
     public static LocatingImage of(ScanImage scan, CodeLight codes) throws Problem {
         ScanInfo info = scan.info();
-        int longest = Math.max(info.width(), info.height());
-        int factor = Math.max(1, (longest + LONG_SIDE - 1) / LONG_SIDE);
+        int factor = factor(info);
         LocatingImage image =
                 new LocatingImage(
                         factor,
@@ -52,6 +56,16 @@ public final class LocatingImage {
         float[] sums = new float[image.width * info.channels()];
         scan.stream((y, row) -> image.add(y, row, curves, sums));
         return image;
+    }
+
+    private static int factor(ScanInfo info) {
+        int longest = Math.max(info.width(), info.height());
+        int most = Math.max(1, longest / SHORTEST_LONG_SIDE);
+        int least = (longest + LONGEST_LONG_SIDE - 1) / LONGEST_LONG_SIDE;
+        double declared =
+                info.samplesPerInch().map(s -> Math.max(s.x(), s.y())).orElse(Double.MAX_VALUE);
+        double wanted = Math.floor(declared / SAMPLES_PER_INCH);
+        return (int) Math.max(least, Math.min(most, wanted));
     }
 
     /** Adds a row of the scan; after the last row of a box the averages are kept. */

@@ -14,7 +14,6 @@ import org.printassay.chart.SheetCode;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanInfo;
-import org.printassay.sheet.Marker;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -31,6 +30,9 @@ public final class Locator {
     /** Coarser scans than this, samples an inch, are refused. */
     private static final double COARSEST = 120;
 
+    /** The code's place is known roughly where it was read by the marker beside it alone. */
+    private static final double CODE_OFF_MM = 10;
+
     private Locator() {}
 
     /**
@@ -46,12 +48,14 @@ public final class Locator {
         GrayU8 grey = image.grey();
         MarkerDetector detector = new MarkerDetector();
         List<FoundMarker> markers = detector.detect(grey, image.factor());
-        Optional<String> text = SheetCodeReader.read(grey, image.factor(), markers);
-        if (text.isEmpty()) {
-            refuseMirrored(name, grey, detector);
+        List<SheetCodeReader.Read> codes = SheetCodeReader.read(grey, image.factor(), markers);
+        if (codes.stream().noneMatch(SheetCodeReader.Read::besideMarker)) {
+            refuseMirrored(name, grey, detector, markers);
         }
         refuseCoarse(name, markers);
-        if (text.isEmpty() && expected.isEmpty()) {
+        SeveralPrints.refuseCodes(name, codes);
+        Optional<SheetCodeReader.Read> code = codes.stream().findFirst();
+        if (code.isEmpty() && expected.isEmpty()) {
             throw Problem.chart(
                     name,
                     markers.size() < FEWEST_MARKERS
@@ -60,6 +64,7 @@ public final class Locator {
                             : "markers of a chart were found but its sheet code cannot be read. Scan"
                                     + " the whole sheet, or name its chart file with --chart.");
         }
+        Optional<String> text = code.map(SheetCodeReader.Read::text);
         Chart chart = text.isPresent() ? Charts.fromSheetCode(name, text.get()) : expected.get();
         if (expected.isPresent() && !expected.get().id().equals(chart.id())) {
             throw Problem.chart(
@@ -76,8 +81,14 @@ public final class Locator {
             throw Problem.chart(name, "no sheet of chart " + chart.id() + " was found.");
         }
         Sheet sheet = chart.sheets().get(number - 1);
-        List<FoundMarker> ours = ours(name, sheet, markers);
+        MarkerGroups.Groups groups = MarkerGroups.of(sheet, markers);
+        SeveralPrints.refuseMarkers(name, chart, number, groups.others(), markers);
+        List<FoundMarker> ours = groups.ours();
+        refuseFew(name, chart, sheet, markers, ours);
         PagePlacement.Fit fit = PagePlacement.fit(sheet, ours);
+        if (code.isPresent()) {
+            refuseStrayCode(name, sheet, fit.placement(), code.get());
+        }
         Placement placement = RefinedPlacement.of(scan, image, sheet, fit.placement());
         refuseParts(scan, sheet, placement, ours.size());
         Map<Integer, PointPx> centres = new TreeMap<>();
@@ -87,61 +98,93 @@ public final class Locator {
             outline.add(placement.toScan(corner));
         }
         return new LocatedSheet(
-                chart, sheet, placement, centres, fit.residualMm(placement), outline);
+                chart,
+                sheet,
+                placement,
+                centres,
+                fit.residualMm(placement),
+                fit.perspective(sheet.page()),
+                outline);
     }
 
-    /** The sheet's own markers, each once. */
-    private static List<FoundMarker> ours(String name, Sheet sheet, List<FoundMarker> markers)
+    private static void refuseFew(
+            String name,
+            Chart chart,
+            Sheet sheet,
+            List<FoundMarker> markers,
+            List<FoundMarker> ours)
             throws Problem {
-        Map<Integer, FoundMarker> byId = new TreeMap<>();
-        int doubled = 0;
-        for (Marker wanted : sheet.markers()) {
-            for (FoundMarker marker : markers) {
-                if (marker.id() == wanted.id() && byId.put(wanted.id(), marker) != null) {
-                    doubled++;
-                }
-            }
+        if (ours.size() >= FEWEST_MARKERS) {
+            return;
         }
-        if (doubled >= 3) {
-            throw Problem.chart(
-                    name, "holds more than one print. Scan them one by one, or crop the scan.");
-        }
-        if (byId.size() < FEWEST_MARKERS) {
+        long known =
+                markers.stream()
+                        .filter(m -> sheet.markers().stream().anyMatch(k -> k.id() == m.id()))
+                        .count();
+        throw Problem.chart(
+                name,
+                known < FEWEST_MARKERS
+                        ? "only "
+                                + known
+                                + " of "
+                                + sheet.markers().size()
+                                + " markers were found. Scan the whole sheet, flat and sharp."
+                        : "the markers do not stand as on chart "
+                                + chart.id()
+                                + ". Scan the whole sheet, flat, and name the right chart file if"
+                                + " you name one.");
+    }
+
+    /** A code that stands elsewhere is another print's, or none. */
+    private static void refuseStrayCode(
+            String name, Sheet sheet, Placement placement, SheetCodeReader.Read code)
+            throws Problem {
+        PointMm read = placement.toPage(code.middle());
+        PointMm wanted = sheet.code().centre();
+        if (Math.hypot(read.x() - wanted.x(), read.y() - wanted.y()) > CODE_OFF_MM) {
             throw Problem.chart(
                     name,
-                    "only "
-                            + byId.size()
-                            + " of "
-                            + sheet.markers().size()
-                            + " markers were found. Scan the whole sheet, flat and sharp.");
+                    "the sheet code does not stand where the markers say: parts of two prints seem"
+                            + " to be in the scan. Scan them one by one, or crop the scan to one.");
         }
-        return new ArrayList<>(byId.values());
     }
 
     private static int commonSheet(List<FoundMarker> markers) {
-        Map<Integer, Integer> votes = new TreeMap<>();
-        for (FoundMarker marker : markers) {
-            votes.merge(SheetLayout.sheetOfMarker(marker.id()), 1, Integer::sum);
-        }
-        return votes.entrySet().stream()
+        return votes(markers).entrySet().stream()
                 .max(Map.Entry.comparingByValue())
                 .map(Map.Entry::getKey)
                 .orElse(0);
     }
 
-    /** A mirrored page shows other markers, or none; only its code tells for sure. */
-    private static void refuseMirrored(String name, GrayU8 grey, MarkerDetector detector)
+    private static Map<Integer, Integer> votes(List<FoundMarker> markers) {
+        Map<Integer, Integer> votes = new TreeMap<>();
+        for (FoundMarker marker : markers) {
+            votes.merge(SheetLayout.sheetOfMarker(marker.id()), 1, Integer::sum);
+        }
+        return votes;
+    }
+
+    /**
+     * A mirrored page shows markers of scattered numbers, or none; its code alone is read either
+     * way.
+     */
+    private static void refuseMirrored(
+            String name, GrayU8 grey, MarkerDetector detector, List<FoundMarker> upright)
             throws Problem {
         GrayU8 mirrored = grey.clone();
         GImageMiscOps.flipHorizontal(mirrored);
-        List<FoundMarker> markers = detector.detect(mirrored, 1);
-        if (markers.size() >= FEWEST_MARKERS
-                && SheetCodeReader.read(mirrored, 1, markers).isPresent()) {
+        int flipped = onOneSheet(detector.detect(mirrored, 1));
+        if (flipped >= FEWEST_MARKERS && flipped > onOneSheet(upright)) {
             throw Problem.chart(
                     name,
                     "is mirrored. Switch mirroring off in the scanner or printer settings, or flip"
                             + " the scan.");
         }
+    }
+
+    /** The most markers that have the numbers of one sheet. */
+    private static int onOneSheet(List<FoundMarker> markers) {
+        return votes(markers).values().stream().max(Integer::compare).orElse(0);
     }
 
     private static void refuseCoarse(String name, List<FoundMarker> markers) throws Problem {

@@ -56,6 +56,12 @@ final class PagePlacement implements Placement {
             }
             return Math.sqrt(sum);
         }
+
+        /** Change of scale by perspective from the middle of a page to its far corner. */
+        double perspective(RectMm page) {
+            double reach = Math.hypot(page.width(), page.height()) / 2;
+            return placement.toScan.perspective(page.centre(), reach);
+        }
     }
 
     /**
@@ -122,8 +128,7 @@ final class PagePlacement implements Placement {
         return new PagePlacement(flat, SmoothResidual.fit(offsets(flat, used, places)), middle);
     }
 
-    private static List<Homography.Pair> pairs(
-            List<FoundMarker> markers, Map<Integer, RectMm> places) {
+    static List<Homography.Pair> pairs(List<FoundMarker> markers, Map<Integer, RectMm> places) {
         List<Homography.Pair> pairs = new ArrayList<>();
         for (FoundMarker marker : markers) {
             List<PointMm> corners = corners(place(places, marker));
@@ -149,7 +154,7 @@ final class PagePlacement implements Placement {
         return offsets;
     }
 
-    private static RectMm place(Map<Integer, RectMm> places, FoundMarker marker) {
+    static RectMm place(Map<Integer, RectMm> places, FoundMarker marker) {
         RectMm place = places.get(marker.id());
         if (place == null) {
             throw new IllegalArgumentException("the sheet has no marker " + marker.id());

@@ -7,6 +7,8 @@ import com.google.zxing.DecodeHintType;
 import com.google.zxing.FormatException;
 import com.google.zxing.NotFoundException;
 import com.google.zxing.PlanarYUVLuminanceSource;
+import com.google.zxing.Result;
+import com.google.zxing.ResultPoint;
 import com.google.zxing.common.BitMatrix;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
@@ -26,26 +28,49 @@ import org.printassay.sheet.RectMm;
 final class SheetCodeReader {
     private static final double[] SHIFTS_MM = {0, 0.3, -0.3, 0.6, -0.6};
 
+    /** Codes nearer together than this share of a code's side are one. */
+    private static final double SAME = 0.5;
+
     private SheetCodeReader() {}
 
     /**
-     * The text of the code.
+     * A code that was read.
+     *
+     * @param text what it says
+     * @param middle where its middle is, about, full-resolution pixels
+     * @param besideMarker whether it was read by its marker, which tells left from right
+     */
+    record Read(String text, PointPx middle, boolean besideMarker) {}
+
+    /**
+     * The codes beside all first markers; where there is none, one found by itself.
      *
      * @param scale full-resolution pixels a pixel of the image
      */
-    static Optional<String> read(GrayU8 image, double scale, List<FoundMarker> markers) {
+    static List<Read> read(GrayU8 image, double scale, List<FoundMarker> markers) {
+        List<Read> codes = new ArrayList<>();
         for (FoundMarker marker : markers) {
-            if (SheetLayout.isCodeMarker(marker.id())) {
-                Optional<String> text = beside(image, scale, marker);
-                if (text.isPresent()) {
-                    return text;
-                }
+            if (!SheetLayout.isCodeMarker(marker.id())) {
+                continue;
+            }
+            double side = marker.sidePx() * SheetLayout.CODE_MM / SheetLayout.MARKER_MM;
+            Optional<Read> code = beside(image, scale, marker);
+            if (code.isPresent()
+                    && codes.stream().noneMatch(c -> near(c, code.get(), SAME * side))) {
+                codes.add(code.get());
             }
         }
-        return anywhere(image);
+        if (codes.isEmpty()) {
+            anywhere(image, scale).ifPresent(codes::add);
+        }
+        return codes;
     }
 
-    private static Optional<String> beside(GrayU8 image, double scale, FoundMarker marker) {
+    private static boolean near(Read a, Read b, double distance) {
+        return Math.hypot(a.middle.x() - b.middle.x(), a.middle.y() - b.middle.y()) < distance;
+    }
+
+    private static Optional<Read> beside(GrayU8 image, double scale, FoundMarker marker) {
         RectMm square = new RectMm(0, 0, SheetLayout.MARKER_MM, SheetLayout.MARKER_MM);
         List<PointMm> corners = PagePlacement.corners(square);
         List<Homography.Pair> pairs = new ArrayList<>();
@@ -66,7 +91,12 @@ final class SheetCodeReader {
                                 SheetLayout.CODE_MM);
                 Optional<String> text = modules(image, map, code);
                 if (text.isPresent()) {
-                    return text;
+                    PointPx middle = map.apply(code.centre().x(), code.centre().y());
+                    return Optional.of(
+                            new Read(
+                                    text.get(),
+                                    new PointPx(scale * middle.x(), scale * middle.y()),
+                                    true));
                 }
             }
         }
@@ -112,7 +142,7 @@ final class SheetCodeReader {
         }
     }
 
-    private static Optional<String> anywhere(GrayU8 image) {
+    private static Optional<Read> anywhere(GrayU8 image, double scale) {
         byte[] grey = new byte[image.width * image.height];
         for (int y = 0; y < image.height; y++) {
             System.arraycopy(
@@ -135,10 +165,14 @@ final class SheetCodeReader {
                                         image.height,
                                         false)));
         try {
+            Result result =
+                    new QRCodeReader().decode(bitmap, Map.of(DecodeHintType.TRY_HARDER, true));
+            // The finders at the ends of a diagonal come first and third.
+            ResultPoint[] finders = result.getResultPoints();
+            double x = (finders[0].getX() + finders[2].getX()) / 2;
+            double y = (finders[0].getY() + finders[2].getY()) / 2;
             return Optional.of(
-                    new QRCodeReader()
-                            .decode(bitmap, Map.of(DecodeHintType.TRY_HARDER, true))
-                            .getText());
+                    new Read(result.getText(), new PointPx(scale * x, scale * y), false));
         } catch (NotFoundException | ChecksumException | FormatException e) {
             return Optional.empty();
         }

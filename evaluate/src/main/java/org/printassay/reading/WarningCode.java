@@ -34,6 +34,8 @@ public enum WarningCode {
     HISTOGRAM_GAPS,
     /** Sharpening halos along patch edges. */
     SHARPENED,
+    /** A camera's picture: light is not controlled. */
+    PHOTOGRAPH,
     /** Some markers were not found. */
     MARKERS_MISSING,
     /** Part of the sheet is missing; some patches were not read. */
