@@ -1,9 +1,15 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.sample.PageImage;
 import org.printassay.sample.SheetSamples;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
 
 /**
  * The light of one scan, and its patches freed from it. Arrays are indexed by channel (red, green,
@@ -19,6 +25,7 @@ import org.printassay.sample.SheetSamples;
  * @param nearEdge patches whose neighbourhood is not all known, where that matters
  * @param falloffPercent largest difference of illumination between patches, green channel; 0 when
  *     not significant
+ * @param surfaces coefficients of the light surface of each channel
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
@@ -31,6 +38,7 @@ record LightFit(
         boolean paperKnown,
         boolean[] nearEdge,
         double falloffPercent,
+        double[][] surfaces,
         @Nullable Stray stray) {
 
     /** Where the model with both parts has its glare. */
@@ -93,7 +101,63 @@ record LightFit(
                 scan.paperKnown(),
                 nearEdge(scan, likeliest.outcome(), samples.samples().size()),
                 falloff(scan, likeliest.outcome()),
+                Arrays.stream(likeliest.outcome().fits())
+                        .map(TwinFit.Result::surface)
+                        .toArray(double[][]::new),
                 stray(weighed, likeliest.outcome(), found, scan.channels().size() / 2));
+    }
+
+    /**
+     * Light of the bare margin over that of the windows, evened out, by channel; stray light, which
+     * differs by a percent or two between them, is still in both. Empty when there are too few
+     * places.
+     */
+    Optional<double[]> marginOverWindows(SheetSamples samples) {
+        RectMm page = samples.located().sheet().page();
+        RectMm printable = samples.located().sheet().printable();
+        Surface terms = new Surface(page);
+        PageImage image = samples.page();
+        double[] ratios = new double[surfaces.length];
+        for (int c = 0; c < ratios.length; c++) {
+            List<Double> margin = new ArrayList<>();
+            for (int row = 0; row < image.rows(); row++) {
+                for (int column = 0; column < image.columns(); column++) {
+                    PointMm at = image.centre(column, row);
+                    float light = image.light(c, column, row);
+                    if (inMargin(at, page, printable) && !Float.isNaN(light)) {
+                        margin.add(light / Surface.at(surfaces[c], terms.terms(at.x(), at.y())));
+                    }
+                }
+            }
+            List<Double> windows = new ArrayList<>();
+            for (int i = 0; i < samples.samples().size(); i++) {
+                if (samples.samples().get(i).patch().section() == Section.PAPER) {
+                    windows.add(evened[c][i]);
+                }
+            }
+            if (margin.size() < 200 || windows.size() < 4) {
+                return Optional.empty();
+            }
+            ratios[c] = median(margin) / median(windows);
+        }
+        return Optional.of(ratios);
+    }
+
+    private static boolean inMargin(PointMm at, RectMm page, RectMm printable) {
+        double fromEdge =
+                Math.min(
+                        Math.min(at.x() - page.x(), page.right() - at.x()),
+                        Math.min(at.y() - page.y(), page.bottom() - at.y()));
+        double fromPrint =
+                Math.max(
+                        Math.max(printable.x() - at.x(), at.x() - printable.right()),
+                        Math.max(printable.y() - at.y(), at.y() - printable.bottom()));
+        return fromEdge > 3 && fromPrint > 1;
+    }
+
+    private static double median(List<Double> values) {
+        double[] sorted = values.stream().mapToDouble(v -> v).sorted().toArray();
+        return sorted[sorted.length / 2];
     }
 
     private static boolean[] nearEdge(ScanLight scan, LightFitter.Outcome outcome, int patches) {

@@ -35,6 +35,19 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         return colours.stream().map(one -> one.scaled(factor)).toList();
     }
 
+    /** Whether most of the bare paper is clipped in any channel, so that it is not known. */
+    boolean paperClipped() {
+        long all = 0;
+        long clipped = 0;
+        for (PatchColour colour : colours) {
+            if (colour.patch().rgb().equals(Rgb8.grey(255))) {
+                all++;
+                clipped += colour.flags().contains(ReadingFlag.CLIPPED) ? 1 : 0;
+            }
+        }
+        return 2 * clipped > all;
+    }
+
     /** Stray light as it is reported; null when the twins cannot tell. */
     @Nullable StrayLight strayLight() {
         LightFit.Stray stray = light.stray();

@@ -3,7 +3,9 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.LabError;
@@ -11,6 +13,7 @@ import org.printassay.reading.ReadingFlag;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
+import org.printassay.scan.LossyCoding;
 import org.printassay.sheet.Patch;
 
 /**
@@ -41,6 +44,7 @@ record PatchColour(
     /** Colours of all patches of a scan, in the order of its samples. */
     static List<PatchColour> of(SheetSamples samples, LightFit light, ScanColour colour) {
         Xyz paper = colour.toXyz(channels(light.paper()));
+        Optional<LossyCoding> coding = colour.grey() ? Optional.empty() : samples.scan().coding();
         List<PatchColour> colours = new ArrayList<>();
         for (int i = 0; i < samples.samples().size(); i++) {
             PatchSample sample = samples.samples().get(i);
@@ -51,6 +55,13 @@ record PatchColour(
             if (light.nearEdge()[i]) {
                 flags.add(ReadingFlag.EDGE);
             }
+            List<double[]> lost =
+                    coding.isEmpty()
+                            ? List.of()
+                            : CodeErrors.of(colour, coding.get(), sample.linear());
+            if (coarse(colour, rgb, lost)) {
+                flags.add(ReadingFlag.COARSE);
+            }
             colours.add(
                     new PatchColour(
                             sample.patch(),
@@ -59,7 +70,7 @@ record PatchColour(
                             relative(xyz, paper),
                             colour.toXyz(channels(column(light.evened(), i))).y(),
                             error(colour, rgb, sample, light, i),
-                            causes(colour, rgb, light, i),
+                            causes(colour, rgb, light, i, lost),
                             flags));
         }
         return colours;
@@ -105,8 +116,24 @@ record PatchColour(
         return new LabError(l, a, b);
     }
 
-    /** Through the transform by its slopes here. */
-    private static List<Lab> causes(ScanColour colour, double[] rgb, LightFit light, int i) {
+    /** Whether what coding may have lost, twice its standard deviation, is more than 1 dE00. */
+    private static boolean coarse(ScanColour colour, double[] rgb, List<double[]> lost) {
+        Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
+        double squares = 0;
+        for (double[] cause : lost) {
+            double[] moved = rgb.clone();
+            for (int c = 0; c < moved.length; c++) {
+                moved[c] += 2 * cause[c];
+            }
+            Lab there = Lab.of(colour.toXyz(channels(moved)), Xyz.PCS_WHITE);
+            squares += Math.pow(DeltaE.ciede2000(here, there), 2);
+        }
+        return squares > 1;
+    }
+
+    /** Through the transform by its slopes here; what coding lost comes last. */
+    private static List<Lab> causes(
+            ScanColour colour, double[] rgb, LightFit light, int i, List<double[]> lost) {
         Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
         Lab[] slopes = new Lab[rgb.length];
         for (int c = 0; c < rgb.length; c++) {
@@ -122,17 +149,24 @@ record PatchColour(
         }
         List<Lab> causes = new ArrayList<>();
         for (double[][] cause : light.causes()) {
-            double l = 0;
-            double a = 0;
-            double b = 0;
-            for (int c = 0; c < rgb.length; c++) {
-                l += slopes[c].l() * cause[c][i];
-                a += slopes[c].a() * cause[c][i];
-                b += slopes[c].b() * cause[c][i];
-            }
-            causes.add(new Lab(l, a, b));
+            causes.add(along(slopes, new double[] {cause[0][i], cause[1][i], cause[2][i]}));
+        }
+        for (double[] cause : lost) {
+            causes.add(along(slopes, cause));
         }
         return causes;
+    }
+
+    private static Lab along(Lab[] slopes, double[] moved) {
+        double l = 0;
+        double a = 0;
+        double b = 0;
+        for (int c = 0; c < moved.length; c++) {
+            l += slopes[c].l() * moved[c];
+            a += slopes[c].a() * moved[c];
+            b += slopes[c].b() * moved[c];
+        }
+        return new Lab(l, a, b);
     }
 
     private static double[] column(double[][] values, int i) {

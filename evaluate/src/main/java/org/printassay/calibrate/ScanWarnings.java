@@ -36,6 +36,7 @@ final class ScanWarnings {
             file(part, warnings);
         }
         for (PartResult result : results) {
+            warnings.addAll(ScanHealth.of(result));
             light(result, warnings);
         }
         return new ArrayList<>(warnings);
@@ -65,22 +66,6 @@ final class ScanWarnings {
                     new Warning(
                             WarningCode.GREY_SCAN,
                             info.name() + " is grey: lightness is judged, colour is not."));
-        }
-        if (info.bits() == 8) {
-            warnings.add(
-                    new Warning(
-                            WarningCode.EIGHT_BIT,
-                            info.name()
-                                    + " has 8 bits a channel: shadow levels fall together. Scan"
-                                    + " with 16 bits (48-bit colour)."));
-        }
-        if (info.lossy()) {
-            warnings.add(
-                    new Warning(
-                            WarningCode.LOSSY,
-                            info.name()
-                                    + " was compressed with loss, which blurs fine differences."
-                                    + " Save scans as TIFF or PNG."));
         }
     }
 

@@ -29,7 +29,7 @@ final class SharedErrors {
             for (PatchColour colour : result.colours()) {
                 colours.put(new Key(colour.sheet(), colour.patch().id()), colour);
             }
-            for (int cause = 0; cause < result.light().causes().size(); cause++) {
+            for (int cause = 0; cause < causesOf(result); cause++) {
                 List<Lab> shifts = new ArrayList<>();
                 for (Reading reading : readings) {
                     Key key = new Key(reading.sheet(), reading.id());
@@ -47,5 +47,9 @@ final class SharedErrors {
 
     private static Lab over(Lab shift, int scans) {
         return new Lab(shift.l() / scans, shift.a() / scans, shift.b() / scans);
+    }
+
+    private static int causesOf(PartResult result) {
+        return result.colours().isEmpty() ? 0 : result.colours().get(0).causes().size();
     }
 }

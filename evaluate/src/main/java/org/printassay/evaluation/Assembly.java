@@ -42,6 +42,19 @@ final class Assembly {
                 judged.white() == null,
                 WarningCode.WHITE_NOT_JUDGED,
                 "Paper white was not judged: no patch of code 255 was read.");
+        boolean absolute = set.trust().absolute();
+        boolean whiteClipped = judged.white() != null && judged.white().lab() == null && absolute;
+        boolean blackClipped = judged.black() != null && judged.black().lab() == null && absolute;
+        note(
+                warnings,
+                whiteClipped,
+                WarningCode.WHITE_NOT_JUDGED,
+                "Paper white was not judged: it is clipped in the scan.");
+        note(
+                warnings,
+                blackClipped,
+                WarningCode.BLACK_NOT_JUDGED,
+                "Black was not judged: it is clipped in the scan.");
         note(
                 warnings,
                 judged.black() == null,
@@ -56,12 +69,19 @@ final class Assembly {
                 warnings,
                 judged.shadows() == null,
                 WarningCode.SHADOWS_NOT_JUDGED,
-                "Shadows were not judged: too few neutral levels from 0 to 48 were read.");
+                clipped(warnings)
+                        ? "Shadows were not judged: black is clipped in the scan, or too few levels"
+                                + " were read."
+                        : "Shadows were not judged: too few neutral levels from 0 to 48 were read.");
         note(
                 warnings,
                 judged.highlights() == null,
                 WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                "Highlights were not judged: too few neutral levels from 207 to 255 were read.");
+                clipped(warnings)
+                        ? "Highlights were not judged: paper is clipped in the scan, or too few levels"
+                                + " were read."
+                        : "Highlights were not judged: too few neutral levels from 207 to 255 were"
+                                + " read.");
         note(
                 warnings,
                 judged.neutrality() == null,
@@ -134,6 +154,10 @@ final class Assembly {
                         judged.neutrality(),
                         origin.placements(),
                         warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)));
+    }
+
+    private static boolean clipped(List<Warning> warnings) {
+        return warnings.stream().anyMatch(warning -> warning.code() == WarningCode.CLIPPED);
     }
 
     private static void note(List<Warning> warnings, boolean when, WarningCode code, String text) {

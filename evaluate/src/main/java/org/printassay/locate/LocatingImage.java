@@ -30,6 +30,7 @@ public final class LocatingImage {
     private final int height;
     private final int channels;
     private final char[] light;
+    private final CodeCensus census;
 
     private LocatingImage(int factor, int width, int height, int channels) {
         this.factor = factor;
@@ -37,6 +38,7 @@ public final class LocatingImage {
         this.height = height;
         this.channels = channels;
         this.light = new char[width * height * channels];
+        this.census = new CodeCensus(channels);
     }
 
     /** Streams a scan once. */
@@ -70,6 +72,9 @@ public final class LocatingImage {
 
     /** Adds a row of the scan; after the last row of a box the averages are kept. */
     private void add(int y, char[] row, float[][] curves, float[] sums) {
+        if (y % CodeCensus.EVERY == 0) {
+            census.add(row, row.length);
+        }
         int target = y / factor;
         if (target >= height) {
             return;
@@ -93,6 +98,11 @@ public final class LocatingImage {
                 sums[i] = 0;
             }
         }
+    }
+
+    /** How often each code occurs. */
+    public CodeCensus census() {
+        return census;
     }
 
     /** How many scan pixels a pixel of this image is wide. */

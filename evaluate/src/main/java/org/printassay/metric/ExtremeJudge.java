@@ -35,7 +35,7 @@ final class ExtremeJudge {
         Trust trust = neutrals.set().trust();
         double systematic = Systematic.lightness(trust);
         double systematicAb = Systematic.chroma(trust);
-        Lab absolute = trust.absolute() ? data.mean() : null;
+        Lab absolute = trust.absolute() && !neutrals.clipped(level) ? data.mean() : null;
         return Optional.of(
                 new Extreme(
                         absolute,

@@ -50,10 +50,20 @@ public record Judgement(
                 white,
                 black,
                 ToneJudge.judge(neutrals, aim).orElse(null),
-                WedgeJudge.shadows(neutrals, threshold, level -> ToneJudge.aimL(set, aim, level))
-                        .orElse(null),
-                WedgeJudge.highlights(neutrals, threshold, level -> ToneJudge.aimL(set, aim, level))
-                        .orElse(null),
+                neutrals.clipped(0)
+                        ? null
+                        : WedgeJudge.shadows(
+                                        neutrals,
+                                        threshold,
+                                        level -> ToneJudge.aimL(set, aim, level))
+                                .orElse(null),
+                neutrals.clipped(255)
+                        ? null
+                        : WedgeJudge.highlights(
+                                        neutrals,
+                                        threshold,
+                                        level -> ToneJudge.aimL(set, aim, level))
+                                .orElse(null),
                 NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null),
                 repeats,
                 absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,

@@ -91,6 +91,21 @@ final class Neutrals {
         return good.isEmpty() ? readings : good;
     }
 
+    /**
+     * Whether most readings of a level are at an end of the scanner's range: they bound it only.
+     */
+    boolean clipped(int level) {
+        int all = 0;
+        int clipped = 0;
+        for (Reading reading : set.readings()) {
+            if (reading.rgb().isNeutral() && reading.rgb().r() == level) {
+                all++;
+                clipped += reading.flags().contains(ReadingFlag.CLIPPED) ? 1 : 0;
+            }
+        }
+        return 2 * clipped > all;
+    }
+
     /** What each shared cause does to the mean of a level. */
     private static List<Lab> shared(ReadingSet set, int level) {
         if (set.shared().isEmpty()) {

@@ -8,6 +8,8 @@ public enum ReadingFlag {
     CLIPPED("clipped"),
     /** The patch is not flat: its parts differ by more than noise. */
     UNEVEN("uneven"),
+    /** Lossy coding keeps this colour in steps larger than 1 dE00. */
+    COARSE("coarse"),
     /** Too near the edge of the scan: what lies beyond is unknown. */
     EDGE("edge");
 

@@ -28,6 +28,14 @@ public enum WarningCode {
     EIGHT_BIT,
     /** Compressed with loss. */
     LOSSY,
+    /** Paper or black was put at the end of the range. */
+    AUTOMATIC_EXPOSURE,
+    /** Paper was made neutral. */
+    AUTOMATIC_COLOUR,
+    /** Edges are wider than the sampling. */
+    BLURRED,
+    /** The profile makes colours that no print has. */
+    PROFILE_DOUBTFUL,
     /** Many codes at the ends of the range. */
     CLIPPED,
     /** Gaps in the histogram: tones were edited. */

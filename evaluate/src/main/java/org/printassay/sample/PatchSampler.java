@@ -27,10 +27,17 @@ public final class PatchSampler {
 
     private PatchSampler() {}
 
+    /** Blocks of lossy coding, with colour at half the sampling, mix what lies within them. */
+    private static final double BLOCK_PIXELS = 16;
+
     /** Where the middle of a patch is read. */
     public static RectMm middle(RectMm area) {
-        double byWidth = inset(area.width());
-        double byHeight = inset(area.height());
+        return middle(area, INSET_MM);
+    }
+
+    private static RectMm middle(RectMm area, double leastMm) {
+        double byWidth = inset(area.width(), leastMm);
+        double byHeight = inset(area.height(), leastMm);
         return new RectMm(
                 area.x() + byWidth,
                 area.y() + byHeight,
@@ -38,18 +45,27 @@ public final class PatchSampler {
                 area.height() - 2 * byHeight);
     }
 
-    private static double inset(double side) {
-        double least = Math.min(Math.max(INSET_MM, INSET_SHARE * side), side / 3);
+    private static double inset(double side, double leastMm) {
+        double least = Math.min(Math.max(leastMm, INSET_SHARE * side), side / 3);
         return Math.max(least, (side - LARGEST_MM) / 2);
     }
 
     /** Samples every patch that lies in the scan, in sheet order. */
     public static List<PatchSample> sample(ScanImage scan, CodeLight codes, LocatedSheet located)
             throws Problem {
+        return sample(scan, codes, located, List.of());
+    }
+
+    /** Samples patches and edges in one pass. */
+    static List<PatchSample> sample(
+            ScanImage scan, CodeLight codes, LocatedSheet located, List<EdgeWindow> edges)
+            throws Problem {
         ScanInfo info = scan.info();
+        double block = info.lossy() ? BLOCK_PIXELS / located.placement().samplesPerMm() : 0;
+        double least = Math.max(INSET_MM, block);
         List<PatchWindow> windows = new ArrayList<>();
         for (Patch patch : located.sheet().patches()) {
-            RectMm middle = middle(patch.area());
+            RectMm middle = middle(patch.area(), least);
             if (Locator.isInside(info, located.placement(), middle)) {
                 windows.add(new PatchWindow(patch, middle, located.placement(), info));
             }
@@ -60,7 +76,7 @@ public final class PatchSampler {
         for (int c = 0; c < curves.length; c++) {
             curves[c] = codes.curve(info.channels() == 1 ? 1 : c);
         }
-        Sweep sweep = new Sweep(byTop, curves);
+        Sweep sweep = new Sweep(byTop, edges, curves);
         scan.stream(sweep);
         List<PatchSample> samples = new ArrayList<>();
         for (PatchWindow window : windows) {
@@ -72,17 +88,24 @@ public final class PatchSampler {
     /** Hands each row to the windows it crosses, and lets finished ones sum up. */
     private static final class Sweep implements ScanImage.RowSink {
         private final List<PatchWindow> byTop;
+        private final List<EdgeWindow> edges;
         private final float[][] curves;
         private final List<PatchWindow> open = new ArrayList<>();
         private int next;
 
-        Sweep(List<PatchWindow> byTop, float[][] curves) {
+        Sweep(List<PatchWindow> byTop, List<EdgeWindow> edges, float[][] curves) {
             this.byTop = byTop;
+            this.edges = edges;
             this.curves = curves;
         }
 
         @Override
         public void row(int y, char[] samples) {
+            for (EdgeWindow edge : edges) {
+                if (y >= edge.firstRow() && y <= edge.lastRow()) {
+                    edge.take(y, samples, curves[curves.length / 2]);
+                }
+            }
             while (next < byTop.size() && byTop.get(next).firstRow() <= y) {
                 open.add(byTop.get(next++));
             }

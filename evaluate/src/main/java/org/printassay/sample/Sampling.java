@@ -25,8 +25,16 @@ public final class Sampling {
             throws Problem {
         LocatingImage image = LocatingImage.of(scan, codes);
         LocatedSheet located = Locator.locate(scan.info(), image, expected);
-        List<PatchSample> samples = PatchSampler.sample(scan, codes, located);
+        List<EdgeWindow> edges = EdgeWindow.of(located, scan.info());
+        List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges);
         PageImage page = PageImageBuilder.build(image, located.placement(), located.sheet().page());
-        return new SheetSamples(scan.info(), located, samples, page, image.preview());
+        return new SheetSamples(
+                scan.info(),
+                located,
+                samples,
+                page,
+                image.census(),
+                EdgeWindow.profile(edges),
+                image.preview());
     }
 }

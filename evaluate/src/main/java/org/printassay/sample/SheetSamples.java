@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.List;
+import org.printassay.locate.CodeCensus;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.scan.ScanInfo;
@@ -12,6 +13,8 @@ import org.printassay.scan.ScanInfo;
  * @param located where the sheet is
  * @param samples one for each patch that was read, in sheet order
  * @param page the sheet's neighbourhood in linear light
+ * @param census how often each code occurs in the scan
+ * @param edges how the scanner drew sharp edges
  * @param preview the scan made small, for people
  */
 public record SheetSamples(
@@ -19,8 +22,20 @@ public record SheetSamples(
         LocatedSheet located,
         List<PatchSample> samples,
         PageImage page,
+        CodeCensus census,
+        EdgeProfile edges,
         LocatingImage.Preview preview) {
     public SheetSamples {
         samples = List.copyOf(samples);
+    }
+
+    /** A scan of which neither codes nor edges were looked at. */
+    public SheetSamples(
+            ScanInfo scan,
+            LocatedSheet located,
+            List<PatchSample> samples,
+            PageImage page,
+            LocatingImage.Preview preview) {
+        this(scan, located, samples, page, CodeCensus.empty(), EdgeProfile.NONE, preview);
     }
 }

@@ -31,6 +31,7 @@ record JpegHeader(
         Optional<ScanInfo.Resolution> resolution,
         Optional<byte[]> profile,
         Set<Long> profileMarkers,
+        Optional<LossyCoding> coding,
         boolean mirrored) {
     private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
@@ -50,6 +51,7 @@ record JpegHeader(
         TreeMap<Integer, byte[]> profilePieces = new TreeMap<>();
         Set<Long> profileMarkers = new HashSet<>();
         byte[] frame = null;
+        int[][] tables = new int[4][];
         long at = 2;
         while (true) {
             int marker = in.read();
@@ -80,9 +82,18 @@ record JpegHeader(
             if (starts && frame == null) {
                 frame = body;
             } else if (marker == 0xda && frame != null) {
-                return frame(frame, name, jfif, exif, profilePieces, profileMarkers);
+                return frame(
+                        frame,
+                        name,
+                        jfif,
+                        exif,
+                        profilePieces,
+                        profileMarkers,
+                        coding(frame, tables));
             } else if (marker == 0xda || marker == 0xd9) {
                 throw Problem.input(name, "the JPEG has no size. Save the scan anew.");
+            } else if (marker == 0xdb) {
+                quantisation(body, tables);
             } else if (marker == 0xe0 && startsWith(body, JFIF)) {
                 jfif = jfifResolution(body);
             } else if (marker == 0xe1 && startsWith(body, EXIF)) {
@@ -100,7 +111,8 @@ record JpegHeader(
             Optional<ScanInfo.Resolution> jfif,
             @Nullable Exif exif,
             TreeMap<Integer, byte[]> profilePieces,
-            Set<Long> profileMarkers)
+            Set<Long> profileMarkers,
+            Optional<LossyCoding> coding)
             throws Problem {
         if (body.length < 6) {
             throw ScanFiles.endsEarly(name, "in its frame header");
@@ -131,7 +143,40 @@ record JpegHeader(
                 resolution,
                 profile.size() == 0 ? Optional.empty() : Optional.of(profile.toByteArray()),
                 profileMarkers,
+                coding,
                 exif != null && Orientation.mirrored(exif.orientation()));
+    }
+
+    /** Tables of a DQT segment (ISO/IEC 10918-1, B.2.4.1) by number; a cut one is left away. */
+    private static void quantisation(byte[] body, int[][] tables) {
+        int at = 0;
+        while (at < body.length) {
+            int wide = (body[at] & 0xf0) == 0 ? 1 : 2;
+            int number = body[at] & 3;
+            at++;
+            if (at + 64 * wide > body.length) {
+                return;
+            }
+            int[] table = new int[64];
+            for (int i = 0; i < table.length; i++) {
+                table[i] = body[at++] & 0xff;
+                if (wide == 2) {
+                    table[i] = table[i] << 8 | (body[at++] & 0xff);
+                }
+            }
+            tables[number] = table;
+        }
+    }
+
+    private static Optional<LossyCoding> coding(byte[] frame, int[][] tables) {
+        if (frame.length < 9) {
+            return Optional.empty();
+        }
+        int[] luma = tables[frame[8] & 3];
+        int[] chroma = frame.length >= 12 ? tables[frame[11] & 3] : luma;
+        return luma == null || chroma == null
+                ? Optional.empty()
+                : Optional.of(LossyCoding.of(luma, chroma));
     }
 
     private static boolean startsWith(byte[] body, byte[] start) {

@@ -46,7 +46,8 @@ final class JpegScan implements ScanImage {
                             8,
                             header.resolution(),
                             header.profile(),
-                            true);
+                            true,
+                            header.coding());
             return new JpegScan(file, info, header.profileMarkers(), header.mirrored());
         } catch (IOException e) {
             throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param samplesPerInch declared resolution, horizontal and vertical, when declared
  * @param iccProfile embedded profile, when there is one; not checked
  * @param lossy whether the file was compressed with loss
+ * @param coding how coarsely, where the file says so
  */
 public record ScanInfo(
         String name,
@@ -24,7 +25,31 @@ public record ScanInfo(
         int bits,
         Optional<Resolution> samplesPerInch,
         Optional<byte[]> iccProfile,
-        boolean lossy) {
+        boolean lossy,
+        Optional<LossyCoding> coding) {
+    /** A scan of which no quantisation is known. */
+    public ScanInfo(
+            String name,
+            String format,
+            int width,
+            int height,
+            int channels,
+            int bits,
+            Optional<Resolution> samplesPerInch,
+            Optional<byte[]> iccProfile,
+            boolean lossy) {
+        this(
+                name,
+                format,
+                width,
+                height,
+                channels,
+                bits,
+                samplesPerInch,
+                iccProfile,
+                lossy,
+                Optional.empty());
+    }
 
     /** Declared samples per inch in x and y. */
     public record Resolution(double x, double y) {}

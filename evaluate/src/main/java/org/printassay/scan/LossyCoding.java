@@ -1,0 +1,37 @@
+package org.printassay.scan;
+
+/**
+ * How coarsely a JPEG (ISO/IEC 10918-1) keeps an even area: the quantisation step of a block's
+ * mean, in 8 bit codes. The coefficient of the mean is eight times the mean.
+ *
+ * @param lumaStep of the mean of lightness, codes
+ * @param chromaStep of the means of the two colour differences, codes; that of lightness for a grey
+ *     image
+ * @param quality how the luminance table compares with the example table of the standard (Annex
+ *     K.1) by the usual scaling from 1 to 100 (common practice, no source)
+ */
+public record LossyCoding(double lumaStep, double chromaStep, int quality) {
+    private static final int BLOCK_GAIN = 8;
+
+    /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
+    private static final double EXAMPLE_SUM = 3688;
+
+    /**
+     * From quantisation tables.
+     *
+     * @param luma 64 values of the table of the first component
+     * @param chroma 64 values of the table of the second component; the first's where there is none
+     */
+    static LossyCoding of(int[] luma, int[] chroma) {
+        double sum = 0;
+        for (int value : luma) {
+            sum += value;
+        }
+        double scale = 100 * sum / EXAMPLE_SUM;
+        double quality = scale > 100 ? 5000 / scale : (200 - scale) / 2;
+        return new LossyCoding(
+                (double) luma[0] / BLOCK_GAIN,
+                (double) chroma[0] / BLOCK_GAIN,
+                (int) Math.round(Math.max(1, Math.min(100, quality))));
+    }
+}

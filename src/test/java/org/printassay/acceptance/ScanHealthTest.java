@@ -1,0 +1,293 @@
+package org.printassay.acceptance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.Collectors;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.printassay.colour.Lab;
+import org.printassay.colour.RgbSpace;
+import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.demo.PrintRoom;
+import org.printassay.demo.flatbed.Dirt;
+import org.printassay.demo.flatbed.Encoding;
+import org.printassay.demo.flatbed.Flatbed;
+import org.printassay.demo.flatbed.Placing;
+import org.printassay.demo.flatbed.ScanFile;
+import org.printassay.demo.print.Print;
+import org.printassay.demo.print.Printing;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.EvaluationRequest;
+import org.printassay.evaluation.Evaluator;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+
+/**
+ * Settings that spoil scans, each put into a simulated scan and told by its warning; and good scans
+ * of many kinds that get none.
+ */
+class ScanHealthTest {
+    private static final Set<WarningCode> SPOILING =
+            EnumSet.of(
+                    WarningCode.AUTOMATIC_EXPOSURE,
+                    WarningCode.AUTOMATIC_COLOUR,
+                    WarningCode.BLURRED,
+                    WarningCode.PROFILE_DOUBTFUL,
+                    WarningCode.CLIPPED,
+                    WarningCode.HISTOGRAM_GAPS,
+                    WarningCode.SHARPENED,
+                    WarningCode.DUSTY,
+                    WarningCode.WINDOWS_INKED,
+                    WarningCode.LOSSY);
+
+    @TempDir Path dir;
+
+    private static Flatbed flatbed() {
+        return SimulatedPrint.flatbed()
+                .withSamplesPerInch(200)
+                .withPlacing(Placing.STRAIGHT)
+                .withFile(ScanFile.TIFF16.withFormat(ScanFile.Format.PNG, 8));
+    }
+
+    private Path scanned(Flatbed flatbed) throws Exception {
+        Print print = SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 5);
+        Path file = dir.resolve("scan.png");
+        PrintRoom.scan(print, flatbed, 5, file);
+        return file;
+    }
+
+    /** The scan with every 8 bit code of each channel replaced. */
+    private Path edited(Flatbed flatbed, IntUnaryOperator... channels) throws Exception {
+        BufferedImage image = ImageIO.read(scanned(flatbed).toFile());
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                int rgb = image.getRGB(x, y);
+                int r = channels[0].applyAsInt((rgb >> 16) & 255);
+                int g = channels[1 % channels.length].applyAsInt((rgb >> 8) & 255);
+                int b = channels[2 % channels.length].applyAsInt(rgb & 255);
+                image.setRGB(x, y, 0xff000000 | r << 16 | g << 8 | b);
+            }
+        }
+        return written(image);
+    }
+
+    private Path written(BufferedImage image) throws IOException {
+        Path file = dir.resolve("edited.png");
+        ImageIO.write(image, "png", file.toFile());
+        return file;
+    }
+
+    private static Evaluation evaluated(Path scan) throws Exception {
+        return Evaluator.evaluate(EvaluationRequest.of(scan)).evaluation();
+    }
+
+    private static Set<WarningCode> spoiling(Evaluation evaluation) {
+        return evaluation.warnings().stream()
+                .map(Warning::code)
+                .filter(SPOILING::contains)
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(WarningCode.class)));
+    }
+
+    private static int held(double code) {
+        return (int) Math.round(Math.max(0, Math.min(255, code)));
+    }
+
+    /** Every kind of good scan that the random conditions make, clean and hard. */
+    @ParameterizedTest
+    @ValueSource(longs = {7, 8, 34})
+    void aGoodScanHasNoneOfThem(long seed) throws Exception {
+        RandomConditions good = RandomConditions.of(seed);
+        Print print = SimulatedPrint.print(good.paper(), good.printing(), seed);
+        Path file = dir.resolve("good");
+        PrintRoom.scan(print, good.flatbed(), seed, file);
+        assertEquals(Set.of(), spoiling(evaluated(file)), good.toString());
+    }
+
+    @Test
+    void aGoodPlainScanHasNoneOfThem() throws Exception {
+        assertEquals(Set.of(), spoiling(evaluated(scanned(flatbed()))));
+        assertEquals(Set.of(), spoiling(evaluated(edited(flatbed(), v -> v))));
+    }
+
+    @Test
+    void automaticContrastIsToldAndItsEndsAreNotJudged() throws Exception {
+        Flatbed bed = flatbed();
+        Evaluation e = evaluated(scanned(bed.withSensor(bed.sensor().withAutoLevels(true))));
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE), e.warnings().toString());
+        assertTrue(spoiling(e).contains(WarningCode.CLIPPED));
+        assertNull(e.highlights());
+        assertNull(Objects.requireNonNull(e.white()).lab());
+    }
+
+    @Test
+    void overexposureIsTold() throws Exception {
+        Flatbed bed = flatbed();
+        Evaluation e = evaluated(scanned(bed.withSensor(bed.sensor().withExposure(1.25))));
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE));
+        assertTrue(spoiling(e).contains(WarningCode.CLIPPED));
+        assertNull(e.highlights());
+    }
+
+    @Test
+    void aBlackPointThatClipsIsTold() throws Exception {
+        Evaluation e = evaluated(edited(flatbed(), v -> held((v - 40) * 255 / 215.0)));
+        assertTrue(spoiling(e).contains(WarningCode.CLIPPED), e.warnings().toString());
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE));
+        assertNull(e.shadows());
+    }
+
+    @Test
+    void anEditInEightBitsIsTold() throws Exception {
+        Evaluation e = evaluated(edited(flatbed(), v -> held((v - 8) * 1.12)));
+        assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
+    }
+
+    @Test
+    void automaticColourIsTold() throws Exception {
+        // Paper of code about 248, 246, 248 becomes 250 in all channels, nothing else is clipped.
+        BufferedImage plain = ImageIO.read(scanned(flatbed()).toFile());
+        double[] gain = new double[3];
+        for (int c = 0; c < 3; c++) {
+            double sum = 0;
+            for (int x = 0; x < 1000; x++) {
+                sum += (plain.getRGB(200 + x, 60) >> (16 - 8 * c)) & 255;
+            }
+            gain[c] = 250.0 / (sum / 1000);
+        }
+        Evaluation e =
+                evaluated(
+                        edited(
+                                flatbed(),
+                                v -> held(v * gain[0]),
+                                v -> held(v * gain[1]),
+                                v -> held(v * gain[2])));
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
+    }
+
+    @Test
+    void sharpeningIsTold() throws Exception {
+        Flatbed bed = flatbed().withSamplesPerInch(300);
+        Evaluation e = evaluated(scanned(bed.withOptics(bed.optics().withSharpening(0.8, 100))));
+        assertTrue(spoiling(e).contains(WarningCode.SHARPENED), e.warnings().toString());
+    }
+
+    @Test
+    void descreeningBlurIsTold() throws Exception {
+        Flatbed bed = flatbed().withSamplesPerInch(300);
+        Evaluation e = evaluated(scanned(bed.withOptics(bed.optics().withBlur(170))));
+        assertTrue(spoiling(e).contains(WarningCode.BLURRED), e.warnings().toString());
+    }
+
+    @Test
+    void strongLossyCompressionIsToldAndItsPatchesAreFlagged() throws Exception {
+        ScanFile jpeg = ScanFile.TIFF16.withFormat(ScanFile.Format.JPEG, 8).withJpegQuality(0.6);
+        Evaluation e = evaluated(scanned(flatbed().withSamplesPerInch(300).withFile(jpeg)));
+        assertTrue(spoiling(e).contains(WarningCode.LOSSY));
+        long coarse =
+                e.patches().stream().filter(r -> r.flags().contains(ReadingFlag.COARSE)).count();
+        assertTrue(coarse > 50, coarse + " patches are coarse");
+    }
+
+    @Test
+    void aDirtyGlassIsTold() throws Exception {
+        Evaluation e = evaluated(scanned(flatbed().withDirt(new Dirt(10_000, 1000))));
+        assertTrue(spoiling(e).contains(WarningCode.DUSTY), e.warnings().toString());
+    }
+
+    /** A profile whose red and blue are exchanged: of no scanner, and of no use. */
+    @Test
+    void aProfileThatDoesNotFitIsTold() throws Exception {
+        Flatbed bed = flatbed();
+        Path scan = scanned(bed.withSensor(bed.sensor().withEncoding(Encoding.SRGB)));
+        byte[] profile = RgbProfiles.of(RgbSpace.SRGB).clone();
+        ByteBuffer bytes = ByteBuffer.wrap(profile);
+        int tags = bytes.getInt(128);
+        for (int i = 0; i < tags; i++) {
+            int entry = 132 + 12 * i;
+            String name = new String(profile, entry, 4, StandardCharsets.US_ASCII);
+            if (name.equals("bXYZ")) {
+                // s15Fixed16 X, Y, Z of blue: its Z halved, so that white turns yellow.
+                int z = bytes.getInt(entry + 4) + 16;
+                bytes.putInt(z, bytes.getInt(z) / 2);
+            }
+        }
+        Path given = dir.resolve("other.icc");
+        Files.write(given, profile);
+        EvaluationRequest plain = EvaluationRequest.of(scan);
+        EvaluationRequest request =
+                new EvaluationRequest(
+                        plain.files(),
+                        plain.chart(),
+                        Optional.of(given),
+                        plain.details(),
+                        plain.threshold(),
+                        plain.space());
+        Evaluation e = Evaluator.evaluate(request).evaluation();
+        assertTrue(spoiling(e).contains(WarningCode.PROFILE_DOUBTFUL), e.warnings().toString());
+    }
+
+    @Test
+    void inkInWindowsIsTold() throws Exception {
+        BufferedImage image = ImageIO.read(scanned(flatbed()).toFile());
+        // 5 mm of lid, then 10 mm of margin; everything inside gets a coat that takes 6 % of light.
+        double perMm = 200 / 25.4;
+        int edge = (int) Math.round(15 * perMm);
+        for (int y = edge; y < image.getHeight() - edge; y++) {
+            for (int x = edge; x < image.getWidth() - edge; x++) {
+                int rgb = image.getRGB(x, y);
+                int r = held(((rgb >> 16) & 255) * 0.972);
+                int g = held(((rgb >> 8) & 255) * 0.972);
+                int b = held((rgb & 255) * 0.972);
+                image.setRGB(x, y, 0xff000000 | r << 16 | g << 8 | b);
+            }
+        }
+        Evaluation e = evaluated(written(image));
+        assertTrue(spoiling(e).contains(WarningCode.WINDOWS_INKED), e.warnings().toString());
+    }
+
+    @Test
+    void eightBitsInASixteenBitFileAreTold() throws Exception {
+        Flatbed bed = flatbed().withFile(ScanFile.TIFF16);
+        Path file = scanned(bed);
+        byte[] tiff = Files.readAllBytes(file);
+        // Little-endian samples after the header: each low byte becomes its high byte.
+        boolean little = tiff[0] == 'I';
+        for (int i = 4096; i + 1 < tiff.length; i += 2) {
+            tiff[little ? i : i + 1] = tiff[little ? i + 1 : i];
+        }
+        Path even = dir.resolve("even.tif");
+        Files.write(even, tiff);
+        Optional<Warning> eight =
+                evaluated(even).warnings().stream()
+                        .filter(warning -> warning.code() == WarningCode.EIGHT_BIT)
+                        .findFirst();
+        assertTrue(eight.isPresent());
+        assertTrue(eight.get().text().contains("only 8 of its 16 bits"));
+    }
+
+    /** White and black L* of the good scan, so that the tests above stand on a scan that reads. */
+    @Test
+    void theGoodScanReadsRight() throws Exception {
+        Lab white =
+                Objects.requireNonNull(
+                        Objects.requireNonNull(evaluated(scanned(flatbed())).white()).lab());
+        assertEquals(96.5, white.l(), 0.2);
+    }
+}
