@@ -23,6 +23,7 @@ import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanFiles;
 import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 
 /** Scans of one print to an evaluation. */
@@ -165,13 +166,15 @@ final class ScanEvaluation {
                             WarningCode.MARKERS_MISSING,
                             expected - found + " of " + expected + " markers were not found."));
         }
-        int missing = located.sheet().patches().size() - samples.samples().size();
-        if (missing > 0) {
+        if (!located.codeRead()) {
             warnings.add(
                     new Warning(
-                            WarningCode.PATCHES_MISSING,
-                            missing + " patches lie outside " + scan.name() + "."));
+                            WarningCode.SHEET_CODE_UNREAD,
+                            scan.name()
+                                    + ": the sheet code cannot be read; chart and print number are"
+                                    + " taken from the chart file."));
         }
+        missing(samples, warnings);
         return new PlacementSummary(
                 scan.name(),
                 located.sheet().number(),
@@ -182,6 +185,36 @@ final class ScanEvaluation {
                 scaleY,
                 placement.rotationDegrees(),
                 placement.samplesPerMm());
+    }
+
+    private static void missing(SheetSamples samples, List<Warning> warnings) {
+        List<Patch> unlike = samples.located().unlike();
+        String name = samples.scan().name();
+        int outside =
+                samples.located().sheet().patches().size()
+                        - samples.samples().size()
+                        - unlike.size();
+        if (outside > 0) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.PATCHES_MISSING,
+                            outside + " patches lie outside " + name + "."));
+        }
+        if (!unlike.isEmpty()) {
+            PointMm first = unlike.get(0).area().centre();
+            warnings.add(
+                    new Warning(
+                            WarningCode.PATCHES_MISSING,
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s: %d patches are covered, or not where they should be, from"
+                                            + " about %.0f mm from the left and %.0f mm from the top"
+                                            + " of the page; they were left out.",
+                                    name,
+                                    unlike.size(),
+                                    first.x(),
+                                    first.y())));
+        }
     }
 
     private static Warning photograph(ScanInfo scan) {

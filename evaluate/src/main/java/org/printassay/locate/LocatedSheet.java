@@ -3,6 +3,7 @@ package org.printassay.locate;
 import java.util.List;
 import java.util.Map;
 import org.printassay.chart.Chart;
+import org.printassay.sheet.Patch;
 import org.printassay.sheet.Sheet;
 
 /**
@@ -15,6 +16,9 @@ import org.printassay.sheet.Sheet;
  * @param residualMm root mean square distance of marker corners from the placement
  * @param perspective how much larger the nearest corner is seen than the middle, as a share; about
  *     0 on a flatbed, which looks at all of the sheet from the same distance
+ * @param codeRead whether the sheet code was read; else the chart is what the user named
+ * @param unlike patches that are covered or not where they should be, by the steps around them; not
+ *     to be read
  * @param outline corners of the page in the scan, clockwise from the page's top left
  */
 public record LocatedSheet(
@@ -24,6 +28,8 @@ public record LocatedSheet(
         Map<Integer, PointPx> markerCentres,
         double residualMm,
         double perspective,
+        boolean codeRead,
+        List<Patch> unlike,
         List<PointPx> outline) {
     /**
      * A carriage that runs 0.3 mm off bends a sheet by less than half of this; a camera half a
@@ -33,6 +39,7 @@ public record LocatedSheet(
 
     public LocatedSheet {
         markerCentres = Map.copyOf(markerCentres);
+        unlike = List.copyOf(unlike);
         outline = List.copyOf(outline);
     }
 

@@ -4,7 +4,6 @@ import boofcv.alg.misc.GImageMiscOps;
 import boofcv.struct.image.GrayU8;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -14,25 +13,12 @@ import org.printassay.chart.SheetCode;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanInfo;
-import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
 
 /** Finds the sheet in a scan, or says why it cannot be read. */
 public final class Locator {
-    /** Fewer markers than this do not place a sheet. */
-    private static final int FEWEST_MARKERS = 4;
-
-    /** A scan that holds less of the sheet's patches than this is refused. */
-    private static final double LEAST_PATCHES = 0.6;
-
-    /** Coarser scans than this, samples an inch, are refused. */
-    private static final double COARSEST = 120;
-
-    /** The code's place is known roughly where it was read by the marker beside it alone. */
-    private static final double CODE_OFF_MM = 10;
-
     private Locator() {}
 
     /**
@@ -52,13 +38,13 @@ public final class Locator {
         if (codes.stream().noneMatch(SheetCodeReader.Read::besideMarker)) {
             refuseMirrored(name, grey, detector, markers);
         }
-        refuseCoarse(name, markers);
+        Refusals.coarse(name, markers);
         SeveralPrints.refuseCodes(name, codes);
         Optional<SheetCodeReader.Read> code = codes.stream().findFirst();
         if (code.isEmpty() && expected.isEmpty()) {
             throw Problem.chart(
                     name,
-                    markers.size() < FEWEST_MARKERS
+                    markers.size() < Refusals.FEWEST_MARKERS
                             ? "no printassay chart found. Scan the whole printed sheet, printed side"
                                     + " down, with automatic corrections off."
                             : "markers of a chart were found but its sheet code cannot be read. Scan"
@@ -84,13 +70,15 @@ public final class Locator {
         MarkerGroups.Groups groups = MarkerGroups.of(sheet, markers);
         SeveralPrints.refuseMarkers(name, chart, number, groups.others(), markers);
         List<FoundMarker> ours = groups.ours();
-        refuseFew(name, chart, sheet, markers, ours);
+        Refusals.few(name, chart, sheet, markers, ours);
         PagePlacement.Fit fit = PagePlacement.fit(sheet, ours);
         if (code.isPresent()) {
-            refuseStrayCode(name, sheet, fit.placement(), code.get());
+            Refusals.strayCode(name, sheet, fit.placement(), code.get());
         }
         Placement placement = RefinedPlacement.of(scan, image, sheet, fit.placement());
-        refuseParts(scan, sheet, placement, ours.size());
+        StepCheck.Result steps = StepCheck.of(image, sheet, chart.space(), placement);
+        Refusals.misplaced(name, chart, steps);
+        Refusals.parts(scan, sheet, placement, ours.size(), steps.unlike());
         Map<Integer, PointPx> centres = new TreeMap<>();
         fit.used().forEach((id, marker) -> centres.put(id, marker.centre()));
         List<PointPx> outline = new ArrayList<>();
@@ -104,49 +92,9 @@ public final class Locator {
                 centres,
                 fit.residualMm(placement),
                 fit.perspective(sheet.page()),
+                code.isPresent(),
+                steps.unlike(),
                 outline);
-    }
-
-    private static void refuseFew(
-            String name,
-            Chart chart,
-            Sheet sheet,
-            List<FoundMarker> markers,
-            List<FoundMarker> ours)
-            throws Problem {
-        if (ours.size() >= FEWEST_MARKERS) {
-            return;
-        }
-        long known =
-                markers.stream()
-                        .filter(m -> sheet.markers().stream().anyMatch(k -> k.id() == m.id()))
-                        .count();
-        throw Problem.chart(
-                name,
-                known < FEWEST_MARKERS
-                        ? "only "
-                                + known
-                                + " of "
-                                + sheet.markers().size()
-                                + " markers were found. Scan the whole sheet, flat and sharp."
-                        : "the markers do not stand as on chart "
-                                + chart.id()
-                                + ". Scan the whole sheet, flat, and name the right chart file if"
-                                + " you name one.");
-    }
-
-    /** A code that stands elsewhere is another print's, or none. */
-    private static void refuseStrayCode(
-            String name, Sheet sheet, Placement placement, SheetCodeReader.Read code)
-            throws Problem {
-        PointMm read = placement.toPage(code.middle());
-        PointMm wanted = sheet.code().centre();
-        if (Math.hypot(read.x() - wanted.x(), read.y() - wanted.y()) > CODE_OFF_MM) {
-            throw Problem.chart(
-                    name,
-                    "the sheet code does not stand where the markers say: parts of two prints seem"
-                            + " to be in the scan. Scan them one by one, or crop the scan to one.");
-        }
     }
 
     private static int commonSheet(List<FoundMarker> markers) {
@@ -174,7 +122,7 @@ public final class Locator {
         GrayU8 mirrored = grey.clone();
         GImageMiscOps.flipHorizontal(mirrored);
         int flipped = onOneSheet(detector.detect(mirrored, 1));
-        if (flipped >= FEWEST_MARKERS && flipped > onOneSheet(upright)) {
+        if (flipped >= Refusals.FEWEST_MARKERS && flipped > onOneSheet(upright)) {
             throw Problem.chart(
                     name,
                     "is mirrored. Switch mirroring off in the scanner or printer settings, or flip"
@@ -185,48 +133,6 @@ public final class Locator {
     /** The most markers that have the numbers of one sheet. */
     private static int onOneSheet(List<FoundMarker> markers) {
         return votes(markers).values().stream().max(Integer::compare).orElse(0);
-    }
-
-    private static void refuseCoarse(String name, List<FoundMarker> markers) throws Problem {
-        if (markers.size() < FEWEST_MARKERS) {
-            return;
-        }
-        double side =
-                markers.stream()
-                        .mapToDouble(FoundMarker::sidePx)
-                        .sorted()
-                        .toArray()[markers.size() / 2];
-        double perInch = side / SheetLayout.MARKER_MM * 25.4;
-        if (perInch < COARSEST) {
-            throw Problem.input(
-                    name,
-                    String.format(
-                            Locale.ROOT,
-                            "has about %.0f samples an inch by its markers, too few to read"
-                                    + " patches. Scan at 300.",
-                            perInch));
-        }
-    }
-
-    private static void refuseParts(ScanInfo scan, Sheet sheet, Placement placement, int markers)
-            throws Problem {
-        int inside = 0;
-        for (Patch patch : sheet.patches()) {
-            inside += isInside(scan, placement, patch.area()) ? 1 : 0;
-        }
-        if (inside < LEAST_PATCHES * sheet.patches().size()) {
-            throw Problem.chart(
-                    scan.name(),
-                    "holds only part of the sheet: "
-                            + inside
-                            + " of "
-                            + sheet.patches().size()
-                            + " patches and "
-                            + markers
-                            + " of "
-                            + sheet.markers().size()
-                            + " markers. Scan the whole sheet.");
-        }
     }
 
     /** Whether an area of the page lies wholly in the scan. */

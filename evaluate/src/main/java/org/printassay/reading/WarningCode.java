@@ -44,9 +44,11 @@ public enum WarningCode {
     SHARPENED,
     /** A camera's picture: light is not controlled. */
     PHOTOGRAPH,
+    /** The sheet code was not read; the chart is what the user named. */
+    SHEET_CODE_UNREAD,
     /** Some markers were not found. */
     MARKERS_MISSING,
-    /** Part of the sheet is missing; some patches were not read. */
+    /** Part of the sheet is missing or covered; some patches were not read. */
     PATCHES_MISSING,
     /** Many patches were dusty or uneven. */
     DUSTY,

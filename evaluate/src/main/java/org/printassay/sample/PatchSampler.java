@@ -66,7 +66,8 @@ public final class PatchSampler {
         List<PatchWindow> windows = new ArrayList<>();
         for (Patch patch : located.sheet().patches()) {
             RectMm middle = middle(patch.area(), least);
-            if (Locator.isInside(info, located.placement(), middle)) {
+            if (!located.unlike().contains(patch)
+                    && Locator.isInside(info, located.placement(), middle)) {
                 windows.add(new PatchWindow(patch, middle, located.placement(), info));
             }
         }

@@ -321,7 +321,7 @@ final class SimulatedScan {
     }
 
     private LocatedSheet located() {
-        return new LocatedSheet(chart, sheet, FLAT, Map.of(), 0, 0, List.of());
+        return new LocatedSheet(chart, sheet, FLAT, Map.of(), 0, 0, true, List.of(), List.of());
     }
 
     private static LocatingImage.Preview preview() {

@@ -1,0 +1,221 @@
+package org.printassay.locate;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
+
+/**
+ * Whether patches really are where a placement has them: between neighbours of very different tone
+ * the scan must show the step, the right way round, within a millimetre of its place. Knows nothing
+ * of markers, so that it finds out when they mislead.
+ */
+final class StepCheck {
+    /** Neighbours differ at least so much in the file, L*, and the lighter one is no shadow. */
+    private static final double CLEAR_STEP = 15;
+
+    private static final double NO_SHADOW = 45;
+
+    /** Light on both sides is taken this far from the edge; most of the step lies within. */
+    private static final double NEAR_MM = 0.8;
+
+    private static final double FAR_MM = 1.9;
+    private static final double LEAST_SIDE_MM = 5;
+
+    /** A step is one when the sides differ by this share of the lighter. */
+    private static final double SEEN = 0.05;
+
+    private static final double SHARE_NEAR = 0.5;
+
+    /** The neighbourhood of a patch: two rows of patches, and how many steps tell about it. */
+    private static final double AROUND_MM = 12;
+
+    private static final int FEWEST_AROUND = 3;
+
+    /** Greys are compared in groups of so many codes; further off than this, codes, is another. */
+    private static final int GREYS = 16;
+
+    private static final double OTHER_GREY = 50;
+
+    private final LocatingImage image;
+    private final Placement placement;
+
+    private StepCheck(LocatingImage image, Placement placement) {
+        this.image = image;
+        this.placement = placement;
+    }
+
+    /**
+     * What came out.
+     *
+     * @param tested steps that lie in the scan
+     * @param agreeing those that the scan shows where they should be
+     * @param unlike patches in whose neighbourhood most steps are not as they should be: covered,
+     *     or misplaced
+     */
+    record Result(int tested, int agreeing, List<Patch> unlike) {
+        double share() {
+            return tested == 0 ? 1 : (double) agreeing / tested;
+        }
+    }
+
+    /** A step that was looked at. */
+    private record Looked(PointMm at, boolean agrees) {}
+
+    /**
+     * A step that should be seen.
+     *
+     * @param at middle of the edge
+     * @param downwards whether the edge lies across, the second patch below the first
+     * @param length of the edge, millimetres
+     * @param lighterFirst whether the first patch is the lighter one
+     */
+    private record Step(PointMm at, boolean downwards, double length, boolean lighterFirst) {}
+
+    static Result of(LocatingImage image, Sheet sheet, RgbSpace space, Placement placement) {
+        StepCheck check = new StepCheck(image, placement);
+        List<Looked> all = new ArrayList<>();
+        for (Step step : steps(sheet, space)) {
+            double[] light = check.light(step);
+            if (light.length > 0) {
+                all.add(new Looked(step.at, agrees(light, step.lighterFirst)));
+            }
+        }
+        int tested = all.size();
+        int agreeing = (int) all.stream().filter(Looked::agrees).count();
+        List<Looked> withGreys = new ArrayList<>(all);
+        check.greys(sheet, withGreys);
+        List<Patch> unlike = new ArrayList<>();
+        for (Patch patch : sheet.patches()) {
+            PointMm at = patch.area().centre();
+            if (isUnlike(at, all) || isUnlike(at, withGreys)) {
+                unlike.add(patch);
+            }
+        }
+        return new Result(tested, agreeing, unlike);
+    }
+
+    /** Greys, of which a sheet has many, must be about as light as others of their code. */
+    private void greys(Sheet sheet, List<Looked> all) {
+        Map<Integer, List<Double>> byCode = new TreeMap<>();
+        Map<Patch, Double> codes = new LinkedHashMap<>();
+        for (Patch patch : sheet.patches()) {
+            Rgb8 rgb = patch.rgb();
+            double light = light(patch.area().centre());
+            if (rgb.r() == rgb.g() && rgb.g() == rgb.b() && !Double.isNaN(light)) {
+                double code = 255 * RgbSpace.SRGB.encode(light);
+                codes.put(patch, code);
+                byCode.computeIfAbsent(rgb.g() / GREYS, k -> new ArrayList<>()).add(code);
+            }
+        }
+        byCode.values().forEach(Collections::sort);
+        codes.forEach(
+                (patch, code) -> {
+                    List<Double> alike = byCode.getOrDefault(patch.rgb().g() / GREYS, List.of());
+                    double usual = alike.get(alike.size() / 2);
+                    boolean agrees = Math.abs(code - usual) < OTHER_GREY;
+                    all.add(new Looked(patch.area().centre(), agrees));
+                });
+    }
+
+    private static boolean isUnlike(PointMm at, List<Looked> steps) {
+        int near = 0;
+        int against = 0;
+        for (Looked step : steps) {
+            if (Math.hypot(step.at.x() - at.x(), step.at.y() - at.y()) < AROUND_MM) {
+                near++;
+                against += step.agrees ? 0 : 1;
+            }
+        }
+        return near >= FEWEST_AROUND && 2 * against > near;
+    }
+
+    private static List<Step> steps(Sheet sheet, RgbSpace space) {
+        List<Step> steps = new ArrayList<>();
+        List<Patch> patches = sheet.patches();
+        for (Patch one : patches) {
+            for (Patch other : patches) {
+                double lighter = step(one, other, space);
+                RectMm a = one.area();
+                RectMm b = other.area();
+                if (lighter == 0 || Math.min(shortSide(a), shortSide(b)) < LEAST_SIDE_MM) {
+                    continue;
+                }
+                if (same(a.right(), b.x()) && same(a.y(), b.y()) && same(a.height(), b.height())) {
+                    PointMm at = new PointMm(a.right(), a.centre().y());
+                    steps.add(new Step(at, false, a.height(), lighter > 0));
+                }
+                if (same(a.bottom(), b.y()) && same(a.x(), b.x()) && same(a.width(), b.width())) {
+                    PointMm at = new PointMm(a.centre().x(), a.bottom());
+                    steps.add(new Step(at, true, a.width(), lighter > 0));
+                }
+            }
+        }
+        return steps;
+    }
+
+    private static double shortSide(RectMm area) {
+        return Math.min(area.width(), area.height());
+    }
+
+    private static boolean same(double a, double b) {
+        return Math.abs(a - b) < 0.05;
+    }
+
+    /** Positive when the first is clearly lighter, negative when darker, 0 when neither is sure. */
+    private static double step(Patch one, Patch other, RgbSpace space) {
+        int green = one.rgb().g() - other.rgb().g();
+        if (green == 0) {
+            return 0;
+        }
+        double a = space.toLab(one.rgb()).l();
+        double b = space.toLab(other.rgb()).l();
+        boolean clear = Math.abs(a - b) >= CLEAR_STEP && Math.max(a, b) >= NO_SHADOW;
+        return clear && Math.signum(a - b) == Math.signum(green) ? a - b : 0;
+    }
+
+    /** Light far and near before the edge, near and far after it; empty outside the scan. */
+    private double[] light(Step step) {
+        double[] places = {-FAR_MM, -NEAR_MM, NEAR_MM, FAR_MM};
+        double[] light = new double[places.length];
+        for (int i = 0; i < places.length; i++) {
+            for (int k = -2; k <= 2; k++) {
+                double along = 0.12 * k * step.length;
+                PointMm page =
+                        step.downwards
+                                ? new PointMm(step.at.x() + along, step.at.y() + places[i])
+                                : new PointMm(step.at.x() + places[i], step.at.y() + along);
+                double one = light(page);
+                if (Double.isNaN(one)) {
+                    return new double[0];
+                }
+                light[i] += one / 5;
+            }
+        }
+        return light;
+    }
+
+    /** Green light at a place of the page; NaN outside the scan. */
+    private double light(PointMm page) {
+        PointPx at = placement.toScan(page);
+        int x = (int) Math.floor(at.x() / image.factor());
+        int y = (int) Math.floor(at.y() / image.factor());
+        boolean inside = x >= 0 && y >= 0 && x < image.width() && y < image.height();
+        return inside ? image.light(1, x, y) : Double.NaN;
+    }
+
+    private static boolean agrees(double[] light, boolean lighterFirst) {
+        int sign = lighterFirst ? 1 : -1;
+        double far = sign * (light[0] - light[3]);
+        double near = sign * (light[1] - light[2]);
+        return far > SEEN * Math.max(light[0], light[3]) && near > SHARE_NEAR * far;
+    }
+}
