@@ -51,7 +51,7 @@ final class PngRows {
             }
             done += got;
         }
-        unfilter(filter);
+        unfilter(filter, line, above, pixelBytes);
         if (wide.length > 0) {
             widen();
             samples.unpack(wide, 0, out, at, width, stride);
@@ -63,10 +63,14 @@ final class PngRows {
         line = swap;
     }
 
-    private void unfilter(int filter) throws IOException {
-        byte[] now = line;
-        byte[] up = above;
-        int step = pixelBytes;
+    /**
+     * Takes a row filter off.
+     *
+     * @param now the row (modified)
+     * @param up the row above it
+     * @param step bytes to the pixel on the left
+     */
+    static void unfilter(int filter, byte[] now, byte[] up, int step) throws IOException {
         switch (filter) {
             case 0 -> {}
             case 1 -> {

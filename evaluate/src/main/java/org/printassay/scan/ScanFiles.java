@@ -38,11 +38,12 @@ public final class ScanFiles {
         if (format == null) {
             throw Problem.input(
                     name,
-                    "not an image that printassay reads. Save the scan as TIFF, PNG or JPEG.");
+                    "not an image that printassay reads. Save the scan as TIFF, PNG, JPEG or PDF.");
         }
         return switch (format) {
             case "TIFF" -> TiffScan.open(file, name);
             case "PNG" -> PngScan.open(file, name);
+            case "PDF" -> PdfScan.open(file, name);
             default -> JpegScan.open(file, name);
         };
     }
@@ -91,6 +92,9 @@ public final class ScanFiles {
         }
         if (startsWith(head, 0x89, 'P', 'N', 'G', 13, 10, 26, 10)) {
             return "PNG";
+        }
+        if (startsWith(head, '%', 'P', 'D', 'F', '-')) {
+            return "PDF";
         }
         return startsWith(head, 0xff, 0xd8, 0xff) ? "JPEG" : null;
     }

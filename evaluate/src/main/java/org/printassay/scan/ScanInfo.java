@@ -6,7 +6,7 @@ import java.util.Optional;
  * What a scan file's header says.
  *
  * @param name file name without folders, safe to print
- * @param format TIFF, PNG or JPEG
+ * @param format TIFF, PNG, JPEG or PDF
  * @param width pixels, after the orientation tag is applied
  * @param height pixels, after the orientation tag is applied
  * @param channels 1 (grey) or 3 (RGB); alpha is dropped

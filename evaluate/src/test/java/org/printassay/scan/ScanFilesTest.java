@@ -8,21 +8,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.awt.image.WritableRaster;
-import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
-import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.RgbSpace;
@@ -33,91 +29,7 @@ import org.printassay.problem.Problem;
  * Reads what independent writers wrote (libtiff's tools, ImageMagick, libvips, the JDK) and holds
  * every pixel against the made image, which ImageMagick reads back as a second reader.
  */
-class ScanFilesTest {
-    private static final int WIDTH = 83;
-    private static final int HEIGHT = 61;
-
-    @TempDir Path dir;
-
-    /** A busy image: gradients with noise, so that predictors, filters and LZW have work. */
-    private static char[] image(int channels, int bits) {
-        Random random = new Random(5);
-        char[] samples = new char[WIDTH * HEIGHT * channels];
-        for (int i = 0; i < samples.length; i++) {
-            int x = i / channels % WIDTH;
-            int y = i / channels / WIDTH;
-            int value = x * 600 + y * 150 + i % channels * 900 + random.nextInt(300);
-            samples[i] = (char) (bits == 16 ? value : (value >> 8) * 257);
-        }
-        return samples;
-    }
-
-    /** Writes the image as a binary portable pixmap, the simplest input for other tools. */
-    private Path pixmap(char[] samples, int channels, int bits) throws IOException {
-        byte[] head =
-                ((channels == 3 ? "P6 " : "P5 ")
-                                + WIDTH
-                                + " "
-                                + HEIGHT
-                                + (bits == 16 ? " 65535\n" : " 255\n"))
-                        .getBytes(StandardCharsets.US_ASCII);
-        ByteBuffer out = ByteBuffer.allocate(head.length + samples.length * bits / 8);
-        out.put(head);
-        for (char sample : samples) {
-            if (bits == 16) {
-                out.putChar(sample);
-            } else {
-                out.put((byte) (sample >> 8));
-            }
-        }
-        Path file =
-                dir.resolve("made-" + channels + "-" + bits + (channels == 3 ? ".ppm" : ".pgm"));
-        return Files.write(file, out.array());
-    }
-
-    private static char[] read(Path file) throws Problem {
-        ScanImage scan = ScanFiles.open(file);
-        int channels = scan.info().channels();
-        char[] all = new char[scan.info().width() * scan.info().height() * channels];
-        int[] rows = new int[1];
-        scan.stream(
-                (y, row) -> {
-                    assertEquals(rows[0]++, y);
-                    System.arraycopy(row, 0, all, y * row.length, row.length);
-                });
-        assertEquals(scan.info().height(), rows[0]);
-        return all;
-    }
-
-    private void tool(String... command) throws Exception {
-        boolean there =
-                Arrays.stream(System.getenv("PATH").split(":", -1))
-                        .anyMatch(p -> Files.isExecutable(Path.of(p, command[0])));
-        if (!there && "required".equals(System.getProperty("witnesses"))) {
-            throw new AssertionError(command[0] + " is missing but witnesses are required");
-        }
-        Assumptions.assumeTrue(there, command[0] + " is not installed");
-        Process process =
-                new ProcessBuilder(command)
-                        .directory(dir.toFile())
-                        .redirectErrorStream(true)
-                        .redirectOutput(dir.resolve("tool.log").toFile())
-                        .start();
-        assertTrue(process.waitFor(60, TimeUnit.SECONDS), command[0]);
-        assertEquals(0, process.exitValue(), () -> String.join(" ", command) + ": " + log());
-    }
-
-    private String log() {
-        try {
-            return Files.readString(dir.resolve("tool.log"), StandardCharsets.ISO_8859_1);
-        } catch (IOException e) {
-            return e.toString();
-        }
-    }
-
-    private static void assertSame(char[] expected, char[] actual) {
-        assertEquals(-1, Arrays.mismatch(expected, actual), "first sample that differs");
-    }
+class ScanFilesTest extends ScanFixture {
 
     /** Only LZW and Deflate know a predictor. */
     private static List<String> predictors(String compression) {
@@ -224,15 +136,6 @@ class ScanFilesTest {
             tool("tiffcp", "-c", options, "-r", "16", "plain.tif", "jpeg.tif");
             tool("convert", "jpeg.tif", "-depth", "8", "back.ppm");
             assertClose(dir.resolve("back.ppm"), read(dir.resolve("jpeg.tif")), 2);
-        }
-    }
-
-    /** Decoders round differently: allow a few codes against another decoder of the same data. */
-    private static void assertClose(Path pixmap, char[] actual, int codes) throws IOException {
-        byte[] bytes = Files.readAllBytes(pixmap);
-        int start = bytes.length - actual.length;
-        for (int i = 0; i < actual.length; i++) {
-            assertEquals(bytes[start + i] & 0xff, actual[i] / 257.0, codes, "sample " + i);
         }
     }
 

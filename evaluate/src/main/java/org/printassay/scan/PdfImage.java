@@ -1,0 +1,216 @@
+package org.printassay.scan;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.InflaterInputStream;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSNumber;
+import org.apache.pdfbox.cos.COSStream;
+import org.jspecify.annotations.Nullable;
+import org.printassay.problem.Problem;
+
+/**
+ * An image of a PDF (ISO 32000-1, 8.9.5) as its dictionary tells.
+ *
+ * @param width pixels across
+ * @param height pixels down
+ * @param bits a sample, 8 or 16; 8 for JPEG data
+ * @param channels 1 or 3
+ * @param profile ICC profile of its colour space
+ * @param coding how the data are coded
+ * @param predictor rows are differences as in PNG (10 and above) or TIFF (2); 1 for none
+ * @param inverted whether 0 is white
+ */
+record PdfImage(
+        int width,
+        int height,
+        int bits,
+        int channels,
+        Optional<byte[]> profile,
+        Coding coding,
+        int predictor,
+        boolean inverted) {
+    private static final int LARGEST_PROFILE = 16 << 20;
+
+    /** Codings that are read. */
+    enum Coding {
+        /** Plain samples. */
+        NONE,
+        /** Deflate. */
+        FLATE,
+        /** A whole JPEG file. */
+        JPEG
+    }
+
+    static PdfImage of(String name, COSStream image) throws Problem, IOException {
+        int width = image.getInt(COSName.WIDTH, 0);
+        int height = image.getInt(COSName.HEIGHT, 0);
+        ScanFiles.checkSize(name, width, height);
+        if (image.getBoolean(COSName.IMAGE_MASK, false)) {
+            throw refuse(name, "is black and white only");
+        }
+        Coding coding = coding(name, filter(image));
+        int bits = image.getInt(COSName.BITS_PER_COMPONENT, 8);
+        if (bits != 8 && (bits != 16 || coding == Coding.JPEG)) {
+            throw refuse(name, "has " + bits + " bits a sample");
+        }
+        COSBase space = image.getDictionaryObject(COSName.COLORSPACE);
+        int channels = channels(name, space);
+        COSDictionary parameters = parameters(image);
+        int predictor = parameters.getInt(COSName.PREDICTOR, 1);
+        if (predictor > 1) {
+            boolean same =
+                    parameters.getInt(COSName.COLUMNS, 1) == width
+                            && parameters.getInt(COSName.COLORS, 1) == channels
+                            && parameters.getInt(COSName.BITS_PER_COMPONENT, 8) == bits;
+            if (!same || (predictor != 2 && (predictor < 10 || predictor > 15))) {
+                throw Problem.input(
+                        name, "its image is coded against its own size. Scan to TIFF or PNG.");
+            }
+        }
+        return new PdfImage(
+                width,
+                height,
+                bits,
+                channels,
+                profile(space),
+                coding,
+                predictor,
+                inverted(image.getCOSArray(COSName.DECODE)));
+    }
+
+    private static Problem refuse(String name, String what) {
+        return Problem.input(
+                name,
+                "its image "
+                        + what
+                        + ", which is not read. Scan to TIFF or PNG, in colour with 16 bits.");
+    }
+
+    private static Coding coding(String name, List<String> filters) throws Problem {
+        if (filters.isEmpty()) {
+            return Coding.NONE;
+        }
+        String filter = filters.get(0);
+        if (filters.size() > 1) {
+            throw refuse(name, "is coded twice over");
+        }
+        return switch (filter) {
+            case "FlateDecode", "Fl" -> Coding.FLATE;
+            case "DCTDecode", "DCT" -> Coding.JPEG;
+            case "CCITTFaxDecode", "CCF", "JBIG2Decode" ->
+                    throw refuse(name, "is black and white only");
+            case "JPXDecode" -> throw refuse(name, "is coded as JPEG 2000");
+            default -> throw refuse(name, "is coded in another way than Deflate or JPEG");
+        };
+    }
+
+    private static List<String> filter(COSStream stream) {
+        COSBase filter = stream.getDictionaryObject(COSName.FILTER, COSName.F);
+        if (filter instanceof COSName one) {
+            return List.of(one.getName());
+        }
+        if (filter instanceof COSArray several) {
+            return several.toList().stream()
+                    .map(one -> one instanceof COSName cos ? cos.getName() : "?")
+                    .toList();
+        }
+        return List.of();
+    }
+
+    private static COSDictionary parameters(COSStream image) {
+        COSBase found = image.getDictionaryObject(COSName.DECODE_PARMS, COSName.DP);
+        if (found instanceof COSArray several && several.size() > 0) {
+            found = several.getObject(0);
+        }
+        return found instanceof COSDictionary parameters ? parameters : new COSDictionary();
+    }
+
+    private static int channels(String name, @Nullable COSBase space) throws Problem {
+        String kind = "";
+        if (space instanceof COSName plain) {
+            kind = plain.getName();
+        } else if (space instanceof COSArray array && array.size() > 0) {
+            kind = array.getObject(0) instanceof COSName first ? first.getName() : "";
+        }
+        return switch (kind) {
+            case "DeviceGray", "CalGray", "G" -> 1;
+            case "DeviceRGB", "CalRGB", "RGB" -> 3;
+            case "ICCBased" -> {
+                int channels = profileStream(space).map(s -> s.getInt(COSName.N, 0)).orElse(0);
+                if (channels != 1 && channels != 3) {
+                    throw refuse(name, "has " + channels + " channels");
+                }
+                yield channels;
+            }
+            case "DeviceCMYK", "CMYK" -> throw refuse(name, "is CMYK");
+            default -> throw refuse(name, "has a palette or special colour space");
+        };
+    }
+
+    private static Optional<COSStream> profileStream(@Nullable COSBase space) {
+        return space instanceof COSArray array
+                        && array.size() > 1
+                        && array.getObject(1) instanceof COSStream stream
+                ? Optional.of(stream)
+                : Optional.empty();
+    }
+
+    private static Optional<byte[]> profile(@Nullable COSBase space) throws IOException {
+        Optional<COSStream> stream =
+                space instanceof COSArray array
+                                && array.size() > 1
+                                && COSName.ICCBASED.equals(array.getObject(0))
+                        ? profileStream(space)
+                        : Optional.empty();
+        return stream.isEmpty() ? Optional.empty() : decoded(stream.get(), LARGEST_PROFILE);
+    }
+
+    /** A small stream decoded; empty when it is coded otherwise than by Deflate, or too long. */
+    static Optional<byte[]> decoded(COSStream stream, int largest) throws IOException {
+        List<String> filters = filter(stream);
+        if (filters.size() > 1) {
+            return Optional.empty();
+        }
+        try (InputStream raw = stream.createRawInputStream()) {
+            InputStream in = raw;
+            if (!filters.isEmpty()) {
+                if (!filters.get(0).equals("FlateDecode") && !filters.get(0).equals("Fl")) {
+                    return Optional.empty();
+                }
+                in = new InflaterInputStream(raw);
+            }
+            byte[] bytes = in.readNBytes(largest + 1);
+            return bytes.length > largest ? Optional.empty() : Optional.of(bytes);
+        }
+    }
+
+    private static boolean inverted(@Nullable COSArray decode) {
+        return decode != null
+                && decode.size() >= 2
+                && decode.getObject(0) instanceof COSNumber low
+                && decode.getObject(1) instanceof COSNumber high
+                && low.floatValue() > high.floatValue();
+    }
+
+    /** Puts the coded data into a file that goes with the program. */
+    static Path extracted(COSStream image) throws IOException {
+        Path file = Files.createTempFile("printassay", ".image");
+        file.toFile().deleteOnExit();
+        try (InputStream raw = image.createRawInputStream()) {
+            Files.copy(raw, file, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException | RuntimeException e) {
+            Files.deleteIfExists(file);
+            throw e;
+        }
+        return file;
+    }
+}
