@@ -7,13 +7,17 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
 
-/** A scan in memory, edited pixel by pixel: tape, a second print beside it, a camera's view. */
+/**
+ * The green of a scan in memory, edited pixel by pixel: tape, a second print beside it, a camera's
+ * view.
+ */
 final class EditedScan implements ScanImage {
     private static final int BED = 238 * 257;
     private static final int TOP = 65535;
@@ -28,7 +32,7 @@ final class EditedScan implements ScanImage {
                         like.format(),
                         width,
                         height,
-                        like.channels(),
+                        1,
                         like.bits(),
                         like.samplesPerInch(),
                         Optional.empty(),
@@ -38,9 +42,14 @@ final class EditedScan implements ScanImage {
 
     static EditedScan of(ScanImage scan) throws Problem {
         ScanInfo info = scan.info();
-        int stride = info.width() * info.channels();
-        char[] codes = new char[stride * info.height()];
-        scan.stream((y, row) -> System.arraycopy(row, 0, codes, y * stride, stride));
+        char[] codes = new char[info.width() * info.height()];
+        int channels = info.channels();
+        scan.stream(
+                (y, row) -> {
+                    for (int x = 0; x < info.width(); x++) {
+                        codes[y * info.width() + x] = row[x * channels + channels / 2];
+                    }
+                });
         return new EditedScan(info, info.width(), info.height(), codes);
     }
 
@@ -51,7 +60,7 @@ final class EditedScan implements ScanImage {
 
     @Override
     public void stream(RowSink sink) throws Problem {
-        int stride = info.width() * info.channels();
+        int stride = info.width();
         for (int y = 0; y < info.height(); y++) {
             sink.row(y, Arrays.copyOfRange(codes, y * stride, (y + 1) * stride));
         }
@@ -63,8 +72,7 @@ final class EditedScan implements ScanImage {
         for (int row = 0; row < info.height(); row++) {
             for (int column = 0; column < info.width(); column++) {
                 if (Math.hypot(column + 0.5 - x, row + 0.5 - y) < radiusPx) {
-                    int at = (row * info.width() + column) * info.channels();
-                    Arrays.fill(copy, at, at + info.channels(), (char) (code8 * 257));
+                    copy[row * info.width() + column] = (char) (code8 * 257);
                 }
             }
         }
@@ -73,51 +81,45 @@ final class EditedScan implements ScanImage {
 
     /** What is seen when each point of a new picture shows another point of this one. */
     EditedScan mapped(int width, int height, UnaryOperator<PointPx> from) {
-        int channels = info.channels();
-        char[] result = new char[width * height * channels];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                PointPx at = from.apply(new PointPx(x + 0.5, y + 0.5));
-                for (int c = 0; c < channels; c++) {
-                    result[(y * width + x) * channels + c] = (char) Math.round(code(at, c));
-                }
-            }
-        }
+        char[] result = new char[width * height];
+        IntStream.range(0, height)
+                .parallel()
+                .forEach(
+                        y -> {
+                            for (int x = 0; x < width; x++) {
+                                PointPx at = from.apply(new PointPx(x + 0.5, y + 0.5));
+                                result[y * width + x] = (char) Math.round(code(at));
+                            }
+                        });
         return new EditedScan(info, width, height, result);
     }
 
-    private double code(PointPx at, int channel) {
+    private double code(PointPx at) {
         double x = at.x() - 0.5;
         double y = at.y() - 0.5;
         int column = (int) Math.floor(x);
         int row = (int) Math.floor(y);
         double fx = x - column;
         double fy = y - row;
-        return (1 - fy) * ((1 - fx) * at(column, row, channel) + fx * at(column + 1, row, channel))
-                + fy
-                        * ((1 - fx) * at(column, row + 1, channel)
-                                + fx * at(column + 1, row + 1, channel));
+        return (1 - fy) * ((1 - fx) * at(column, row) + fx * at(column + 1, row))
+                + fy * ((1 - fx) * at(column, row + 1) + fx * at(column + 1, row + 1));
     }
 
-    private int at(int column, int row, int channel) {
+    private int at(int column, int row) {
         return column < 0 || row < 0 || column >= info.width() || row >= info.height()
                 ? BED
-                : codes[(row * info.width() + column) * info.channels() + channel];
+                : codes[row * info.width() + column];
     }
 
     /** This scan with another one to its right. */
     EditedScan beside(EditedScan other) {
         int width = info.width() + other.info.width();
         int height = Math.max(info.height(), other.info.height());
-        int channels = info.channels();
-        char[] both = new char[width * height * channels];
+        char[] both = new char[width * height];
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                for (int c = 0; c < channels; c++) {
-                    boolean here = x < info.width();
-                    both[(y * width + x) * channels + c] =
-                            (char) (here ? at(x, y, c) : other.at(x - info.width(), y, c));
-                }
+                boolean here = x < info.width();
+                both[y * width + x] = (char) (here ? at(x, y) : other.at(x - info.width(), y));
             }
         }
         return new EditedScan(info, width, height, both);
@@ -162,19 +164,21 @@ final class EditedScan implements ScanImage {
         for (int axis = 0; axis < 2; axis++) {
             EditedScan from = result;
             char[] to = new char[codes.length];
-            for (int y = 0; y < info.height(); y++) {
-                for (int x = 0; x < info.width(); x++) {
-                    for (int c = 0; c < info.channels(); c++) {
-                        double value = 0;
-                        for (int i = -reach; i <= reach; i++) {
-                            int column = axis == 0 ? x + i : x;
-                            int row = axis == 0 ? y : y + i;
-                            value += weights[i + reach] * from.at(column, row, c);
-                        }
-                        to[(y * info.width() + x) * info.channels() + c] = (char) (value / sum);
-                    }
-                }
-            }
+            boolean across = axis == 0;
+            double total = sum;
+            IntStream.range(0, info.height())
+                    .parallel()
+                    .forEach(
+                            y -> {
+                                for (int x = 0; x < info.width(); x++) {
+                                    double value = 0;
+                                    for (int i = -reach; i <= reach; i++) {
+                                        int code = across ? from.at(x + i, y) : from.at(x, y + i);
+                                        value += weights[i + reach] * code;
+                                    }
+                                    to[y * info.width() + x] = (char) (value / total);
+                                }
+                            });
             result = new EditedScan(info, info.width(), info.height(), to);
         }
         return result;
@@ -202,7 +206,7 @@ final class EditedScan implements ScanImage {
             for (int x = 0; x < info.width(); x++) {
                 int rgb = 0;
                 for (int c = 0; c < 3; c++) {
-                    rgb = rgb << 8 | at(x, y, Math.min(c, info.channels() - 1)) / 257;
+                    rgb = rgb << 8 | at(x, y) / 257;
                 }
                 picture.setRGB(x, y, rgb);
             }

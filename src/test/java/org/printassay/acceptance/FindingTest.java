@@ -242,6 +242,17 @@ class FindingTest {
         assertTrue(worstMm(found, camera) < 0.6, "" + worstMm(found, camera));
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {2.5, 3, 4.5})
+    void heavyBlurIsReadRightOrRefused(double sigmaPx) {
+        try {
+            LocatedSheet found = located(good.blurred(sigmaPx));
+            assertTrue(worstMm(found, AS_IT_IS) < PLACED_MM, "" + worstMm(found, AS_IT_IS));
+        } catch (Problem refused) {
+            assertTrue(String.valueOf(refused.getMessage()).contains("Scan"), "" + refused);
+        }
+    }
+
     @Test
     void aPhotographIsAPlainScanAtMost() throws Exception {
         EditedScan seen =

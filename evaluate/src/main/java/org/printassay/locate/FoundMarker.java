@@ -9,13 +9,13 @@ import java.util.List;
  * @param corners outer corners of its black square in full-resolution pixels, clockwise from its
  *     own top left
  */
-record FoundMarker(int id, List<PointPx> corners) {
-    FoundMarker {
+public record FoundMarker(int id, List<PointPx> corners) {
+    public FoundMarker {
         corners = List.copyOf(corners);
     }
 
     /** Where the diagonals cross is near enough: the mean of the corners. */
-    PointPx centre() {
+    public PointPx centre() {
         double x = 0;
         double y = 0;
         for (PointPx corner : corners) {
@@ -26,7 +26,7 @@ record FoundMarker(int id, List<PointPx> corners) {
     }
 
     /** Side of the square in pixels, from its perimeter. */
-    double sidePx() {
+    public double sidePx() {
         double sum = 0;
         for (int i = 0; i < 4; i++) {
             PointPx a = corners.get(i);

@@ -32,11 +32,10 @@ public final class Locator {
             throws Problem {
         String name = scan.name();
         GrayU8 grey = image.grey();
-        MarkerDetector detector = new MarkerDetector();
-        List<FoundMarker> markers = detector.detect(grey, image.factor());
+        List<FoundMarker> markers = MarkerSearch.in(grey, image.factor());
         List<SheetCodeReader.Read> codes = SheetCodeReader.read(grey, image.factor(), markers);
         if (codes.stream().noneMatch(SheetCodeReader.Read::besideMarker)) {
-            refuseMirrored(name, grey, detector, markers);
+            refuseMirrored(name, grey, markers);
         }
         Refusals.coarse(name, markers);
         SeveralPrints.refuseCodes(name, codes);
@@ -116,12 +115,11 @@ public final class Locator {
      * A mirrored page shows markers of scattered numbers, or none; its code alone is read either
      * way.
      */
-    private static void refuseMirrored(
-            String name, GrayU8 grey, MarkerDetector detector, List<FoundMarker> upright)
+    private static void refuseMirrored(String name, GrayU8 grey, List<FoundMarker> upright)
             throws Problem {
         GrayU8 mirrored = grey.clone();
         GImageMiscOps.flipHorizontal(mirrored);
-        int flipped = onOneSheet(detector.detect(mirrored, 1));
+        int flipped = onOneSheet(MarkerSearch.in(mirrored, 1));
         if (flipped >= Refusals.FEWEST_MARKERS && flipped > onOneSheet(upright)) {
             throw Problem.chart(
                     name,

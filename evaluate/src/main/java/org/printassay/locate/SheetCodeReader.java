@@ -14,6 +14,7 @@ import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import com.google.zxing.qrcode.decoder.Decoder;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,6 +28,9 @@ import org.printassay.sheet.RectMm;
  */
 final class SheetCodeReader {
     private static final double[] SHIFTS_MM = {0, 0.3, -0.3, 0.6, -0.6};
+
+    /** How much of the difference to each neighbour is added: nothing, then against blur. */
+    private static final double[] SHARPER = {0, 0.2, 0.5};
 
     /** Codes nearer together than this share of a code's side are one. */
     private static final double SAME = 0.5;
@@ -106,8 +110,6 @@ final class SheetCodeReader {
     private static Optional<String> modules(GrayU8 image, Homography map, RectMm code) {
         int count = SheetLayout.CODE_MODULES;
         double[] values = new double[count * count];
-        double low = 255;
-        double high = 0;
         double step = code.width() / count;
         for (int row = 0; row < count; row++) {
             for (int column = 0; column < count; column++) {
@@ -125,13 +127,42 @@ final class SheetCodeReader {
                     sum += image.get(px, py);
                 }
                 values[row * count + column] = sum / 9;
-                low = Math.min(low, sum / 9);
-                high = Math.max(high, sum / 9);
             }
         }
+        for (double sharper : SHARPER) {
+            Optional<String> text = decoded(sharpened(values, count, sharper), count);
+            if (text.isPresent()) {
+                return text;
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Takes back some of what blur carries from a module to its four neighbours. */
+    private static double[] sharpened(double[] values, int count, double sharper) {
+        double[] result = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            int column = i % count;
+            double own = values[i];
+            double left = column > 0 ? values[i - 1] : own;
+            double right = column < count - 1 ? values[i + 1] : own;
+            double above = i >= count ? values[i - count] : own;
+            double below = i + count < values.length ? values[i + count] : own;
+            result[i] = own + sharper * (4 * own - left - right - above - below);
+        }
+        return result;
+    }
+
+    /**
+     * Dark modules are those below the middle of what most are; tape or a stain moves it little.
+     */
+    private static Optional<String> decoded(double[] values, int count) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double middle = (sorted[sorted.length / 10] + sorted[sorted.length * 9 / 10]) / 2;
         BitMatrix bits = new BitMatrix(count);
         for (int i = 0; i < values.length; i++) {
-            if (values[i] < (low + high) / 2) {
+            if (values[i] < middle) {
                 bits.set(i % count, i / count);
             }
         }
