@@ -47,7 +47,18 @@ public final class Main implements Runnable {
 
     /** Runs a command and returns its exit code. */
     public static int run(String... arguments) {
-        return commandLine().execute(arguments);
+        try {
+            return commandLine().execute(arguments);
+        } catch (OutOfMemoryError e) {
+            // What was read is the cause: our own needs are bounded.
+            System.err.println(
+                    "An input needs more memory than the program is given. Scan at a lower"
+                            + " resolution, or as TIFF or PNG.");
+            return Problem.Kind.INPUT.exitCode;
+        } catch (StackOverflowError e) {
+            System.err.println("An input is nested deeper than any real one. Save it anew.");
+            return Problem.Kind.INPUT.exitCode;
+        }
     }
 
     /** The whole command tree, ready to execute. */
