@@ -9,6 +9,7 @@ import com.networknt.schema.Error;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -110,6 +111,8 @@ public final class CheckedJson {
                             ? where
                             : where + ", line " + e.getLocation().getLineNr();
             throw Problem.input(at, "is not JSON: " + shown(e.getOriginalMessage()) + ".", e);
+        } catch (CharConversionException e) {
+            throw Problem.input(where, "is not JSON: its text is not in UTF-8.", e);
         } catch (IOException e) {
             throw Problem.input(where, "cannot be read (" + shown(e.toString()) + ").", e);
         }

@@ -2,6 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
@@ -20,16 +21,29 @@ import org.printassay.sample.SheetSamples;
  *     several); null when the twins cannot tell
  * @param falloffPercent largest difference of illumination over the patches of a scan, in percent
  *     of its brightest; 0 when not significant. It has been evened out.
+ * @param unevenness whose the unevenness is; null without a turned repeat
+ * @param different two scans that are not of one print
  * @param warnings what the user must know
  */
 public record ScanReadings(
         ReadingSet readings,
         @Nullable StrayLight strayLight,
         double falloffPercent,
+        @Nullable Unevenness unevenness,
+        Optional<Different> different,
         List<Warning> warnings) {
     public ScanReadings {
         warnings = List.copyOf(warnings);
     }
+
+    /**
+     * Two scans that show different prints.
+     *
+     * @param first name of the first scan
+     * @param second name of the second
+     * @param why words that follow the second name
+     */
+    public record Different(String first, String second, String why) {}
 
     /** Readings of scans that all have the same colour. */
     public static ScanReadings of(List<SheetSamples> scans, ScanColour colour) {
@@ -73,6 +87,24 @@ public record ScanReadings(
                 new ReadingSet(readings, space, trust, colour, SharedErrors.of(readings, results)),
                 stray,
                 falloff,
+                Unevenness.of(results),
+                different(results),
                 ScanWarnings.of(parts, results, absolute));
+    }
+
+    private static Optional<Different> different(List<PartResult> results) {
+        for (int j = 1; j < results.size(); j++) {
+            for (int i = 0; i < j; i++) {
+                Optional<String> why = PrintIdentity.different(results.get(i), results.get(j));
+                if (why.isPresent()) {
+                    return Optional.of(
+                            new Different(
+                                    results.get(i).part().samples().scan().name(),
+                                    results.get(j).part().samples().scan().name(),
+                                    why.get()));
+                }
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -29,6 +29,16 @@ final class Surface {
         return new double[] {u, v, u * u, u * v, v * v, u * u * u, u * u * v, u * v * v, v * v * v};
     }
 
+    /** The terms at the opposite place: odd ones change their sign. */
+    double[] opposite(double[] terms) {
+        double[] opposite = terms.clone();
+        for (int k = 0; k < opposite.length; k++) {
+            boolean even = k >= 2 && k < QUADRATIC;
+            opposite[k] *= even ? 1 : -1;
+        }
+        return opposite;
+    }
+
     /** 1 + the surface with these coefficients, as many as are given. */
     static double at(double[] coefficients, double[] terms) {
         double sum = 1;

@@ -3,6 +3,7 @@ package org.printassay.evaluation;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.Unevenness;
 import org.printassay.metric.Judgement;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.StrayLight;
@@ -32,6 +33,7 @@ final class Assembly {
             List<PlacementSummary> placements,
             @Nullable StrayLight strayLight,
             double falloffPercent,
+            @Nullable Unevenness unevenness,
             List<Warning> warnings) {}
 
     static Evaluation evaluation(ReadingSet set, Origin origin, double threshold) {
@@ -87,7 +89,8 @@ final class Assembly {
                 judged.neutrality() == null,
                 WarningCode.NEUTRALITY_NOT_JUDGED,
                 set.colour()
-                        ? "Neutrality was not judged: too few neutral levels were read."
+                        ? "Neutrality was not judged: too few neutral levels were read, or paper is"
+                                + " clipped."
                         : "Neutrality was not judged: the scan is grey.");
         note(
                 warnings,
@@ -139,7 +142,9 @@ final class Assembly {
                 judged.highlights(),
                 judged.neutrality(),
                 deltaE == null ? null : new Colours(deltaE, judged.gamutVolume()),
-                twins == null ? null : new Evenness(twins, origin.falloffPercent()),
+                twins == null
+                        ? null
+                        : new Evenness(twins, origin.falloffPercent(), origin.unevenness()),
                 origin.strayLight(),
                 List.copyOf(warnings),
                 Findings.of(

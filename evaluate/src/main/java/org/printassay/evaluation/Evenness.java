@@ -1,4 +1,15 @@
 package org.printassay.evaluation;
 
-/** Largest dE00 between twins after evening out (print and scanner together). */
-public record Evenness(double maxDeltaE00, double lightFalloffPercent) {}
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.Unevenness;
+
+/**
+ * How even a print is.
+ *
+ * @param maxDeltaE00 largest dE00 between twins after evening out (print and scanner together)
+ * @param lightFalloffPercent what was evened out, percent
+ * @param whose how much of that is the scanner's and how much the print's; null without a repeat
+ *     that was turned
+ */
+public record Evenness(
+        double maxDeltaE00, double lightFalloffPercent, @Nullable Unevenness whose) {}

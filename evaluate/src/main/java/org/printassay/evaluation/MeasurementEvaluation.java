@@ -67,6 +67,7 @@ final class MeasurementEvaluation {
                                 List.of(),
                                 null,
                                 0,
+                                null,
                                 List.of()),
                         request.threshold());
         return new Evaluator.Result(evaluation, List.of());

@@ -1,13 +1,9 @@
 package org.printassay.evaluation;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.calibrate.ScanReadings;
 import org.printassay.chart.Chart;
@@ -18,18 +14,13 @@ import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
-import org.printassay.sample.Sampling;
 import org.printassay.sample.SheetSamples;
-import org.printassay.scan.ScanFiles;
-import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 
 /** Scans of one print to an evaluation. */
 final class ScanEvaluation {
-    private static final int PASSES = 2;
-
     /** Declared resolutions further off than this are wrong, not a print of another size. */
     private static final double WRONG_RESOLUTION = 0.1;
 
@@ -42,33 +33,20 @@ final class ScanEvaluation {
         if (request.chart().isPresent()) {
             expected = Optional.of(ChartFile.read(request.chart().get()));
         }
-        List<ScanPart> parts = new ArrayList<>();
-        List<SourceFile> files = new ArrayList<>();
+        ScanParts.Read scans = ScanParts.read(request, expected, progress);
+        List<ScanPart> parts = scans.parts();
+        List<Warning> warnings = new ArrayList<>(scans.warnings());
         List<PlacementSummary> placements = new ArrayList<>();
-        List<Warning> warnings = new ArrayList<>();
-        double share = 1.0 / (PASSES * request.files().size());
-        for (int i = 0; i < request.files().size(); i++) {
-            Path file = request.files().get(i);
-            ScanImage scan = ScanFiles.open(file);
-            ScanColour colour = colour(scan.info(), request.profile());
-            WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
-            SheetSamples samples = Sampling.read(watched, colour.codeLight(), expected);
-            if (samples.located().photographed()) {
-                warnings.add(photograph(scan.info()));
-                if (colour.trust().absolute()) {
-                    // No profile holds for light that is not controlled.
-                    colour = ScanColour.plain(scan.info());
-                    samples = Sampling.read(scan, colour.codeLight(), expected);
-                }
-            }
-            if (i > 0) {
-                refuseOther(parts.get(0).samples(), samples);
-            }
-            parts.add(new ScanPart(samples, colour));
-            files.add(InputFiles.describe(file));
-            placements.add(placement(samples, warnings));
+        for (ScanPart part : parts) {
+            placements.add(placement(part.samples(), warnings));
         }
         ScanReadings read = ScanReadings.of(parts);
+        if (read.different().isPresent()) {
+            ScanReadings.Different two = read.different().get();
+            throw Problem.chart(
+                    two.second(),
+                    two.why() + " than " + two.first() + ". Evaluate each print on its own.");
+        }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
         Evaluation evaluation =
@@ -84,37 +62,14 @@ final class ScanEvaluation {
                                 first.chart().print(),
                                 request.details(),
                                 true,
-                                files,
+                                scans.files(),
                                 placements,
                                 read.strayLight(),
                                 read.falloffPercent(),
+                                read.unevenness(),
                                 warnings),
                         request.threshold());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
-    }
-
-    private static ScanColour colour(ScanInfo scan, Optional<Path> profile) throws Problem {
-        if (profile.isEmpty()) {
-            return ScanColour.embedded(scan);
-        }
-        String name = ScanFiles.displayName(profile.get());
-        try {
-            return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
-        } catch (IOException e) {
-            throw Problem.input(name, "the profile cannot be read.", e);
-        }
-    }
-
-    private static void refuseOther(SheetSamples first, SheetSamples other) throws Problem {
-        Chart a = first.located().chart();
-        Chart b = other.located().chart();
-        if (!a.id().equals(b.id()) || a.print() != b.print()) {
-            throw Problem.chart(
-                    other.scan().name(),
-                    "shows another print than "
-                            + first.scan().name()
-                            + ". Evaluate each print on its own.");
-        }
     }
 
     private static PlacementSummary placement(SheetSamples samples, List<Warning> warnings) {
@@ -215,15 +170,6 @@ final class ScanEvaluation {
                                     first.x(),
                                     first.y())));
         }
-    }
-
-    private static Warning photograph(ScanInfo scan) {
-        return new Warning(
-                WarningCode.PHOTOGRAPH,
-                scan.name()
-                        + " is a photograph taken at an angle, or a scan of a sheet that did not lie"
-                        + " flat: light was not controlled, and levels and colours are approximate."
-                        + " Scan the sheet on a flatbed.");
     }
 
     private static void scaleWarning(ScanInfo scan, double x, double y, List<Warning> warnings) {

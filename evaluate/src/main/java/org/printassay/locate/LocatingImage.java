@@ -67,7 +67,8 @@ public final class LocatingImage {
         double declared =
                 info.samplesPerInch().map(s -> Math.max(s.x(), s.y())).orElse(Double.MAX_VALUE);
         double wanted = Math.floor(declared / SAMPLES_PER_INCH);
-        return (int) Math.max(least, Math.min(most, wanted));
+        int shortest = Math.min(info.width(), info.height());
+        return (int) Math.min(shortest, Math.max(least, Math.min(most, wanted)));
     }
 
     /** Adds a row of the scan; after the last row of a box the averages are kept. */

@@ -19,6 +19,9 @@ import org.printassay.sheet.Sheet;
 
 /** Finds the sheet in a scan, or says why it cannot be read. */
 public final class Locator {
+    /** A single scan that holds less of the sheet's patches than this is refused. */
+    public static final double LEAST_PATCHES = 0.6;
+
     private Locator() {}
 
     /**
@@ -29,6 +32,20 @@ public final class Locator {
      *     or too little of one; input, when the scan is too coarse
      */
     public static LocatedSheet locate(ScanInfo scan, LocatingImage image, Optional<Chart> expected)
+            throws Problem {
+        return locate(scan, image, expected, LEAST_PATCHES);
+    }
+
+    /**
+     * Finds the sheet, or a part of it.
+     *
+     * @param expected the chart that the user names, or another part told; without it the sheet
+     *     code tells
+     * @param leastShare share of the sheet's patches that must lie in the scan
+     * @throws Problem as above
+     */
+    public static LocatedSheet locate(
+            ScanInfo scan, LocatingImage image, Optional<Chart> expected, double leastShare)
             throws Problem {
         String name = scan.name();
         GrayU8 grey = image.grey();
@@ -77,7 +94,7 @@ public final class Locator {
         Placement placement = RefinedPlacement.of(scan, image, sheet, fit.placement());
         StepCheck.Result steps = StepCheck.of(image, sheet, chart.space(), placement);
         Refusals.misplaced(name, chart, steps);
-        Refusals.parts(scan, sheet, placement, ours.size(), steps.unlike());
+        Refusals.parts(scan, sheet, placement, ours.size(), steps.unlike(), leastShare);
         Map<Integer, PointPx> centres = new TreeMap<>();
         fit.used().forEach((id, marker) -> centres.put(id, marker.centre()));
         List<PointPx> outline = new ArrayList<>();

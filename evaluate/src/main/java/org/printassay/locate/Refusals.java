@@ -15,9 +15,6 @@ final class Refusals {
     /** Fewer markers than this do not place a sheet. */
     static final int FEWEST_MARKERS = 4;
 
-    /** A scan that holds less of the sheet's patches than this is refused. */
-    private static final double LEAST_PATCHES = 0.6;
-
     /** Coarser scans than this, samples an inch, are refused. */
     private static final double COARSEST = 120;
 
@@ -94,14 +91,19 @@ final class Refusals {
     }
 
     static void parts(
-            ScanInfo scan, Sheet sheet, Placement placement, int markers, List<Patch> unlike)
+            ScanInfo scan,
+            Sheet sheet,
+            Placement placement,
+            int markers,
+            List<Patch> unlike,
+            double leastShare)
             throws Problem {
         int inside = 0;
         for (Patch patch : sheet.patches()) {
             boolean seen = !unlike.contains(patch);
             inside += seen && Locator.isInside(scan, placement, patch.area()) ? 1 : 0;
         }
-        if (inside < LEAST_PATCHES * sheet.patches().size()) {
+        if (inside < leastShare * sheet.patches().size()) {
             throw Problem.chart(
                     scan.name(),
                     "holds only part of the sheet: "

@@ -64,7 +64,9 @@ public record Judgement(
                                         threshold,
                                         level -> ToneJudge.aimL(set, aim, level))
                                 .orElse(null),
-                NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null),
+                neutrals.clipped(255)
+                        ? null
+                        : NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null),
                 repeats,
                 absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
                 absolute ? ColourJudge.gamutVolume(set) : null,

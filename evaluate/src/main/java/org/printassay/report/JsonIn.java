@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Colours;
@@ -152,9 +153,20 @@ final class JsonIn {
         return mean == null ? null : new Colours(mean, decimal(c.path("gamutVolume")));
     }
 
+    private static @Nullable Unevenness whose(JsonNode e) {
+        return e.path("scannerPercent").isNumber()
+                ? new Unevenness(
+                        e.path("scannerPercent").asDouble(),
+                        e.path("printPercent").asDouble(),
+                        e.path("undecidedPercent").asDouble())
+                : null;
+    }
+
     private static @Nullable Evenness evenness(JsonNode e) {
         Double max = decimal(e.path("maxDeltaE00"));
-        return max == null ? null : new Evenness(max, e.path("lightFalloffPercent").asDouble());
+        return max == null
+                ? null
+                : new Evenness(max, e.path("lightFalloffPercent").asDouble(), whose(e));
     }
 
     private static @Nullable StrayLight strayLight(JsonNode s) {

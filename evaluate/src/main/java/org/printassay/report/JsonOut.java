@@ -13,6 +13,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Extreme;
@@ -75,6 +76,12 @@ final class JsonOut {
         evenness.set(
                 "lightFalloffPercent",
                 decimal(e.evenness() == null ? null : e.evenness().lightFalloffPercent(), FINE));
+        Unevenness whose = e.evenness() == null ? null : e.evenness().whose();
+        evenness.set(
+                "scannerPercent", decimal(whose == null ? null : whose.scannerPercent(), FINE));
+        evenness.set("printPercent", decimal(whose == null ? null : whose.printPercent(), FINE));
+        evenness.set(
+                "undecidedPercent", decimal(whose == null ? null : whose.undecidedPercent(), FINE));
         root.putNull("lines");
         root.putNull("bands");
         root.set("strayLight", strayLight(e.strayLight()));

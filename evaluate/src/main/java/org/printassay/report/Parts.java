@@ -3,6 +3,7 @@ package org.printassay.report;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PlacementSummary;
@@ -203,7 +204,8 @@ final class Parts {
                             "largest between equal patches, print and scanner together; light fell"
                                     + " off by "
                                     + Words.number(e.evenness().lightFalloffPercent(), 1)
-                                    + " % before evening out"));
+                                    + " % before evening out"
+                                    + whose(e.evenness().whose())));
         }
         StrayLight s = e.strayLight();
         if (s != null) {
@@ -280,5 +282,17 @@ final class Parts {
 
     private static String or(@Nullable String said) {
         return said == null ? "not said" : said;
+    }
+
+    private static String whose(@Nullable Unevenness whose) {
+        return whose == null
+                ? ""
+                : "; of what a turned scan tells apart, "
+                        + Words.number(whose.scannerPercent(), 1)
+                        + " % is the scanner's and "
+                        + Words.number(whose.printPercent(), 1)
+                        + " % the print's, while "
+                        + Words.number(whose.undecidedPercent(), 1)
+                        + " % is alike either way";
     }
 }

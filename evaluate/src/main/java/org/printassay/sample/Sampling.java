@@ -23,8 +23,19 @@ public final class Sampling {
      */
     public static SheetSamples read(ScanImage scan, CodeLight codes, Optional<Chart> expected)
             throws Problem {
+        return read(scan, codes, expected, Locator.LEAST_PATCHES);
+    }
+
+    /**
+     * Finds the sheet, or a part of it, and samples its patches.
+     *
+     * @param leastShare share of the sheet's patches that must lie in the scan
+     */
+    public static SheetSamples read(
+            ScanImage scan, CodeLight codes, Optional<Chart> expected, double leastShare)
+            throws Problem {
         LocatingImage image = LocatingImage.of(scan, codes);
-        LocatedSheet located = Locator.locate(scan.info(), image, expected);
+        LocatedSheet located = Locator.locate(scan.info(), image, expected, leastShare);
         List<EdgeWindow> edges = EdgeWindow.of(located, scan.info());
         List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges);
         PageImage page = PageImageBuilder.build(image, located.placement(), located.sheet().page());

@@ -29,9 +29,11 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality) {
         }
         double scale = 100 * sum / EXAMPLE_SUM;
         double quality = scale > 100 ? 5000 / scale : (200 - scale) / 2;
+        // Lightness and colour differences are whole numbers before they are coded, which is a step
+        // of its own.
         return new LossyCoding(
-                (double) luma[0] / BLOCK_GAIN,
-                (double) chroma[0] / BLOCK_GAIN,
+                Math.hypot(1, (double) luma[0] / BLOCK_GAIN),
+                Math.hypot(1, (double) chroma[0] / BLOCK_GAIN),
                 (int) Math.round(Math.max(1, Math.min(100, quality))));
     }
 }

@@ -76,6 +76,7 @@ class FindingsTest {
                         List.of(),
                         null,
                         0,
+                        null,
                         warnings),
                 T);
     }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
@@ -240,7 +241,7 @@ final class SampleEvaluations {
                 highlights,
                 neutrality(absolute),
                 absolute ? new Colours(2.64, 512_384.0) : null,
-                new Evenness(0.83, 3.4),
+                new Evenness(0.83, 3.4, new Unevenness(3.0, 0.8, 1.2)),
                 scan ? new StrayLight(0.0132, 0.0011, 0.021, 6.2, true, blackL + 2.1) : null,
                 warnings(trust),
                 findings(shadows, highlights));

@@ -1,0 +1,196 @@
+package org.printassay.evaluation;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.chart.Chart;
+import org.printassay.locate.Locator;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.Sampling;
+import org.printassay.sample.SheetSamples;
+import org.printassay.scan.ScanFiles;
+import org.printassay.scan.ScanImage;
+import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.Sheet;
+
+/**
+ * The scans of one print: sheets, parts of a sheet, repeats. A part that does not show the sheet
+ * code is placed by its markers once another has told the chart.
+ */
+final class ScanParts {
+    private static final int PASSES = 2;
+
+    /** One of several scans may hold as little of the sheet as this. */
+    private static final double LEAST_OF_A_PART = 0.05;
+
+    private final EvaluationRequest request;
+    private final Progress progress;
+    private final List<Warning> warnings = new ArrayList<>();
+
+    private ScanParts(EvaluationRequest request, Progress progress) {
+        this.request = request;
+        this.progress = progress;
+    }
+
+    /**
+     * What was read.
+     *
+     * @param parts one a file, in their order
+     * @param files the files
+     * @param warnings what the user must know about how they were taken
+     */
+    record Read(List<ScanPart> parts, List<SourceFile> files, List<Warning> warnings) {}
+
+    static Read read(EvaluationRequest request, Optional<Chart> expected, Progress progress)
+            throws Problem {
+        return new ScanParts(request, progress).read(expected);
+    }
+
+    private Read read(Optional<Chart> expected) throws Problem {
+        int count = request.files().size();
+        List<SourceFile> files = files();
+        @Nullable ScanPart[] parts = new ScanPart[count];
+        Problem first = null;
+        Optional<Chart> known = expected;
+        for (int i = 0; i < count; i++) {
+            try {
+                parts[i] = part(i, expected);
+                if (known.isEmpty()) {
+                    known = Optional.of(parts[i].samples().located().chart());
+                }
+            } catch (Problem problem) {
+                if (count == 1 || problem.kind() != Problem.Kind.CHART || expected.isPresent()) {
+                    throw problem;
+                }
+                first = first == null ? problem : first;
+            }
+        }
+        List<ScanPart> all = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            ScanPart part = parts[i];
+            if (part == null) {
+                if (known.isEmpty() && first != null) {
+                    throw first;
+                }
+                part = part(i, known);
+            }
+            all.add(part);
+            refuseOther(all.get(0).samples(), part.samples());
+        }
+        refuseTooLittle(all);
+        return new Read(all, files, warnings);
+    }
+
+    private List<SourceFile> files() throws Problem {
+        Map<String, String> seen = new HashMap<>();
+        List<SourceFile> files = new ArrayList<>();
+        for (Path file : request.files()) {
+            SourceFile described = InputFiles.describe(file);
+            String before = seen.put(described.sha256(), described.name());
+            if (before != null) {
+                throw Problem.usage(
+                        described.name()
+                                + " and "
+                                + before
+                                + " are the same scan. Name each scan once.");
+            }
+            files.add(described);
+        }
+        return files;
+    }
+
+    private ScanPart part(int i, Optional<Chart> chart) throws Problem {
+        Path file = request.files().get(i);
+        int count = request.files().size();
+        double share = 1.0 / (PASSES * count);
+        double least = count == 1 ? Locator.LEAST_PATCHES : LEAST_OF_A_PART;
+        ScanImage scan = ScanFiles.open(file);
+        ScanColour colour = colour(scan.info(), request.profile());
+        WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
+        SheetSamples samples = Sampling.read(watched, colour.codeLight(), chart, least);
+        if (samples.located().photographed()) {
+            warnings.add(photograph(scan.info()));
+            if (colour.trust().absolute()) {
+                // No profile holds for light that is not controlled.
+                colour = ScanColour.plain(scan.info());
+                samples = Sampling.read(scan, colour.codeLight(), chart, least);
+            }
+        }
+        return new ScanPart(samples, colour);
+    }
+
+    private static ScanColour colour(ScanInfo scan, Optional<Path> profile) throws Problem {
+        if (profile.isEmpty()) {
+            return ScanColour.embedded(scan);
+        }
+        String name = ScanFiles.displayName(profile.get());
+        try {
+            return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
+        } catch (IOException e) {
+            throw Problem.input(name, "the profile cannot be read.", e);
+        }
+    }
+
+    private static void refuseOther(SheetSamples first, SheetSamples other) throws Problem {
+        Chart a = first.located().chart();
+        Chart b = other.located().chart();
+        if (!a.id().equals(b.id()) || a.print() != b.print()) {
+            throw Problem.chart(
+                    other.scan().name(),
+                    "shows another print than "
+                            + first.scan().name()
+                            + ". Evaluate each print on its own.");
+        }
+    }
+
+    /** Parts must cover most of each sheet together. */
+    private static void refuseTooLittle(List<ScanPart> parts) throws Problem {
+        Map<Integer, Set<String>> seen = new TreeMap<>();
+        for (ScanPart part : parts) {
+            Set<String> of =
+                    seen.computeIfAbsent(
+                            part.samples().located().sheet().number(), k -> new HashSet<>());
+            for (PatchSample sample : part.samples().samples()) {
+                of.add(sample.patch().id());
+            }
+        }
+        for (ScanPart part : parts) {
+            Sheet sheet = part.samples().located().sheet();
+            int covered = seen.getOrDefault(sheet.number(), Set.of()).size();
+            if (covered < Locator.LEAST_PATCHES * sheet.patches().size()) {
+                throw Problem.chart(
+                        part.samples().scan().name(),
+                        "and the other scans hold only "
+                                + covered
+                                + " of "
+                                + sheet.patches().size()
+                                + " patches of sheet "
+                                + sheet.number()
+                                + " together. Scan the missing parts too.");
+            }
+        }
+    }
+
+    private static Warning photograph(ScanInfo scan) {
+        return new Warning(
+                WarningCode.PHOTOGRAPH,
+                scan.name()
+                        + " is a photograph taken at an angle, or a scan of a sheet that did not lie"
+                        + " flat: light was not controlled, and levels and colours are approximate."
+                        + " Scan the sheet on a flatbed.");
+    }
+}
