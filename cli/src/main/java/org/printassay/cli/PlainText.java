@@ -4,6 +4,9 @@ package org.printassay.cli;
 final class PlainText {
     private PlainText() {}
 
+    /** Longer words than this, from a file gone wrong, are cut: they say nothing more. */
+    private static final int LONGEST_WORD = 120;
+
     /** One line: control, escape and direction characters become question marks. */
     static String line(String text) {
         StringBuilder out = new StringBuilder(text.length());
@@ -22,6 +25,6 @@ final class PlainText {
                                 out.appendCodePoint(harmful ? '?' : c);
                             }
                         });
-        return out.toString();
+        return out.toString().replaceAll("(\\S{" + LONGEST_WORD + "})\\S+", "$1...");
     }
 }
