@@ -113,7 +113,7 @@ public final class PatchSampler {
             for (int i = open.size() - 1; i >= 0; i--) {
                 PatchWindow window = open.get(i);
                 if (y <= window.lastRow()) {
-                    window.take(y, samples);
+                    window.take(y, samples, curves);
                 }
                 if (y >= window.lastRow()) {
                     window.finish(curves);

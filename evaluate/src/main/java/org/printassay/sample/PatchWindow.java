@@ -11,7 +11,7 @@ import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 
-/** The middle of one patch in the scan, turned as the sheet is: its pixels, while rows come in. */
+/** The middle of one patch in the scan, turned as the sheet is: its cells, while rows come in. */
 final class PatchWindow {
     /** Patches nearer to the scan's edge than this have a neighbourhood that is not known. */
     private static final double EDGE_MM = 2;
@@ -26,9 +26,8 @@ final class PatchWindow {
     private final int codeStep;
     private final double samplesPerMm;
     private final boolean nearEdge;
-    private char[] codes = new char[0];
-    private int[] places = new int[0];
-    private int count;
+    private final int width;
+    private @Nullable PatchCells cells;
     private @Nullable PatchSample result;
 
     PatchWindow(Patch patch, RectMm middle, Placement placement, ScanInfo info) {
@@ -52,6 +51,7 @@ final class PatchWindow {
         this.firstRow = Math.max(0, (int) Math.ceil(top - 0.5));
         this.lastRow = Math.min(info.height() - 1, (int) Math.floor(bottom - 0.5));
         this.left = (int) leftmost;
+        this.width = (int) Math.ceil(rightmost) - left + 1;
         double edge = EDGE_MM * samplesPerMm;
         this.nearEdge =
                 leftmost < edge
@@ -68,8 +68,8 @@ final class PatchWindow {
         return lastRow;
     }
 
-    /** Keeps the pixels of a row whose centres lie in the window. */
-    void take(int y, char[] row) {
+    /** Adds the pixels of a row whose centres lie in the window. */
+    void take(int y, char[] row, float[][] curves) {
         double at = y + 0.5;
         double from = Double.POSITIVE_INFINITY;
         double to = Double.NEGATIVE_INFINITY;
@@ -91,32 +91,26 @@ final class PatchWindow {
         }
         int begin = Math.max(0, (int) Math.ceil(from - 0.5));
         int end = Math.min(row.length / channels, (int) Math.floor(to - 0.5) + 1);
-        int wide = end - begin;
-        if (wide <= 0) {
+        if (end <= begin) {
             return;
         }
-        reserve(count + wide);
-        System.arraycopy(row, begin * channels, codes, count * channels, wide * channels);
-        int blockRow = (int) ((y - firstRow) / samplesPerMm);
-        for (int x = begin; x < end; x++) {
-            places[count++] = (blockRow << 8) | (int) ((x - left) / samplesPerMm);
-        }
+        cells().add(row, begin, end, left, y - firstRow, curves);
     }
 
-    private void reserve(int wanted) {
-        if (wanted > places.length) {
-            int rows = Math.max(1, lastRow - firstRow + 1);
-            int size = Math.max(wanted, Math.max(2 * places.length, rows * 8));
-            places = Arrays.copyOf(places, size);
-            codes = Arrays.copyOf(codes, size * channels);
-        }
-    }
-
-    /** Sums up and lets go of the pixels. */
+    /** Sums up and lets go of the cells. */
     void finish(float[][] curves) {
-        result = RobustPatch.of(patch, codes, places, count, channels, codeStep, curves, nearEdge);
-        codes = new char[0];
-        places = new int[0];
+        PatchCells all = cells();
+        result = RobustPatch.of(patch, all, codeStep, curves, nearEdge);
+        cells = null;
+    }
+
+    private PatchCells cells() {
+        PatchCells made = cells;
+        if (made == null) {
+            made = new PatchCells(width, lastRow - firstRow + 1, samplesPerMm, channels);
+            cells = made;
+        }
+        return made;
     }
 
     PatchSample result() {

@@ -1,0 +1,136 @@
+package org.printassay.sample;
+
+import java.util.Arrays;
+
+/**
+ * Tells which cells of a patch show the patch and which show what lies on it. Cells far from the
+ * median in any channel go, and the median is taken anew from the rest until nothing changes, so
+ * that dirt which covers a good part does not widen the limit that should keep it out. Neighbours
+ * of dirt go too, for its edges are soft.
+ */
+final class CellJudge {
+    /** Robust standard deviations beyond which a cell is left out. */
+    private static final double CUT = 3.5;
+
+    /** A median absolute deviation times this estimates a normal standard deviation. */
+    private static final double MAD_TO_SIGMA = 1.4826;
+
+    private static final int ROUNDS = 8;
+
+    /** Share of cells that must be left for the neighbours of dirt to go as well. */
+    private static final double ENOUGH = 0.3;
+
+    private final PatchCells cells;
+    private final boolean[] out;
+    private final double shareOut;
+
+    private CellJudge(PatchCells cells, boolean[] out, double shareOut) {
+        this.cells = cells;
+        this.out = out;
+        this.shareOut = shareOut;
+    }
+
+    static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
+        boolean[] out = new boolean[cells.columns() * cells.rows()];
+        for (int c = 0; c < cells.channels(); c++) {
+            mark(cells, c, curves[c], codeStep, out);
+        }
+        long dirty = 0;
+        for (int i = 0; i < out.length; i++) {
+            dirty += out[i] ? cells.size(i) : 0;
+        }
+        double share = cells.count() == 0 ? 0 : (double) dirty / cells.count();
+        return new CellJudge(cells, withNeighbours(cells, out), share);
+    }
+
+    private static void mark(
+            PatchCells cells, int channel, float[] curve, int codeStep, boolean[] out) {
+        int n = out.length;
+        float[] means = new float[n];
+        float[] whole = new float[n];
+        int full = 0;
+        for (int i = 0; i < n; i++) {
+            if (cells.size(i) > 0) {
+                means[i] = (float) (cells.sum(channel, i) / cells.size(i));
+                if (2 * cells.size(i) >= cells.fullSize()) {
+                    whole[full++] = means[i];
+                }
+            }
+        }
+        float[] work = new float[full];
+        double low = Double.NEGATIVE_INFINITY;
+        double high = Double.POSITIVE_INFINITY;
+        double median = 0;
+        double limit = 0;
+        int before = -1;
+        for (int round = 0; round < ROUNDS; round++) {
+            int kept = 0;
+            for (int i = 0; i < full; i++) {
+                if (whole[i] >= low && whole[i] <= high) {
+                    work[kept++] = whole[i];
+                }
+            }
+            if (kept == before || kept == 0) {
+                break;
+            }
+            before = kept;
+            median = Order.median(work, kept);
+            for (int i = 0; i < kept; i++) {
+                work[i] = (float) Math.abs(work[i] - median);
+            }
+            // Where one code holds most pixels, most deviations are nil: a step is the least.
+            double sigma =
+                    Math.max(
+                            MAD_TO_SIGMA * Order.median(work, kept),
+                            step(curve, (float) median, codeStep));
+            limit = CUT * sigma;
+            low = median - limit;
+            high = median + limit;
+        }
+        for (int i = 0; i < n; i++) {
+            // Cells cut by the patch's border hold few pixels: their noise is greater.
+            int size = cells.size(i);
+            double widen = Math.max(1, Math.sqrt((double) cells.fullSize() / Math.max(1, size)));
+            out[i] |= size > 0 && Math.abs(means[i] - median) > widen * limit;
+        }
+    }
+
+    /** Light between neighbouring codes around a value. */
+    private static double step(float[] curve, float light, int codeStep) {
+        int at = Arrays.binarySearch(curve, light);
+        int code = Math.min(at < 0 ? -at - 1 : at, curve.length - 1 - codeStep);
+        return Math.max(curve[code + codeStep] - curve[code], 1e-6 + 5e-4 * light);
+    }
+
+    private static boolean[] withNeighbours(PatchCells cells, boolean[] out) {
+        boolean[] wide = out.clone();
+        int columns = cells.columns();
+        for (int i = 0; i < out.length; i++) {
+            if (!out[i]) {
+                continue;
+            }
+            int x = i % columns;
+            int y = i / columns;
+            for (int v = Math.max(0, y - 1); v <= Math.min(cells.rows() - 1, y + 1); v++) {
+                for (int u = Math.max(0, x - 1); u <= Math.min(columns - 1, x + 1); u++) {
+                    wide[v * columns + u] = true;
+                }
+            }
+        }
+        long left = 0;
+        for (int i = 0; i < wide.length; i++) {
+            left += wide[i] ? 0 : cells.size(i);
+        }
+        return left >= ENOUGH * cells.count() ? wide : out;
+    }
+
+    /** Whether a cell shows the patch. */
+    boolean shows(int cell) {
+        return !out[cell] && cells.size(cell) > 0;
+    }
+
+    /** Share of the patch's pixels in cells that something lies on, neighbours not counted. */
+    double shareOut() {
+        return shareOut;
+    }
+}

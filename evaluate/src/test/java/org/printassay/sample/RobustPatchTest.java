@@ -1,0 +1,120 @@
+package org.printassay.sample;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * Patches drawn here with dirt on them against the same patches without it: the same grain, the
+ * same noise. All simulated.
+ */
+class RobustPatchTest {
+    /** What up to a fifth of the patch under dirt may move it on average, L*. */
+    private static final double BIAS_L = 0.1;
+
+    private static final double[] LIGHTNESSES = {4, 30, 60, 95};
+    private static final double[] SAMPLINGS = {150, 300, 600};
+    private static final int PATCHES = 6;
+
+    /** What people leave on a glass or a print. */
+    enum Dirt {
+        DUST {
+            @Override
+            void lay(MadePatch patch, double share, Random random) {
+                while (patch.covered() < share) {
+                    double x = MadePatch.SIDE_MM * random.nextDouble();
+                    double y = MadePatch.SIDE_MM * random.nextDouble();
+                    double own = 0.1 + 0.4 * random.nextDouble();
+                    patch.line(x, y, x, y, 0.3 + 0.6 * random.nextDouble(), own);
+                }
+            }
+        },
+        HAIRS {
+            @Override
+            void lay(MadePatch patch, double share, Random random) {
+                while (patch.covered() < share) {
+                    across(patch, 0.12, 0.05, random);
+                }
+            }
+        },
+        SCRATCHES {
+            @Override
+            void lay(MadePatch patch, double share, Random random) {
+                while (patch.covered() < share) {
+                    across(patch, 0.2, 0.6, random);
+                }
+            }
+        },
+        PENCIL {
+            @Override
+            void lay(MadePatch patch, double share, Random random) {
+                while (patch.covered() < share) {
+                    double x = MadePatch.SIDE_MM * random.nextDouble();
+                    double y = MadePatch.SIDE_MM * random.nextDouble();
+                    patch.line(
+                            x,
+                            y,
+                            x + 2 * random.nextGaussian(),
+                            y + 2 * random.nextGaussian(),
+                            0.5,
+                            0.1);
+                }
+            }
+        },
+        FINGERPRINT {
+            @Override
+            void lay(MadePatch patch, double share, Random random) {
+                patch.ridges(share, 0.93);
+            }
+        };
+
+        abstract void lay(MadePatch patch, double share, Random random);
+
+        static void across(MadePatch patch, double widthMm, double own, Random random) {
+            double side = MadePatch.SIDE_MM;
+            double from = side * random.nextDouble();
+            double to = side * random.nextDouble();
+            if (random.nextBoolean()) {
+                patch.line(0, from, side, to, widthMm, own);
+            } else {
+                patch.line(from, 0, to, side, widthMm, own);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void dirtDoesNotMoveAPatch(Dirt dirt) {
+        StringBuilder told = new StringBuilder();
+        double worst = 0;
+        for (double lightness : LIGHTNESSES) {
+            for (double sampling : SAMPLINGS) {
+                for (int bits : new int[] {8, 16}) {
+                    double bias = 0;
+                    for (int i = 0; i < PATCHES; i++) {
+                        Random random = new Random(i * 31L + (long) sampling);
+                        MadePatch patch = new MadePatch(lightness, sampling, 0.6, random);
+                        dirt.lay(patch, 0.15, random);
+                        double clean = MadePatch.lightness(patch.read(bits, false));
+                        double found = MadePatch.lightness(patch.read(bits, true));
+                        bias += (found - clean) / PATCHES;
+                    }
+                    told.append(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%n%s L* %.0f at %.0f/in, %d bit: %.3f",
+                                    dirt,
+                                    lightness,
+                                    sampling,
+                                    bits,
+                                    bias));
+                    worst = Math.max(worst, Math.abs(bias));
+                }
+            }
+        }
+        assertTrue(worst < BIAS_L, told.toString());
+    }
+}
