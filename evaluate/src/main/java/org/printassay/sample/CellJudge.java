@@ -10,7 +10,7 @@ import java.util.Arrays;
  */
 final class CellJudge {
     /** Robust standard deviations beyond which a cell is left out. */
-    private static final double CUT = 3.5;
+    private static final double CUT = 2.8;
 
     /** A median absolute deviation times this estimates a normal standard deviation. */
     private static final double MAD_TO_SIGMA = 1.4826;
