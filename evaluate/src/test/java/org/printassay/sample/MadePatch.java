@@ -137,6 +137,11 @@ final class MadePatch {
         return RobustPatch.of(patch, cells, step, curves, false);
     }
 
+    /** Lightness of the mean light of all pixels, before coding. */
+    double plainLightness() {
+        return Lab.lightness(Arrays.stream(light).average().orElseThrow());
+    }
+
     /** Lightness that a sample stands for. */
     static double lightness(PatchSample sample) {
         return Lab.lightness(sample.linear().g());
