@@ -34,6 +34,10 @@ record JpegHeader(
         Optional<LossyCoding> coding,
         boolean mirrored) {
     private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
+
+    /** Frames are read that are baseline, extended or progressive, with Huffman codes. */
+    private static final int LAST_READ_FRAME = 0xc2;
+
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] EXIF = "Exif\0\0".getBytes(StandardCharsets.ISO_8859_1);
 
@@ -79,6 +83,10 @@ record JpegHeader(
                             && marker != 0xc4
                             && marker != 0xc8
                             && marker != 0xcc;
+            if (starts && marker > LAST_READ_FRAME) {
+                throw Problem.input(
+                        name, "is a lossless, layered or arithmetic JPEG. Save the scan as TIFF.");
+            }
             if (starts && frame == null) {
                 frame = body;
             } else if (marker == 0xda && frame != null) {

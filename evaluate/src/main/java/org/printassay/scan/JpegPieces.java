@@ -1,11 +1,13 @@
 package org.printassay.scan;
 
+import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Optional;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
@@ -43,14 +45,15 @@ final class JpegPieces {
         return out.toByteArray();
     }
 
-    /** Interleaved 8 bit samples of a JPEG stream that must have the given size. */
-    static byte[] decode(String name, byte[] jpeg, int width, int height, int samples)
+    /** Interleaved 8 bit samples of a part of a JPEG stream, which must hold all of it. */
+    static byte[] decode(String name, byte[] jpeg, Rectangle part, int samples)
             throws IOException, Problem {
         ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
         try (ImageInputStream in =
                 new MemoryCacheImageInputStream(new ByteArrayInputStream(jpeg))) {
             reader.setInput(in, true, true);
-            if (reader.getWidth(0) < width || reader.getHeight(0) < height) {
+            if (reader.getWidth(0) < part.x + part.width
+                    || reader.getHeight(0) < part.y + part.height) {
                 throw Problem.input(
                         name, "a JPEG piece is smaller than it should be. Save the scan anew.");
             }
@@ -60,14 +63,16 @@ final class JpegPieces {
             }
             boolean[] early = new boolean[1];
             reader.addIIOReadWarningListener((source, warning) -> early[0] = true);
-            Raster raster = reader.read(0).getRaster();
+            ImageReadParam region = reader.getDefaultReadParam();
+            region.setSourceRegion(part);
+            Raster raster = reader.read(0, region).getRaster();
             if (early[0] || raster.getNumBands() != samples) {
                 throw Problem.input(name, "its JPEG data are damaged or end early. Scan again.");
             }
-            byte[] out = new byte[width * height * samples];
-            int[] row = new int[width * samples];
-            for (int y = 0; y < height; y++) {
-                raster.getPixels(0, y, width, 1, row);
+            byte[] out = new byte[part.width * part.height * samples];
+            int[] row = new int[part.width * samples];
+            for (int y = 0; y < part.height; y++) {
+                raster.getPixels(0, y, part.width, 1, row);
                 for (int i = 0; i < row.length; i++) {
                     out[y * row.length + i] = (byte) row[i];
                 }

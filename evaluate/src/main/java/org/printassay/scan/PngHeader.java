@@ -31,6 +31,7 @@ record PngHeader(
         long dataOffset) {
     private static final int LARGEST_CHUNK = 64 << 20;
     private static final int LARGEST_PROFILE = 64 << 20;
+    private static final int MOST_CHUNKS = 10_000;
 
     /** Bytes that nobody changes. */
     interface Blob {
@@ -63,7 +64,10 @@ record PngHeader(
         Blob palette = null;
         Blob profile = null;
         Optional<ScanInfo.Resolution> resolution = Optional.empty();
-        while (true) {
+        for (int chunks = 0; ; chunks++) {
+            if (chunks > MOST_CHUNKS) {
+                throw damaged(name, at);
+            }
             byte[] head = new FileRange(channel, at, 8).readNBytes(8);
             if (head.length < 8) {
                 throw ScanFiles.endsEarly(name, "before its image data");

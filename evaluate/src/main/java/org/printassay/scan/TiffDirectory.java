@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +19,7 @@ import org.printassay.problem.Problem;
  */
 final class TiffDirectory {
     static final int NEW_SUBFILE_TYPE = 254;
+    static final int SUBFILE_TYPE = 255;
     static final int IMAGE_WIDTH = 256;
     static final int IMAGE_LENGTH = 257;
     static final int BITS_PER_SAMPLE = 258;
@@ -52,6 +55,11 @@ final class TiffDirectory {
     private static final int MOST_DIRECTORIES = 64;
     private static final int MOST_ENTRIES = 4096;
     private static final int REDUCED_RESOLUTION = 1;
+    private static final int TRANSPARENCY_MASK = 4;
+    private static final int OLD_REDUCED_RESOLUTION = 2;
+
+    /** An image of less than this share of the largest one's pixels is a preview, not a page. */
+    private static final int PREVIEW_SHARE = 4;
 
     private record Entry(int type, long count, long position) {}
 
@@ -66,8 +74,11 @@ final class TiffDirectory {
         this.order = order;
     }
 
-    /** The first directory that holds a full-resolution image. */
-    static TiffDirectory firstImage(FileChannel channel, String name) throws IOException, Problem {
+    /**
+     * The directory of the one page in the file. Reduced copies, masks and previews are passed
+     * over; several pages are refused, as nobody said which one is the scan.
+     */
+    static TiffDirectory onlyPage(FileChannel channel, String name) throws IOException, Problem {
         ByteBuffer head = ByteBuffer.allocate(16);
         channel.read(head, 0);
         head.flip();
@@ -82,7 +93,9 @@ final class TiffDirectory {
         }
         long offset = big ? head.getLong(8) : head.getInt(4) & 0xffffffffL;
         Set<Long> seen = new HashSet<>();
-        while (offset != 0) {
+        List<TiffDirectory> images = new ArrayList<>();
+        // Some writers leave a meaningless offset behind the last directory.
+        while (offset != 0 && (images.isEmpty() || offset < channel.size())) {
             if (!seen.add(offset)) {
                 throw Problem.input(
                         name + ", byte " + offset,
@@ -93,12 +106,45 @@ final class TiffDirectory {
             }
             TiffDirectory directory = new TiffDirectory(channel, name, order);
             offset = directory.read(offset, big);
-            boolean reduced = (directory.number(NEW_SUBFILE_TYPE, 0) & REDUCED_RESOLUTION) != 0;
-            if (directory.has(IMAGE_WIDTH) && !reduced) {
-                return directory;
+            if (directory.has(IMAGE_WIDTH) && !directory.isExtra()) {
+                images.add(directory);
             }
         }
-        throw Problem.input(name, "holds no image. Save the scan as TIFF anew.");
+        return onlyPage(images, name);
+    }
+
+    private static TiffDirectory onlyPage(List<TiffDirectory> images, String name)
+            throws IOException, Problem {
+        TiffDirectory largest = null;
+        double most = -1;
+        for (TiffDirectory image : images) {
+            if (image.pixels() > most) {
+                most = image.pixels();
+                largest = image;
+            }
+        }
+        if (largest == null) {
+            throw Problem.input(name, "holds no image. Save the scan as TIFF anew.");
+        }
+        int pages = 0;
+        for (TiffDirectory image : images) {
+            pages += image.pixels() * PREVIEW_SHARE >= most ? 1 : 0;
+        }
+        if (pages > 1) {
+            throw Problem.input(
+                    name, "holds " + pages + " pages. Save each page as a file of its own.");
+        }
+        return largest;
+    }
+
+    /** Whether this is a reduced copy or a mask of another image (TIFF 6.0 tags 254, 255). */
+    private boolean isExtra() throws IOException, Problem {
+        return (number(NEW_SUBFILE_TYPE, 0) & (REDUCED_RESOLUTION | TRANSPARENCY_MASK)) != 0
+                || number(SUBFILE_TYPE, 0) == OLD_REDUCED_RESOLUTION;
+    }
+
+    private double pixels() throws IOException, Problem {
+        return (double) number(IMAGE_WIDTH, 0) * number(IMAGE_LENGTH, 0);
     }
 
     /** Reads the entries and returns the offset of the next directory. */

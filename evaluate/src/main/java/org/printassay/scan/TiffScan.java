@@ -1,5 +1,6 @@
 package org.printassay.scan;
 
+import java.awt.Rectangle;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -15,8 +16,14 @@ import org.printassay.problem.Problem;
  * that is one giant strip needs no more memory than one cut into many.
  */
 final class TiffScan implements ScanImage {
-    /** Largest tile or JPEG strip that is decoded in one piece, bytes. */
+    /** Largest tile, and band of tiles, that is held in memory, bytes. */
     private static final long LARGEST_PIECE = 256L << 20;
+
+    /** Largest JPEG piece as it is coded, bytes; a few copies of it are held. */
+    private static final long LARGEST_JPEG = 96L << 20;
+
+    /** Rows of a JPEG strip are decoded in bands of about this many bytes. */
+    private static final long BAND_BYTES = 64L << 20;
 
     private final Path file;
     private final ScanInfo info;
@@ -30,7 +37,7 @@ final class TiffScan implements ScanImage {
 
     static TiffScan open(Path file, String name) throws Problem {
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
-            TiffDirectory directory = TiffDirectory.firstImage(channel, name);
+            TiffDirectory directory = TiffDirectory.onlyPage(channel, name);
             TiffFormat format = TiffFormat.of(directory, name, channel.size());
             ScanInfo info =
                     new ScanInfo(
@@ -92,11 +99,7 @@ final class TiffScan implements ScanImage {
             int first = strip * perStrip;
             int count = Math.min(perStrip, format.height() - first);
             if (format.compression() == TiffFormat.Compression.JPEG) {
-                byte[] pixels = decodeJpeg(channel, strip, format.width(), count);
-                for (int y = 0; y < count; y++) {
-                    rows.unpack(pixels, y * rows.rowBytes(), row, 0, format.width(), channels);
-                    sink.row(first + y, row);
-                }
+                streamJpegStrip(channel, strip, count, sink);
                 continue;
             }
             InputStream[] streams = new InputStream[planes];
@@ -109,6 +112,35 @@ final class TiffScan implements ScanImage {
                     rows.unpack(packed, 0, row, plane, format.width(), channels);
                 }
                 sink.row(first + y, row);
+            }
+        }
+    }
+
+    /** Planes of a strip in step, each in bands of rows, so that one giant strip fits in memory. */
+    private void streamJpegStrip(FileChannel channel, int strip, int count, RowSink sink)
+            throws IOException, Problem {
+        int channels = format.channels();
+        SampleRows rows = format.sampleRows(format.width());
+        char[] row = new char[format.width() * channels];
+        byte[][] coded = new byte[format.planes()][];
+        for (int plane = 0; plane < coded.length; plane++) {
+            coded[plane] = jpeg(channel, plane * format.piecesDown() + strip);
+        }
+        long rowBytes = (long) rows.rowBytes() * coded.length;
+        int bandRows = (int) Math.max(16, Math.min(count, BAND_BYTES / rowBytes));
+        byte[][] pixels = new byte[coded.length][];
+        for (int from = 0; from < count; from += bandRows) {
+            Rectangle band =
+                    new Rectangle(0, from, format.width(), Math.min(bandRows, count - from));
+            for (int plane = 0; plane < coded.length; plane++) {
+                pixels[plane] = decodeJpeg(coded[plane], band);
+            }
+            for (int y = 0; y < band.height; y++) {
+                for (int plane = 0; plane < coded.length; plane++) {
+                    int at = y * rows.rowBytes();
+                    rows.unpack(pixels[plane], at, row, plane, format.width(), channels);
+                }
+                sink.row(strip * format.pieceHeight() + from + y, row);
             }
         }
     }
@@ -137,7 +169,9 @@ final class TiffScan implements ScanImage {
                     int piece = (plane * down + ty) * across + tx;
                     byte[] pixels = tile;
                     if (format.compression() == TiffFormat.Compression.JPEG) {
-                        pixels = decodeJpeg(channel, piece, tileWidth, tileHeight);
+                        pixels =
+                                decodeJpeg(
+                                        jpeg(channel, piece), new Rectangle(tileWidth, tileHeight));
                     } else {
                         demand(decoded(channel, piece), tile, tile.length, first);
                     }
@@ -177,21 +211,20 @@ final class TiffScan implements ScanImage {
         return new FileRange(channel, offset, Math.min(length, channel.size() - offset));
     }
 
-    private byte[] decodeJpeg(FileChannel channel, int piece, int width, int height)
-            throws IOException, Problem {
-        long length = format.lengths().at(piece);
-        if (length > LARGEST_PIECE || (long) width * height * format.stored() > LARGEST_PIECE) {
+    /** A piece as a JPEG stream that stands alone. */
+    private byte[] jpeg(FileChannel channel, int piece) throws IOException, Problem {
+        if (format.lengths().at(piece) > LARGEST_JPEG) {
             throw Problem.input(
                     info.name(),
                     "its JPEG pieces are too large. Save the scan with another compression.");
         }
         byte[] data = range(channel, piece).readAllBytes();
-        return JpegPieces.decode(
-                info.name(),
-                JpegPieces.withTables(format.jpegTables(), data, format.jpegTransform()),
-                width,
-                height,
-                format.planes() > 1 ? 1 : format.stored());
+        return JpegPieces.withTables(format.jpegTables(), data, format.jpegTransform());
+    }
+
+    private byte[] decodeJpeg(byte[] jpeg, Rectangle part) throws IOException, Problem {
+        int samples = format.planes() > 1 ? 1 : format.stored();
+        return JpegPieces.decode(info.name(), jpeg, part, samples);
     }
 
     private static void demand(InputStream in, byte[] into, int length, int row)
