@@ -38,7 +38,7 @@ class OddFilesTest {
 
     @ParameterizedTest
     @CsvSource({
-        "directory-that-points-to-itself.tif, 4, no printassay chart",
+        "directory-that-points-to-itself.tif, 3, circle",
         "four-thousand-million-strips.tif, 3, ''",
         "strip-beyond-the-end.tif, 3, ends early",
         "no-width.tif, 3, pixels",
