@@ -143,6 +143,10 @@ class MutationTest {
         seeds.add(scan("colour.png", written("png", "", colour)));
         seeds.add(scan("grey16.png", written("png", "", grey)));
         seeds.add(scan("colour.jpg", written("jpeg", "", colour)));
+        seeds.add(scan("tiled.tif", written("tiff", "LZW", colour, Layout.TILES)));
+        seeds.add(scan("tiled-jpeg.tif", written("tiff", "JPEG", colour, Layout.TILES)));
+        seeds.add(scan("interlaced.png", written("png", "", colour, Layout.PROGRESSIVE)));
+        seeds.add(scan("progressive.jpg", written("jpeg", "", colour, Layout.PROGRESSIVE)));
         seeds.add(scan("deflate.pdf", pdf(colour, false)));
         seeds.add(scan("jpeg.pdf", pdf(colour, true)));
         Path image = Files.write(dir.resolve("image.png"), written("png", "", colour));
@@ -184,7 +188,19 @@ class MutationTest {
         return image;
     }
 
+    private enum Layout {
+        ROWS,
+        TILES,
+        PROGRESSIVE
+    }
+
     private static byte[] written(String format, String compression, BufferedImage image)
+            throws IOException {
+        return written(format, compression, image, Layout.ROWS);
+    }
+
+    private static byte[] written(
+            String format, String compression, BufferedImage image, Layout layout)
             throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName(format).next();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -193,6 +209,12 @@ class MutationTest {
             if (!compression.isEmpty()) {
                 param.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
                 param.setCompressionType(compression);
+            }
+            if (layout == Layout.TILES) {
+                param.setTilingMode(ImageWriteParam.MODE_EXPLICIT);
+                param.setTiling(32, 16, 0, 0);
+            } else if (layout == Layout.PROGRESSIVE) {
+                param.setProgressiveMode(ImageWriteParam.MODE_DEFAULT);
             }
             writer.setOutput(out);
             writer.write(null, new IIOImage(image, null, null), param);
