@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -57,12 +56,19 @@ final class ScanParts {
 
     static Read read(EvaluationRequest request, Optional<Chart> expected, Progress progress)
             throws Problem {
-        return new ScanParts(request, progress).read(expected);
+        try (Checksums checksums = Checksums.of(request.files())) {
+            if (request.files().size() > 1) {
+                // A scan that is named twice is refused before the work.
+                checksums.await();
+            }
+            ScanParts reading = new ScanParts(request, progress);
+            List<ScanPart> parts = reading.read(expected);
+            return new Read(parts, checksums.await(), reading.warnings);
+        }
     }
 
-    private Read read(Optional<Chart> expected) throws Problem {
+    private List<ScanPart> read(Optional<Chart> expected) throws Problem {
         int count = request.files().size();
-        List<SourceFile> files = files();
         @Nullable ScanPart[] parts = new ScanPart[count];
         Problem first = null;
         Optional<Chart> known = expected;
@@ -92,25 +98,7 @@ final class ScanParts {
             refuseOther(all.get(0).samples(), part.samples());
         }
         refuseTooLittle(all);
-        return new Read(all, files, warnings);
-    }
-
-    private List<SourceFile> files() throws Problem {
-        Map<String, String> seen = new HashMap<>();
-        List<SourceFile> files = new ArrayList<>();
-        for (Path file : request.files()) {
-            SourceFile described = InputFiles.describe(file);
-            String before = seen.put(described.sha256(), described.name());
-            if (before != null) {
-                throw Problem.usage(
-                        described.name()
-                                + " and "
-                                + before
-                                + " are the same scan. Name each scan once.");
-            }
-            files.add(described);
-        }
-        return files;
+        return all;
     }
 
     private ScanPart part(int i, Optional<Chart> chart) throws Problem {
