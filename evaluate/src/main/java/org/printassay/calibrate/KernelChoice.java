@@ -2,6 +2,9 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,12 +55,15 @@ final class KernelChoice {
         outcomes.add(found);
         misfits.add(misfit(found) + (apart ? APART_HANDICAP : 0));
         double[][][] nodes = nodes();
-        for (Kernel kernel : Kernel.values()) {
-            LightFitter.Outcome rival = rival(kernel, nodes, kinds, found.surfaceTerms());
-            if (rival != null) {
-                outcomes.add(rival);
-                misfits.add(misfit(rival));
-            }
+        List<LightFitter.Outcome> rivals =
+                Stream.of(Kernel.values())
+                        .parallel()
+                        .map(kernel -> rival(kernel, nodes, kinds, found.surfaceTerms()))
+                        .filter(Objects::nonNull)
+                        .toList();
+        for (LightFitter.Outcome rival : rivals) {
+            outcomes.add(rival);
+            misfits.add(misfit(rival));
         }
         double least = misfits.stream().mapToDouble(m -> m).min().orElseThrow();
         double sum = 0;
@@ -100,12 +106,15 @@ final class KernelChoice {
     private double[][][] nodes() {
         int channels = scan.channels().size();
         double[][][] nodes = new double[channels][Kernel.NODES.length + 1][];
-        for (int n = 0; n < Kernel.NODES.length; n++) {
-            Blur blur = new Blur(scan.grid(), Kernel.NODES[n], scan.anyMap());
-            for (int c = 0; c < channels; c++) {
-                nodes[c][n] = scan.channels().get(c).around(blur);
-            }
-        }
+        IntStream.range(0, Kernel.NODES.length)
+                .parallel()
+                .forEach(
+                        n -> {
+                            Blur blur = new Blur(scan.grid(), Kernel.NODES[n], scan.anyMap());
+                            for (int c = 0; c < channels; c++) {
+                                nodes[c][n] = scan.channels().get(c).around(blur);
+                            }
+                        });
         for (int c = 0; c < channels; c++) {
             nodes[c][Kernel.NODES.length] = scan.channels().get(c).everywhere();
         }

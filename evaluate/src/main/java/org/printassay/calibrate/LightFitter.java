@@ -3,6 +3,7 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
@@ -204,16 +205,20 @@ final class LightFitter {
 
     private double[][][] aroundAtAllWidths() {
         double[][][] all = new double[channels][Widths.TRIED.length][];
-        for (int w = 0; w < Widths.TRIED.length; w += Widths.COARSE) {
-            Blur blur = blurs[w / Widths.COARSE];
-            if (blur == null) {
-                blur = new Blur(scan.grid(), Widths.TRIED[w], scan.anyMap());
-                blurs[w / Widths.COARSE] = blur;
-            }
-            for (int c = 0; c < channels; c++) {
-                all[c][w] = scan.channels().get(c).around(blur);
-            }
-        }
+        IntStream.range(0, blurs.length)
+                .parallel()
+                .forEach(
+                        i -> {
+                            int w = i * Widths.COARSE;
+                            Blur blur = blurs[i];
+                            if (blur == null) {
+                                blur = new Blur(scan.grid(), Widths.TRIED[w], scan.anyMap());
+                                blurs[i] = blur;
+                            }
+                            for (int c = 0; c < channels; c++) {
+                                all[c][w] = scan.channels().get(c).around(blur);
+                            }
+                        });
         for (double[][] channel : all) {
             Widths.interpolate(channel);
         }

@@ -2,6 +2,7 @@ package org.printassay.sample;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.printassay.chart.Chart;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
@@ -37,15 +38,22 @@ public final class Sampling {
         LocatingImage image = LocatingImage.of(scan, codes);
         LocatedSheet located = Locator.locate(scan.info(), image, expected, leastShare);
         List<EdgeWindow> edges = EdgeWindow.of(located, scan.info());
+        // The small image has all that the neighbourhood needs: made while the file is read again.
+        CompletableFuture<PageImage> page =
+                CompletableFuture.supplyAsync(
+                        () ->
+                                PageImageBuilder.build(
+                                        image, located.placement(), located.sheet().page()));
+        CompletableFuture<LocatingImage.Preview> preview =
+                CompletableFuture.supplyAsync(image::preview);
         List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges);
-        PageImage page = PageImageBuilder.build(image, located.placement(), located.sheet().page());
         return new SheetSamples(
                 scan.info(),
                 located,
                 samples,
-                page,
+                page.join(),
                 image.census(),
                 EdgeWindow.profile(edges),
-                image.preview());
+                preview.join());
     }
 }
