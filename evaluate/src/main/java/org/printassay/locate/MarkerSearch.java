@@ -32,6 +32,14 @@ public final class MarkerSearch {
      *
      * @param scale full-resolution pixels a pixel of the image
      */
+    /**
+     * Has the classes and tables of the search ready before they are needed, while a scan is still
+     * being read.
+     */
+    public static void warmUp() {
+        new MarkerDetector().detect(new GrayU8(64, 64), 1);
+    }
+
     static List<FoundMarker> in(GrayU8 image, double scale) {
         MarkerDetector detector = new MarkerDetector();
         List<FoundMarker> found = new ArrayList<>(detector.detect(image, scale));

@@ -3,6 +3,7 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Locator;
 import org.printassay.problem.Problem;
@@ -79,6 +80,7 @@ public final class PatchSampler {
         }
         Sweep sweep = new Sweep(byTop, edges, curves);
         scan.stream(sweep);
+        sweep.summing.forEach(CompletableFuture::join);
         List<PatchSample> samples = new ArrayList<>();
         for (PatchWindow window : windows) {
             samples.add(window.result());
@@ -92,6 +94,10 @@ public final class PatchSampler {
         private final List<EdgeWindow> edges;
         private final float[][] curves;
         private final List<PatchWindow> open = new ArrayList<>();
+
+        /** Finished patches are summed up beside the reading. */
+        private final List<CompletableFuture<Void>> summing = new ArrayList<>();
+
         private int next;
 
         Sweep(List<PatchWindow> byTop, List<EdgeWindow> edges, float[][] curves) {
@@ -116,7 +122,7 @@ public final class PatchSampler {
                     window.take(y, samples, curves);
                 }
                 if (y >= window.lastRow()) {
-                    window.finish(curves);
+                    summing.add(CompletableFuture.runAsync(() -> window.finish(curves)));
                     open.remove(i);
                 }
             }

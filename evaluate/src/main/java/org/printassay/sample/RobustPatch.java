@@ -13,7 +13,7 @@ import org.printassay.sheet.Patch;
  */
 final class RobustPatch {
     /** Share left out from which a patch counts as dusty; clean noise leaves out 0.2 %. */
-    private static final double DUSTY = 0.06;
+    private static final double DUSTY = 0.1;
 
     private static final double CLIPPED = 0.02;
 

@@ -7,6 +7,7 @@ import org.printassay.chart.Chart;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.Locator;
+import org.printassay.locate.MarkerSearch;
 import org.printassay.problem.Problem;
 import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanImage;
@@ -35,7 +36,9 @@ public final class Sampling {
     public static SheetSamples read(
             ScanImage scan, CodeLight codes, Optional<Chart> expected, double leastShare)
             throws Problem {
+        CompletableFuture<Void> ready = CompletableFuture.runAsync(MarkerSearch::warmUp);
         LocatingImage image = LocatingImage.of(scan, codes);
+        ready.join();
         LocatedSheet located = Locator.locate(scan.info(), image, expected, leastShare);
         List<EdgeWindow> edges = EdgeWindow.of(located, scan.info());
         // The small image has all that the neighbourhood needs: made while the file is read again.
