@@ -88,8 +88,12 @@ record LightFit(
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
         LightFitter.Outcome full = found.full();
-        if (full != null && found.kinds().length == 0) {
-            // Not significant, so not removed; but it may be there all the same.
+        boolean less =
+                full != null
+                        && (found.kinds().length < full.kinds().length
+                                || found.surfaceTerms() < full.surfaceTerms());
+        if (full != null && less) {
+            // What was not significant was not removed; but it may be there all the same.
             causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
         }
         return new LightFit(
