@@ -30,7 +30,7 @@ public final class Density {
 
     /** ISO 5-3 visual density of a spectrum. */
     public static double visual(Spectrum spectrum) {
-        return ofColumn(WeightTable.DENSITY.sums(spectrum), 0);
+        return ofFactor(DensityWeights.factors(spectrum)[0]);
     }
 
     /** ISO 5-3 status A densities, meant for photographic prints. */
@@ -53,12 +53,10 @@ public final class Density {
     public record Filters(double red, double green, double blue) {}
 
     private static Filters filters(Spectrum spectrum, int column) {
-        double[] sums = WeightTable.DENSITY.sums(spectrum);
+        double[] factors = DensityWeights.factors(spectrum);
         return new Filters(
-                ofColumn(sums, column), ofColumn(sums, column + 1), ofColumn(sums, column + 2));
-    }
-
-    private static double ofColumn(double[] sums, int column) {
-        return ofFactor(sums[column] / WeightTable.DENSITY.total(column));
+                ofFactor(factors[column]),
+                ofFactor(factors[column + 1]),
+                ofFactor(factors[column + 2]));
     }
 }

@@ -15,6 +15,9 @@ public record Spectrum(int startNm, int stepNm, List<Double> factors) {
 
     private static final int NEEDED_TO_NM = 660;
 
+    /** The widest step that ASTM E308 has weights for. */
+    private static final int COARSEST_NM = 20;
+
     public Spectrum {
         factors = List.copyOf(factors);
         String why = whyNot(startNm, stepNm, factors.size());
@@ -29,15 +32,12 @@ public record Spectrum(int startNm, int stepNm, List<Double> factors) {
     }
 
     /**
-     * Why colour cannot be computed from bands like these; empty when it can. Steps of 1, 2, 5, 10
-     * and 20 nm are understood, on a grid that meets the tens.
+     * Why colour cannot be computed from bands like these; empty when it can. Steps of 1 to 20 nm
+     * are understood.
      */
     public static String whyNot(int startNm, int stepNm, int count) {
-        if (stepNm < 1 || (10 % stepNm != 0 && stepNm != 20)) {
-            return "spectra every " + stepNm + " nm; 1, 2, 5, 10 and 20 nm are understood";
-        }
-        if (Math.floorMod(startNm, Math.min(stepNm, 10)) != 0) {
-            return "spectra from " + startNm + " nm every " + stepNm + " nm never meet the tens";
+        if (stepNm < 1 || stepNm > COARSEST_NM) {
+            return "spectra every " + stepNm + " nm; steps of 1 to 20 nm are understood";
         }
         int endNm = startNm + stepNm * (count - 1);
         if (count < 2 || startNm > NEEDED_FROM_NM || endNm < NEEDED_TO_NM) {
@@ -60,12 +60,12 @@ public record Spectrum(int startNm, int stepNm, List<Double> factors) {
     }
 
     /**
-     * Tristimulus values, D50, 2 degree, by the weights of ASTM E308 Table 5 (recomputed at full
-     * precision by ASTM E2022); missing end bands are folded into the first and last measured one.
+     * Tristimulus values, D50, 2 degree, by the weights of ASTM E308 Table 5 (made for the step of
+     * the data by ASTM E2022); missing end bands are folded into the first and last measured one.
      * The white to go with them is {@link Xyz#E308_D50_WHITE}.
      */
     public Xyz toXyz() {
-        double[] sums = WeightTable.D50_2_DEGREE.sums(this);
+        double[] sums = ObserverWeights.sums(this);
         return new Xyz(sums[0], sums[1], sums[2]);
     }
 
@@ -75,18 +75,14 @@ public record Spectrum(int startNm, int stepNm, List<Double> factors) {
     }
 
     /**
-     * Reflectance factor at a multiple of 10 nm; beyond the ends the first or last 10 nm band.
-     * Finer data are sampled, 20 nm data interpolated (cubic Lagrange, ASTM E2022).
+     * Reflectance factor at a wavelength; beyond the ends the first or last band, between two bands
+     * a cubic through the four around (Lagrange, ASTM E2022).
      */
-    double atTens(int nm) {
-        int firstTen = Math.floorDiv(startNm + 9, 10) * 10;
-        int lastTen = Math.floorDiv(endNm(), 10) * 10;
-        int wanted = Math.max(firstTen, Math.min(nm, lastTen));
-        int from = wanted - startNm;
+    double at(int nm) {
+        int from = Math.max(startNm, Math.min(nm, endNm())) - startNm;
         if (from % stepNm == 0) {
             return factors.get(from / stepNm);
         }
-        // Halfway between two bands 20 nm apart; near the ends the four bands next to them.
         int first = Math.max(0, Math.min(from / stepNm - 1, factors.size() - 4));
         double place = (double) from / stepNm - first;
         double sum = 0;
