@@ -31,6 +31,8 @@ class ArchitectureTest {
     };
     private static final String[] EVALUATE = {
         "org.printassay.scan..",
+        "org.printassay.scannermodel..",
+        "org.printassay.scannercalibration..",
         "org.printassay.locate..",
         "org.printassay.sample..",
         "org.printassay.calibrate..",

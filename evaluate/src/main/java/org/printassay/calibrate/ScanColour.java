@@ -17,6 +17,7 @@ import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
 import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanInfo;
+import org.printassay.scannermodel.ScannerCalibration;
 
 /**
  * What a scan's codes mean: light per channel (for averaging, evening out and stray light) and the
@@ -28,15 +29,26 @@ public final class ScanColour {
     private static final int CODES = 65536;
 
     private final @Nullable IccProfile profile;
+    private final @Nullable ScannerCalibration calibration;
     private final boolean grey;
     private final List<Warning> warnings;
     private final float[][] curves;
 
     private ScanColour(@Nullable IccProfile profile, boolean grey, List<Warning> warnings) {
         this.profile = profile;
+        this.calibration = null;
         this.grey = grey;
         this.warnings = List.copyOf(warnings);
         this.curves = curves(profile);
+    }
+
+    private ScanColour(
+            @Nullable ScannerCalibration calibration, CodeLight codes, List<Warning> warnings) {
+        this.profile = null;
+        this.calibration = calibration;
+        this.grey = false;
+        this.warnings = List.copyOf(warnings);
+        this.curves = new float[][] {codes.curve(0), codes.curve(1), codes.curve(2)};
     }
 
     /**
@@ -89,6 +101,28 @@ public final class ScanColour {
                             + "). Give the scanner's own ICC profile.",
                     e);
         }
+    }
+
+    /**
+     * By a calibration, whatever profile is in the scan file.
+     *
+     * @param name of the calibration file, for messages
+     * @throws Problem input, when the scan is grey
+     */
+    public static ScanColour calibrated(String name, ScannerCalibration calibration, ScanInfo info)
+            throws Problem {
+        if (info.channels() != 3) {
+            throw Problem.input(
+                    info.name(), "is grey, and " + name + " is for colour scans. Scan in colour.");
+        }
+        return new ScanColour(calibration, calibration.curves(), List.of());
+    }
+
+    /**
+     * A colour scan whose light is known and whose colour is not yet: while a calibration is made.
+     */
+    public static ScanColour straightened(CodeLight codes) {
+        return new ScanColour(null, codes, List.of());
     }
 
     private static final Warning PLAIN =
@@ -158,7 +192,15 @@ public final class ScanColour {
 
     /** How the results may be called. */
     public Trust trust() {
+        if (calibration != null) {
+            return Trust.CALIBRATED_SCAN;
+        }
         return profile == null ? Trust.PLAIN_SCAN : Trust.PROFILED_SCAN;
+    }
+
+    /** The calibration, where there is one. */
+    public Optional<ScannerCalibration> calibration() {
+        return Optional.ofNullable(calibration);
     }
 
     /** Whether the scan has one channel, so that only lightness is known. */
@@ -183,6 +225,9 @@ public final class ScanColour {
      * paper only.
      */
     public Xyz toXyz(LinearRgb light) {
+        if (calibration != null) {
+            return calibration.model().xyz(light);
+        }
         if (profile == null) {
             return RgbSpace.SRGB.linearToXyz(light.r(), light.g(), light.b());
         }

@@ -1,6 +1,7 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -62,7 +63,12 @@ public record ScanReadings(
         RgbSpace space = parts.get(0).samples().located().chart().space();
         boolean absolute = parts.stream().allMatch(part -> part.colour().trust().absolute());
         boolean colour = parts.stream().noneMatch(part -> part.colour().grey());
-        Trust trust = absolute ? Trust.PROFILED_SCAN : Trust.PLAIN_SCAN;
+        // One scan that is less to be trusted makes the whole so.
+        Trust trust =
+                parts.stream()
+                        .map(part -> part.colour().trust())
+                        .max(Comparator.naturalOrder())
+                        .orElseThrow();
         List<PartResult> results = new ArrayList<>();
         for (ScanPart part : parts) {
             if (!part.samples().samples().isEmpty()) {

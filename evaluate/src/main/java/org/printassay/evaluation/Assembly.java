@@ -34,7 +34,36 @@ final class Assembly {
             @Nullable StrayLight strayLight,
             double falloffPercent,
             @Nullable Unevenness unevenness,
-            List<Warning> warnings) {}
+            List<Warning> warnings,
+            @Nullable CalibrationSummary calibration) {
+        /** Without a calibration. */
+        Origin(
+                @Nullable String chartId,
+                List<Integer> sheets,
+                @Nullable Integer print,
+                PrintDetails details,
+                boolean fromScan,
+                List<SourceFile> files,
+                List<PlacementSummary> placements,
+                @Nullable StrayLight strayLight,
+                double falloffPercent,
+                @Nullable Unevenness unevenness,
+                List<Warning> warnings) {
+            this(
+                    chartId,
+                    sheets,
+                    print,
+                    details,
+                    fromScan,
+                    files,
+                    placements,
+                    strayLight,
+                    falloffPercent,
+                    unevenness,
+                    warnings,
+                    null);
+        }
+    }
 
     static Evaluation evaluation(ReadingSet set, Origin origin, double threshold) {
         Judgement judged = Judgement.of(set, threshold);
@@ -158,7 +187,8 @@ final class Assembly {
                         judged.highlights(),
                         judged.neutrality(),
                         origin.placements(),
-                        warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)));
+                        warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)),
+                origin.calibration());
     }
 
     private static boolean clipped(List<Warning> warnings) {

@@ -23,6 +23,7 @@ import org.printassay.reading.Warning;
  * @param spaceKey RGB encoding that the codes are judged in
  * @param files what it was read from
  * @param placements one for each sheet in each scan
+ * @param calibration where a scan's colours come from one
  */
 public record Evaluation(
         @Nullable String chartId,
@@ -45,4 +46,53 @@ public record Evaluation(
         @Nullable Evenness evenness,
         @Nullable StrayLight strayLight,
         List<Warning> warnings,
-        List<Finding> findings) {}
+        List<Finding> findings,
+        @Nullable CalibrationSummary calibration) {
+    /** Without a calibration. */
+    public Evaluation(
+            @Nullable String chartId,
+            List<Integer> sheets,
+            @Nullable Integer print,
+            PrintDetails details,
+            boolean fromScan,
+            Trust trust,
+            String spaceKey,
+            List<SourceFile> files,
+            List<PlacementSummary> placements,
+            @Nullable Extreme white,
+            @Nullable Extreme black,
+            List<Reading> patches,
+            @Nullable Tone tone,
+            @Nullable Wedge shadows,
+            @Nullable Wedge highlights,
+            @Nullable Neutrality neutrality,
+            @Nullable Colours colours,
+            @Nullable Evenness evenness,
+            @Nullable StrayLight strayLight,
+            List<Warning> warnings,
+            List<Finding> findings) {
+        this(
+                chartId,
+                sheets,
+                print,
+                details,
+                fromScan,
+                trust,
+                spaceKey,
+                files,
+                placements,
+                white,
+                black,
+                patches,
+                tone,
+                shadows,
+                highlights,
+                neutrality,
+                colours,
+                evenness,
+                strayLight,
+                warnings,
+                findings,
+                null);
+    }
+}

@@ -14,6 +14,7 @@ import org.printassay.colour.RgbSpace;
  * @param details what the user says about the print
  * @param threshold difference in L* that counts as visible
  * @param space RGB encoding of a measurement file whose chart is not known
+ * @param calibration a calibration of the scanner, instead of a profile
  */
 public record EvaluationRequest(
         List<Path> files,
@@ -21,12 +22,24 @@ public record EvaluationRequest(
         Optional<Path> profile,
         PrintDetails details,
         double threshold,
-        RgbSpace space) {
+        RgbSpace space,
+        Optional<Path> calibration) {
     /** Half an L*: just visible side by side (common practice, no source). */
     public static final double JUST_VISIBLE = 0.5;
 
     public EvaluationRequest {
         files = List.copyOf(files);
+    }
+
+    /** Without a calibration. */
+    public EvaluationRequest(
+            List<Path> files,
+            Optional<Path> chart,
+            Optional<Path> profile,
+            PrintDetails details,
+            double threshold,
+            RgbSpace space) {
+        this(files, chart, profile, details, threshold, space, Optional.empty());
     }
 
     /** Scans or a measurement file with nothing said about them. */

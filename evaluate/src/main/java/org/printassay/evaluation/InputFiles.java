@@ -11,13 +11,22 @@ import org.printassay.problem.Problem;
 import org.printassay.scan.ScanFiles;
 
 /** Names and checksums of input files. */
-final class InputFiles {
+public final class InputFiles {
     private static final int PIECE = 1 << 20;
 
     private InputFiles() {}
 
+    /** SHA-256 of bytes, hexadecimal. */
+    public static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
     /** Name without folders and SHA-256 of a file. */
-    static SourceFile describe(Path file) throws Problem {
+    public static SourceFile describe(Path file) throws Problem {
         String name = ScanFiles.displayName(file);
         try (InputStream in = Files.newInputStream(file)) {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");

@@ -9,12 +9,25 @@ import org.jspecify.annotations.Nullable;
  * @param printer name of the printer
  * @param route program, profile, rendering intent, driver settings
  * @param driedHours hours between printing and scanning
+ * @param scanner name of the scanner
+ * @param family paper family
  */
 public record PrintDetails(
         @Nullable String paper,
         @Nullable String printer,
         @Nullable String route,
-        @Nullable Double driedHours) {
+        @Nullable Double driedHours,
+        @Nullable String scanner,
+        @Nullable String family) {
     /** Nothing said. */
     public static final PrintDetails UNKNOWN = new PrintDetails(null, null, null, null);
+
+    /** Neither scanner nor paper family said. */
+    public PrintDetails(
+            @Nullable String paper,
+            @Nullable String printer,
+            @Nullable String route,
+            @Nullable Double driedHours) {
+        this(paper, printer, route, driedHours, null, null);
+    }
 }

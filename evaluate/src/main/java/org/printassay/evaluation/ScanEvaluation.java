@@ -33,7 +33,12 @@ final class ScanEvaluation {
         if (request.chart().isPresent()) {
             expected = Optional.of(ChartFile.read(request.chart().get()));
         }
-        ScanParts.Read scans = ScanParts.read(request, expected, progress);
+        Optional<CalibrationUse> calibration = CalibrationUse.of(request);
+        ScanParts.Meaning meaning =
+                calibration.isPresent()
+                        ? calibration.get().meaning()
+                        : ScanParts.profiled(request.profile());
+        ScanParts.Read scans = ScanParts.read(request.files(), meaning, expected, progress);
         List<ScanPart> parts = scans.parts();
         List<Warning> warnings = new ArrayList<>(scans.warnings());
         List<PlacementSummary> placements = new ArrayList<>();
@@ -41,6 +46,7 @@ final class ScanEvaluation {
             placements.add(placement(part.samples(), warnings));
         }
         ScanReadings read = ScanReadings.of(parts);
+        calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));
         if (read.different().isPresent()) {
             ScanReadings.Different two = read.different().get();
             throw Problem.chart(
@@ -67,7 +73,8 @@ final class ScanEvaluation {
                                 read.strayLight(),
                                 read.falloffPercent(),
                                 read.unevenness(),
-                                warnings),
+                                warnings,
+                                calibration.map(CalibrationUse::summary).orElse(null)),
                         request.threshold());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
     }

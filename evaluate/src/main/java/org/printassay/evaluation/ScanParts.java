@@ -30,19 +30,28 @@ import org.printassay.sheet.Sheet;
  * The scans of one print: sheets, parts of a sheet, repeats. A part that does not show the sheet
  * code is placed by its markers once another has told the chart.
  */
-final class ScanParts {
+public final class ScanParts {
     private static final int PASSES = 2;
 
     /** One of several scans may hold as little of the sheet as this. */
     private static final double LEAST_OF_A_PART = 0.05;
 
-    private final EvaluationRequest request;
+    private final List<Path> files;
+    private final Meaning meaning;
     private final Progress progress;
     private final List<Warning> warnings = new ArrayList<>();
 
-    private ScanParts(EvaluationRequest request, Progress progress) {
-        this.request = request;
+    private ScanParts(List<Path> files, Meaning meaning, Progress progress) {
+        this.files = files;
+        this.meaning = meaning;
         this.progress = progress;
+    }
+
+    /** What the codes of a scan mean. */
+    @FunctionalInterface
+    public interface Meaning {
+        /** Light and colour of a scan's codes. */
+        ScanColour of(ScanInfo scan) throws Problem;
     }
 
     /**
@@ -52,23 +61,29 @@ final class ScanParts {
      * @param files the files
      * @param warnings what the user must know about how they were taken
      */
-    record Read(List<ScanPart> parts, List<SourceFile> files, List<Warning> warnings) {}
+    public record Read(List<ScanPart> parts, List<SourceFile> files, List<Warning> warnings) {}
 
-    static Read read(EvaluationRequest request, Optional<Chart> expected, Progress progress)
+    /**
+     * Reads scans.
+     *
+     * @param expected the chart that the user names; without it the sheet codes tell
+     */
+    public static Read read(
+            List<Path> files, Meaning meaning, Optional<Chart> expected, Progress progress)
             throws Problem {
-        try (Checksums checksums = Checksums.of(request.files())) {
-            if (request.files().size() > 1) {
+        try (Checksums checksums = Checksums.of(files)) {
+            if (files.size() > 1) {
                 // A scan that is named twice is refused before the work.
                 checksums.await();
             }
-            ScanParts reading = new ScanParts(request, progress);
+            ScanParts reading = new ScanParts(files, meaning, progress);
             List<ScanPart> parts = reading.read(expected);
             return new Read(parts, checksums.await(), reading.warnings);
         }
     }
 
     private List<ScanPart> read(Optional<Chart> expected) throws Problem {
-        int count = request.files().size();
+        int count = files.size();
         @Nullable ScanPart[] parts = new ScanPart[count];
         Problem first = null;
         Optional<Chart> known = expected;
@@ -102,12 +117,12 @@ final class ScanParts {
     }
 
     private ScanPart part(int i, Optional<Chart> chart) throws Problem {
-        Path file = request.files().get(i);
-        int count = request.files().size();
+        Path file = files.get(i);
+        int count = files.size();
         double share = 1.0 / (PASSES * count);
         double least = count == 1 ? Locator.LEAST_PATCHES : LEAST_OF_A_PART;
         ScanImage scan = ScanFiles.open(file);
-        ScanColour colour = colour(scan.info(), request.profile());
+        ScanColour colour = meaning.of(scan.info());
         WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
         SheetSamples samples = Sampling.read(watched, colour.codeLight(), chart, least);
         if (samples.located().photographed()) {
@@ -121,16 +136,19 @@ final class ScanParts {
         return new ScanPart(samples, colour);
     }
 
-    private static ScanColour colour(ScanInfo scan, Optional<Path> profile) throws Problem {
-        if (profile.isEmpty()) {
-            return ScanColour.embedded(scan);
-        }
-        String name = ScanFiles.displayName(profile.get());
-        try {
-            return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
-        } catch (IOException e) {
-            throw Problem.input(name, "the profile cannot be read.", e);
-        }
+    /** By the profile in the scan file, or the one that the user names. */
+    public static Meaning profiled(Optional<Path> profile) {
+        return scan -> {
+            if (profile.isEmpty()) {
+                return ScanColour.embedded(scan);
+            }
+            String name = ScanFiles.displayName(profile.get());
+            try {
+                return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
+            } catch (IOException e) {
+                throw Problem.input(name, "the profile cannot be read.", e);
+            }
+        };
     }
 
     private static void refuseOther(SheetSamples first, SheetSamples other) throws Problem {

@@ -6,6 +6,12 @@ import java.util.Locale;
 public enum WarningCode {
     /** No profile: relative results only. */
     PLAIN_SCAN,
+    /** A calibration is used with another paper, printer or scanner, or none is named. */
+    CALIBRATION_PAPER,
+    /** A calibration is used with other settings of the scanner. */
+    CALIBRATION_SETTINGS,
+    /** Colours lie outside those that the calibration was made from. */
+    CALIBRATION_RANGE,
     /** Levels come from a scan without profile and hold roughly. */
     THRESHOLD_APPROXIMATE,
     /** Absolute lightness holds only if automatic exposure was off. */

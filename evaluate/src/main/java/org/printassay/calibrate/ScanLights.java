@@ -1,0 +1,102 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Warning;
+import org.printassay.sample.LinearRgb;
+import org.printassay.sheet.Patch;
+
+/**
+ * The light of one print's patches in its scans, free of uneven and stray light, before colour.
+ *
+ * @param patches one for each patch that was read
+ * @param paper light of the unprinted paper
+ * @param paperClipped whether paper is at the end of the range in any scan
+ * @param strayLightKnown whether stray light could be estimated in every scan
+ * @param warnings what the user must know about the scans
+ */
+public record ScanLights(
+        List<PatchLight> patches,
+        LinearRgb paper,
+        boolean paperClipped,
+        boolean strayLightKnown,
+        List<Warning> warnings) {
+    public ScanLights {
+        patches = List.copyOf(patches);
+        warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * One patch.
+     *
+     * @param patch which
+     * @param light linear device light, mean over the scans
+     * @param flags what makes it less sure
+     */
+    public record PatchLight(Patch patch, LinearRgb light, Set<ReadingFlag> flags) {}
+
+    private record Key(int sheet, String id) {}
+
+    /** Light of one print; repeats are averaged where no flag speaks against one. */
+    public static ScanLights of(List<ScanPart> parts) {
+        List<PartResult> results = new ArrayList<>();
+        for (ScanPart part : parts) {
+            if (!part.samples().samples().isEmpty()) {
+                results.add(PartResult.of(part));
+            }
+        }
+        double[] paper = new double[3];
+        boolean clipped = false;
+        boolean known = true;
+        for (PartResult result : results) {
+            for (int c = 0; c < 3; c++) {
+                paper[c] += result.light().paper()[c] / results.size();
+            }
+            clipped |= result.paperClipped();
+            known &= result.light().stray() != null;
+        }
+        Map<Key, List<PatchLight>> seen = new LinkedHashMap<>();
+        for (PartResult result : results) {
+            double[][] light = result.light().corrected();
+            for (int i = 0; i < result.colours().size(); i++) {
+                PatchColour colour = result.colours().get(i);
+                double[] own = result.light().paper();
+                LinearRgb here =
+                        new LinearRgb(
+                                light[0][i] * paper[0] / own[0],
+                                light[1][i] * paper[1] / own[1],
+                                light[2][i] * paper[2] / own[2]);
+                seen.computeIfAbsent(
+                                new Key(colour.sheet(), colour.patch().id()),
+                                k -> new ArrayList<>())
+                        .add(new PatchLight(colour.patch(), here, colour.flags()));
+            }
+        }
+        return new ScanLights(
+                seen.values().stream().map(ScanLights::mean).toList(),
+                new LinearRgb(paper[0], paper[1], paper[2]),
+                clipped,
+                known,
+                ScanWarnings.of(parts, results, false));
+    }
+
+    private static PatchLight mean(List<PatchLight> same) {
+        List<PatchLight> good = same.stream().filter(one -> one.flags().isEmpty()).toList();
+        List<PatchLight> used = good.isEmpty() ? same : good;
+        double[] sum = new double[3];
+        Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
+        for (PatchLight one : used) {
+            flags.addAll(one.flags());
+            for (int c = 0; c < 3; c++) {
+                sum[c] += one.light().channel(c) / used.size();
+            }
+        }
+        return new PatchLight(
+                used.get(0).patch(), new LinearRgb(sum[0], sum[1], sum[2]), Set.copyOf(flags));
+    }
+}

@@ -1,0 +1,213 @@
+package org.printassay.evaluation;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.colour.Lab;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+import org.printassay.scan.ScanFiles;
+import org.printassay.scan.ScanInfo;
+import org.printassay.scannermodel.CalibrationFile;
+import org.printassay.scannermodel.Circumstances;
+import org.printassay.scannermodel.LeaveOneOut;
+import org.printassay.scannermodel.ScannerCalibration;
+
+/** A calibration in use, and whether it holds for this print and these scans. */
+final class CalibrationUse {
+    /** Declared resolutions that differ by more are other settings. */
+    private static final double SAME_RESOLUTION = 0.02;
+
+    /** Further outside the training colours than this is extrapolation, CIELAB. */
+    private static final double OUTSIDE = 3;
+
+    private final String name;
+    private final SourceFile file;
+    private final ScannerCalibration calibration;
+    private final PrintDetails details;
+
+    private CalibrationUse(
+            String name, SourceFile file, ScannerCalibration calibration, PrintDetails details) {
+        this.name = name;
+        this.file = file;
+        this.calibration = calibration;
+        this.details = details;
+    }
+
+    /**
+     * The calibration that is asked for, if any.
+     *
+     * @throws Problem when it cannot be read, or a profile is asked for too
+     */
+    static Optional<CalibrationUse> of(EvaluationRequest request) throws Problem {
+        if (request.calibration().isEmpty()) {
+            return Optional.empty();
+        }
+        if (request.profile().isPresent()) {
+            throw Problem.usage("name a profile or a calibration of the scanner, not both.");
+        }
+        Path path = request.calibration().get();
+        ScannerCalibration calibration = CalibrationFile.read(path);
+        return Optional.of(
+                new CalibrationUse(
+                        ScanFiles.displayName(path),
+                        InputFiles.describe(path),
+                        calibration,
+                        request.details()));
+    }
+
+    ScanParts.Meaning meaning() {
+        return scan -> ScanColour.calibrated(name, calibration, scan);
+    }
+
+    CalibrationSummary summary() {
+        Circumstances made = calibration.made();
+        LeaveOneOut error = calibration.error();
+        return new CalibrationSummary(
+                file,
+                made.scanner(),
+                made.printer(),
+                made.paper(),
+                made.family(),
+                error.meanDeltaE00(),
+                error.p95DeltaE00(),
+                error.maxDeltaE00(),
+                error.patches(),
+                error.colours());
+    }
+
+    /** Where the calibration is used outside what it was made for. */
+    List<Warning> warnings(List<ScanPart> parts, ReadingSet readings) {
+        List<Warning> warnings = new ArrayList<>();
+        if (parts.stream().noneMatch(part -> part.colour().calibration().isPresent())) {
+            return warnings;
+        }
+        paper().ifPresent(warnings::add);
+        printerAndScanner().ifPresent(warnings::add);
+        settings(parts).ifPresent(warnings::add);
+        range(readings).ifPresent(warnings::add);
+        return warnings;
+    }
+
+    /** Inks on another kind of paper have other spectra, which three channels cannot tell. */
+    private Optional<Warning> paper() {
+        Circumstances made = calibration.made();
+        boolean family = made.family() != null && details.family() != null;
+        String was = family ? made.family() : made.paper();
+        String is = family ? details.family() : details.paper();
+        if (was == null || is == null) {
+            return warning(
+                    WarningCode.CALIBRATION_PAPER,
+                    name
+                            + " holds for the printer and the kind of paper that it was made with; "
+                            + (was == null ? "it does not say which" : "it was made on " + was)
+                            + ". On another, colours can be off by several dE00.");
+        }
+        if (same(was, is)) {
+            return Optional.empty();
+        }
+        return warning(
+                WarningCode.CALIBRATION_PAPER,
+                name
+                        + " was made on "
+                        + was
+                        + ", this print is on "
+                        + is
+                        + ": colours can be off by several dE00, more than the intervals say. Make a"
+                        + " calibration on this kind of paper.");
+    }
+
+    private Optional<Warning> printerAndScanner() {
+        Circumstances made = calibration.made();
+        List<String> others = new ArrayList<>();
+        other("printer", made.printer(), details.printer()).ifPresent(others::add);
+        other("scanner", made.scanner(), details.scanner()).ifPresent(others::add);
+        return others.isEmpty()
+                ? Optional.empty()
+                : warning(
+                        WarningCode.CALIBRATION_PAPER,
+                        name
+                                + " was made with another "
+                                + String.join(" and another ", others)
+                                + ": colours can be off by several dE00, more than the intervals"
+                                + " say.");
+    }
+
+    private static Optional<String> other(String what, @Nullable String was, @Nullable String is) {
+        return was == null || is == null || same(was, is)
+                ? Optional.empty()
+                : Optional.of(what + " (" + was + ", not " + is + ")");
+    }
+
+    private Optional<Warning> settings(List<ScanPart> parts) {
+        Circumstances made = calibration.made();
+        Collection<String> differing = new TreeSet<>();
+        for (ScanPart part : parts) {
+            ScanInfo info = part.samples().scan();
+            Double was = made.samplesPerInch();
+            Double is = info.samplesPerInch().map(ScanInfo.Resolution::x).orElse(null);
+            if (was != null && is != null && Math.abs(is / was - 1) > SAME_RESOLUTION) {
+                differing.add(
+                        String.format(
+                                Locale.ROOT, "%.0f samples an inch instead of %.0f", is, was));
+            }
+            if (info.bits() != made.bits()) {
+                differing.add(info.bits() + " bits instead of " + made.bits());
+            }
+            String profile = info.iccProfile().map(InputFiles::sha256).orElse(null);
+            if (!Objects.equals(profile, made.profileSha256())) {
+                differing.add("another colour profile or colour mode");
+            }
+        }
+        return differing.isEmpty()
+                ? Optional.empty()
+                : warning(
+                        WarningCode.CALIBRATION_SETTINGS,
+                        "The scanner was set otherwise than for "
+                                + name
+                                + " ("
+                                + String.join(", ", differing)
+                                + "). Scan with the settings that it was made with.");
+    }
+
+    private Optional<Warning> range(ReadingSet readings) {
+        List<Lab> labs =
+                readings.readings().stream().map(Reading::lab).filter(Objects::nonNull).toList();
+        int count = 0;
+        double most = 0;
+        for (double away : calibration.outside(labs)) {
+            count += away > OUTSIDE ? 1 : 0;
+            most = Math.max(most, away);
+        }
+        return count == 0
+                ? Optional.empty()
+                : warning(
+                        WarningCode.CALIBRATION_RANGE,
+                        String.format(
+                                Locale.ROOT,
+                                "%d patches have colours outside those that %s was made from, by up"
+                                        + " to %.0f dE*ab: there it is a guess.",
+                                count,
+                                name,
+                                most));
+    }
+
+    private static boolean same(String one, String other) {
+        return one.strip().equalsIgnoreCase(other.strip());
+    }
+
+    private static Optional<Warning> warning(WarningCode code, String text) {
+        return Optional.of(new Warning(code, text));
+    }
+}

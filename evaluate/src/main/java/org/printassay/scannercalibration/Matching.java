@@ -1,0 +1,65 @@
+package org.printassay.scannercalibration;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.printassay.calibrate.ScanLights;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.Xyz;
+import org.printassay.measurement.MeasuredPatch;
+import org.printassay.measurement.MeasurementFile;
+import org.printassay.scannermodel.TrainingPatch;
+import org.printassay.sheet.Patch;
+
+/**
+ * Which measurement belongs to which patch: the one of the same name and code, else the mean of all
+ * of the same code. Patches that are less sure are left out.
+ */
+final class Matching {
+    private final Map<String, MeasuredPatch> byId = new HashMap<>();
+    private final Map<Rgb8, List<MeasuredPatch>> byCode = new HashMap<>();
+
+    Matching(MeasurementFile measured) {
+        for (MeasuredPatch patch : measured.patches()) {
+            byId.putIfAbsent(patch.id(), patch);
+            byCode.computeIfAbsent(patch.rgb(), k -> new ArrayList<>()).add(patch);
+        }
+    }
+
+    List<TrainingPatch> of(ScanLights lights) {
+        List<TrainingPatch> matched = new ArrayList<>();
+        for (ScanLights.PatchLight seen : lights.patches()) {
+            Patch patch = seen.patch();
+            List<MeasuredPatch> same = byCode.getOrDefault(patch.rgb(), List.of());
+            if (!seen.flags().isEmpty() || same.isEmpty()) {
+                continue;
+            }
+            MeasuredPatch own = byId.get(patch.id());
+            Lab lab = own != null && own.rgb().equals(patch.rgb()) ? own.lab() : mean(same);
+            Rgb8 code = patch.rgb();
+            matched.add(
+                    new TrainingPatch(
+                            patch.id(),
+                            code.r() + " " + code.g() + " " + code.b(),
+                            code.isNeutral(),
+                            seen.light(),
+                            lab));
+        }
+        return matched;
+    }
+
+    private static Lab mean(List<MeasuredPatch> same) {
+        double x = 0;
+        double y = 0;
+        double z = 0;
+        for (MeasuredPatch patch : same) {
+            Xyz xyz = patch.lab().toXyz(Xyz.PCS_WHITE);
+            x += xyz.x() / same.size();
+            y += xyz.y() / same.size();
+            z += xyz.z() / same.size();
+        }
+        return Lab.of(new Xyz(x, y, z), Xyz.PCS_WHITE);
+    }
+}
