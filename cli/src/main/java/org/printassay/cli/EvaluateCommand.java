@@ -70,6 +70,24 @@ final class EvaluateCommand implements Callable<Integer> {
     private @Nullable Path profile;
 
     @Option(
+            names = "--calibration",
+            paramLabel = "FILE",
+            description = "calibration.json of the scanner, instead of a profile.")
+    private @Nullable Path calibration;
+
+    @Option(
+            names = "--scanner",
+            paramLabel = "NAME",
+            description = "What the scanner is called; checked against the calibration.")
+    private @Nullable String scanner;
+
+    @Option(
+            names = "--family",
+            paramLabel = "NAME",
+            description = "Kind of paper; checked against the calibration.")
+    private @Nullable String family;
+
+    @Option(
             names = "--threshold",
             paramLabel = "DL",
             defaultValue = "0.5",
@@ -115,9 +133,10 @@ final class EvaluateCommand implements Callable<Integer> {
                         files,
                         Optional.ofNullable(chart),
                         Optional.ofNullable(profile),
-                        new PrintDetails(paper, printer, route, driedHours),
+                        new PrintDetails(paper, printer, route, driedHours, scanner, family),
                         threshold,
-                        Spaces.parse(space));
+                        Spaces.parse(space),
+                        Optional.ofNullable(calibration));
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
@@ -142,6 +161,9 @@ final class EvaluateCommand implements Callable<Integer> {
         }
         if (profile != null) {
             all.add(profile);
+        }
+        if (calibration != null) {
+            all.add(calibration);
         }
         all.removeIf(file -> !Files.exists(file));
         return all;

@@ -15,7 +15,12 @@ import picocli.CommandLine.Spec;
         name = "printassay",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {ChartCommand.class, EvaluateCommand.class, DemoCommand.class},
+        subcommands = {
+            ChartCommand.class,
+            EvaluateCommand.class,
+            CalibrateCommand.class,
+            DemoCommand.class
+        },
         synopsisSubcommandLabel = "COMMAND",
         description = {
             "Tells how a printer prints on a paper through a profile.",
@@ -103,6 +108,6 @@ public final class Main implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Name a command: chart, evaluate or demo.");
+                spec.commandLine(), "Name a command: chart, evaluate, calibrate or demo.");
     }
 }
