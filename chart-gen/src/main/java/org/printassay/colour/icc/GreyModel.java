@@ -32,6 +32,11 @@ public final class GreyModel implements DeviceModel {
         return Xyz.PCS_WHITE.times(light[0]);
     }
 
+    /** The code of media-relative XYZ (Y = 1), in place: only Y counts. */
+    Step inverse() {
+        return v -> v[0] = curve.inverse(toLightness ? Lab.lightness(v[1]) / 100 : v[1]);
+    }
+
     @Override
     public Xyz toXyz(double... code) {
         return lightToXyz(linear(0, code[0]));

@@ -4,12 +4,18 @@ package org.printassay.colour.icc;
  * A one-dimensional curve, fraction to fraction. Inputs and results are held within 0-1, the domain
  * and range of the standard; never NaN.
  */
-@FunctionalInterface
 interface IccCurve {
     /** Most points a table may have; the standard's lut16 stops at 4096, curv goes on. */
     int MAX_POINTS = 65536;
 
+    /** Result for an input. */
     double at(double x);
+
+    /**
+     * Input that gives a result, or comes nearest to it. Where several do, the one furthest along:
+     * light that a scanner or screen cannot tell from black counts as its last black code.
+     */
+    double inverse(double y);
 
     /** A curve and how many bytes its element took. */
     record Parsed(IccCurve curve, long length) {}
@@ -21,16 +27,6 @@ interface IccCurve {
             case "curv" -> table(in);
             case "para" -> parametric(in);
             default -> throw in.fault(0, "expected a curve, found element type '" + type + "'");
-        };
-    }
-
-    /** Linear interpolation in a table of at least two points; not copied. */
-    static IccCurve of(double[] points) {
-        int last = points.length - 1;
-        return x -> {
-            double place = clamp(x) * last;
-            int i = Math.min((int) place, last - 1);
-            return points[i] + (place - i) * (points[i + 1] - points[i]);
         };
     }
 
@@ -47,20 +43,20 @@ interface IccCurve {
         IccBytes data = in.part(12, 2 * count);
         long length = 12 + 2 * count;
         if (count == 0) {
-            return new Parsed(IccCurve::clamp, length);
+            return new Parsed(FormulaCurve.IDENTITY, length);
         }
         if (count == 1) {
             double gamma = data.u16(0) / 256.0;
             if (gamma == 0) {
                 throw in.fault(12, "a curve with exponent 0");
             }
-            return new Parsed(x -> Math.pow(clamp(x), gamma), length);
+            return new Parsed(FormulaCurve.power(gamma), length);
         }
         double[] points = new double[(int) count];
         for (int i = 0; i < points.length; i++) {
             points[i] = data.u16(2L * i) / 65535.0;
         }
-        return new Parsed(of(points), length);
+        return new Parsed(new TableCurve(points), length);
     }
 
     private static Parsed parametric(IccBytes in) throws IccException {
@@ -69,28 +65,18 @@ interface IccCurve {
         if (kind >= counts.length) {
             throw in.fault(8, "parametric curve of unknown kind " + kind);
         }
-        double[] p = {1, 1, 0, 0, 0, 0, 0}; // g a b c d e f, neutral where the kind has none
+        double[] p = new double[7];
         for (int i = 0; i < counts[kind]; i++) {
             p[i] = in.fixed(12 + 4L * i);
         }
         if (p[0] <= 0 || (kind > 0 && p[1] == 0)) {
             throw in.fault(12, "parametric curve with exponent " + p[0] + " and factor " + p[1]);
         }
-        double g = p[0];
-        double a = p[1];
-        double b = p[2];
-        IccCurve curve =
-                switch (kind) {
-                    case 0 -> x -> power(x, g);
-                    case 1 -> x -> x >= -b / a ? power(a * x + b, g) : 0;
-                    case 2 -> x -> x >= -b / a ? power(a * x + b, g) + p[3] : p[3];
-                    case 3 -> x -> x >= p[4] ? power(a * x + b, g) : p[3] * x;
-                    default -> x -> x >= p[4] ? power(a * x + b, g) + p[5] : p[3] * x + p[6];
-                };
-        return new Parsed(x -> clamp(curve.at(clamp(x))), 12 + 4L * counts[kind]);
-    }
-
-    private static double power(double base, double exponent) {
-        return Math.pow(Math.max(base, 0), exponent);
+        FormulaCurve curve = FormulaCurve.of(kind, p);
+        double gap = curve.undefinedAt();
+        if (!Double.isNaN(gap)) {
+            throw in.fault(12, "parametric curve that gives no number at " + (float) gap);
+        }
+        return new Parsed(curve, 12 + 4L * counts[kind]);
     }
 }

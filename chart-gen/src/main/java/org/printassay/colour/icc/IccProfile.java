@@ -1,32 +1,34 @@
 package org.printassay.colour.icc;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Xyz;
 
 /**
- * A profile read for its way from device values to colour (ISO 15076-1, versions 2 and 4).
- *
- * @param version major version, 2 or 4
- * @param deviceClass what the profile is for
- * @param space device colour space
- * @param description the profile's name, control characters removed, at most 200 characters; empty
- *     when it has none
- * @param mediaWhite media white as the profile has it, Y = 100 for the perfect diffuser; the
- *     connection space white when it has none
- * @param model relative colorimetric way from device values to colour
+ * A profile (ISO 15076-1, versions 2 and 4): what it says of itself, and its way from device values
+ * to colour by the relative colorimetric intent. Other intents and the way back: {@link
+ * IccTransform}.
  */
-public record IccProfile(
-        int version,
-        DeviceClass deviceClass,
-        Space space,
-        String description,
-        Xyz mediaWhite,
-        DeviceModel model) {
+public final class IccProfile {
+    private final int version;
+    private final DeviceClass deviceClass;
+    private final Space space;
+    private final String description;
+    private final Xyz mediaWhite;
+    private final ProfileWays ways;
+    private final DeviceModel model;
+
+    private IccProfile(
+            int version, DeviceClass deviceClass, String description, Xyz white, ProfileWays ways)
+            throws IccException {
+        this.version = version;
+        this.deviceClass = deviceClass;
+        this.space = ways.space();
+        this.description = description;
+        this.mediaWhite = white;
+        this.ways = ways;
+        this.model = ways.model();
+    }
 
     /** What a profile is for. */
     public enum DeviceClass {
@@ -44,7 +46,12 @@ public record IccProfile(
     public enum Space {
         GREY(1),
         RGB(3),
-        CMYK(4);
+        /** 1 is full ink. */
+        CMYK(4),
+        /** L* / 100, (a* + 128) / 255, (b* + 128) / 255. */
+        LAB(3),
+        /** XYZ / (1 + 32767/32768), Y = 1 for white. */
+        XYZ(3);
 
         /** Device channels. */
         public final int channels;
@@ -62,7 +69,7 @@ public record IccProfile(
      * @throws IccException when it is damaged or of a kind that is not understood
      */
     public static IccProfile parse(byte[] bytes) throws IccException {
-        IccBytes in = IccBytes.of(bytes);
+        IccBytes in = IccBytes.of(bytes.clone());
         if (in.size() < 132) {
             throw in.fault(0, "only " + in.size() + " bytes, shorter than a profile's header");
         }
@@ -81,14 +88,62 @@ public record IccProfile(
         Space space = space(in);
         boolean labPcs = labPcs(in);
         Map<String, IccBytes> tags = tags(in);
-        IccBytes white = tags.get("wtpt");
         return new IccProfile(
                 version,
                 deviceClass,
-                space,
                 IccText.description(tags.get("desc")),
-                white == null ? Xyz.PCS_WHITE : xyz(white).times(100),
-                model(in, tags, space, labPcs));
+                white(tags),
+                new ProfileWays(in, tags, space, labPcs));
+    }
+
+    /** Major version, 2 or 4. */
+    public int version() {
+        return version;
+    }
+
+    /** What the profile is for. */
+    public DeviceClass deviceClass() {
+        return deviceClass;
+    }
+
+    /** Device colour space. */
+    public Space space() {
+        return space;
+    }
+
+    /**
+     * The profile's name, control characters removed, at most 200 characters; empty when it has
+     * none.
+     */
+    public String description() {
+        return description;
+    }
+
+    /**
+     * Media white as the profile has it, Y = 100 for the perfect diffuser; the connection space
+     * white when it has none.
+     */
+    public Xyz mediaWhite() {
+        return mediaWhite;
+    }
+
+    /** Relative colorimetric way from device values to colour. */
+    public DeviceModel model() {
+        return model;
+    }
+
+    ProfileWays ways() {
+        return ways;
+    }
+
+    /**
+     * White that the absolute intent goes by. Version 2 display profiles: the connection space
+     * white, because many carry the screen's own white, to which the eye has adapted (ISO 15076-1,
+     * 9.2.36, makes this the rule for version 4). The chad tag changes nothing here: it tells how
+     * the white was adapted, not by how much colours are scaled (6.3.2.2).
+     */
+    Xyz absoluteWhite() {
+        return version == 2 && deviceClass == DeviceClass.DISPLAY ? Xyz.PCS_WHITE : mediaWhite;
     }
 
     /** Media-relative XYZ (white is {@link Xyz#PCS_WHITE}) of device values, 0-1 a channel. */
@@ -125,7 +180,21 @@ public record IccProfile(
             case "mntr" -> DeviceClass.DISPLAY;
             case "prtr" -> DeviceClass.OUTPUT;
             case "spac" -> DeviceClass.COLOUR_SPACE;
-            case "link" -> throw in.fault(12, "a device link, which describes no single device");
+            case "link" ->
+                    throw in.fault(
+                            12,
+                            "a device-link profile, which joins two devices and describes neither;"
+                                    + " a profile of one device is needed");
+            case "nmcl" ->
+                    throw in.fault(
+                            12,
+                            "a named colour profile, which lists single inks instead of describing a"
+                                    + " device; a profile of a device is needed");
+            case "abst" ->
+                    throw in.fault(
+                            12,
+                            "an abstract profile, which changes colours and describes no device; a"
+                                    + " profile of a device is needed");
             default -> throw in.fault(12, "profile class '" + name + "' is not understood");
         };
     }
@@ -136,9 +205,14 @@ public record IccProfile(
             case "GRAY" -> Space.GREY;
             case "RGB " -> Space.RGB;
             case "CMYK" -> Space.CMYK;
+            case "Lab " -> Space.LAB;
+            case "XYZ " -> Space.XYZ;
             default ->
                     throw in.fault(
-                            16, "device space '" + name + "'; grey, RGB and CMYK are understood");
+                            16,
+                            "device space '"
+                                    + name
+                                    + "'; grey, RGB, CMYK, Lab and XYZ are understood");
         };
     }
 
@@ -164,46 +238,8 @@ public record IccProfile(
         return tags;
     }
 
-    private static DeviceModel model(
-            IccBytes in, Map<String, IccBytes> tags, Space space, boolean labPcs)
-            throws IccException {
-        // Relative colorimetric first; A2B0 alone stands for every intent (ISO 15076-1, 8.10).
-        IccBytes table = Optional.ofNullable(tags.get("A2B1")).orElse(tags.get("A2B0"));
-        if (table != null) {
-            return TableReader.read(table, space.channels, labPcs);
-        }
-        if (space == Space.GREY) {
-            return new GreyModel(IccCurve.parse(tag(in, tags, "kTRC")).curve(), labPcs);
-        }
-        if (space != Space.RGB || labPcs) {
-            throw in.fault(128, "no table from device values to colour (A2B0)");
-        }
-        List<IccCurve> curves = new ArrayList<>();
-        double[] matrix = new double[9];
-        for (int i = 0; i < 3; i++) {
-            String channel = "rgb".substring(i, i + 1);
-            curves.add(IccCurve.parse(tag(in, tags, channel + "TRC")).curve());
-            Xyz colorant = xyz(tag(in, tags, channel + "XYZ"));
-            matrix[i] = colorant.x();
-            matrix[3 + i] = colorant.y();
-            matrix[6 + i] = colorant.z();
-        }
-        return new MatrixModel(curves, matrix);
-    }
-
-    private static IccBytes tag(IccBytes in, Map<String, IccBytes> tags, String name)
-            throws IccException {
-        @Nullable IccBytes tag = tags.get(name);
-        if (tag == null) {
-            throw in.fault(128, "the tag '" + name + "' is missing");
-        }
-        return tag;
-    }
-
-    private static Xyz xyz(IccBytes tag) throws IccException {
-        if (!tag.ascii(0, 4).equals("XYZ ")) {
-            throw tag.fault(0, "expected XYZ values, found '" + tag.ascii(0, 4) + "'");
-        }
-        return new Xyz(tag.fixed(8), tag.fixed(12), tag.fixed(16));
+    private static Xyz white(Map<String, IccBytes> tags) throws IccException {
+        IccBytes tag = tags.get("wtpt");
+        return tag == null ? Xyz.PCS_WHITE : ProfileWays.xyz(tag).times(100);
     }
 }

@@ -34,6 +34,22 @@ public final class MatrixModel implements DeviceModel {
                 100 * (m[6] * light[0] + m[7] * light[1] + m[8] * light[2]));
     }
 
+    /** Device values of media-relative XYZ (Y = 1), in place; colours out of reach are held. */
+    Step inverse() {
+        double[] inverse = Matrix3.inverse(matrix);
+        return v -> {
+            Matrix3.apply(inverse, v);
+            for (int i = 0; i < 3; i++) {
+                v[i] = curves.get(i).inverse(v[i]);
+            }
+        };
+    }
+
+    /** Whether the matrix can be turned round. */
+    boolean hasInverse() {
+        return Matrix3.hasInverse(matrix);
+    }
+
     @Override
     public Xyz toXyz(double... code) {
         return lightToXyz(linear(0, code[0]), linear(1, code[1]), linear(2, code[2]));

@@ -2,8 +2,6 @@ package org.printassay.colour.icc;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
-import java.util.function.UnaryOperator;
 import org.printassay.colour.Xyz;
 
 /** Colour by a table (lut8, lut16 or lutAToB element), as a chain of steps. */
@@ -12,14 +10,12 @@ public final class TableModel implements DeviceModel {
     private static final int AXIS_POINTS = 4096;
 
     private final int channels;
-    private final List<UnaryOperator<double[]>> steps;
-    private final Function<double[], Xyz> decode;
+    private final List<Step> steps;
     private final double[] axis;
 
-    TableModel(int channels, List<UnaryOperator<double[]>> steps, Function<double[], Xyz> decode) {
+    TableModel(int channels, List<Step> steps) {
         this.channels = channels;
         this.steps = List.copyOf(steps);
-        this.decode = decode;
         this.axis = new double[AXIS_POINTS];
         // Ever rising, so that it can be turned round.
         double reached = Double.NEGATIVE_INFINITY;
@@ -80,13 +76,13 @@ public final class TableModel implements DeviceModel {
 
     @Override
     public Xyz toXyz(double... code) {
-        double[] value = code.clone();
-        for (int i = 0; i < value.length; i++) {
+        double[] value = Arrays.copyOf(code, Step.ROOM);
+        for (int i = 0; i < channels; i++) {
             value[i] = IccCurve.clamp(value[i]);
         }
-        for (UnaryOperator<double[]> step : steps) {
-            value = step.apply(value);
+        for (Step step : steps) {
+            step.apply(value);
         }
-        return decode.apply(value);
+        return PcsCode.get(value);
     }
 }

@@ -3,90 +3,110 @@ package org.printassay.colour.icc;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
-import java.util.function.UnaryOperator;
-import org.printassay.colour.Lab;
-import org.printassay.colour.Xyz;
+import org.printassay.colour.icc.IccProfile.Space;
 
-/** Reads device-to-PCS table elements: lut8, lut16, lutAToB (ISO 15076-1, 10.10 to 10.12). */
+/**
+ * Reads table elements: lut8, lut16, lutAToB, lutBToA (ISO 15076-1, 10.10 to 10.13) as steps
+ * between device values and media-relative XYZ.
+ */
 final class TableReader {
-    private static final int MAX_CHANNELS = 4;
+    private final IccBytes in;
+    private final Space device;
+    private final boolean labPcs;
+    private final boolean toPcs;
+    private final int inputs;
+    private final int outputs;
+    private final List<Step> steps = new ArrayList<>();
 
-    /** Largest XYZ of the 16-bit encoding, 1 + 32767/32768. */
-    private static final double XYZ_RANGE = 65535.0 / 32768;
+    private TableReader(IccBytes in, Space device, boolean labPcs, boolean toPcs) {
+        this.in = in;
+        this.device = device;
+        this.labPcs = labPcs;
+        this.toPcs = toPcs;
+        this.inputs = toPcs ? device.channels : 3;
+        this.outputs = toPcs ? 3 : device.channels;
+    }
 
-    private TableReader() {}
+    /** Steps from device values, 0-1 a channel, to XYZ. */
+    static List<Step> toPcs(IccBytes in, Space device, boolean labPcs) throws IccException {
+        return new TableReader(in, device, labPcs, true).read();
+    }
 
-    static TableModel read(IccBytes in, int channels, boolean labPcs) throws IccException {
+    /** Steps from XYZ to device values. */
+    static List<Step> fromPcs(IccBytes in, Space device, boolean labPcs) throws IccException {
+        return new TableReader(in, device, labPcs, false).read();
+    }
+
+    private List<Step> read() throws IccException {
         String type = in.ascii(0, 4);
-        int inputs = in.u8(8);
-        int outputs = in.u8(9);
-        if (inputs != channels) {
-            throw in.fault(8, "a table of " + inputs + " inputs for " + channels + " channels");
+        int hasInputs = in.u8(8);
+        int hasOutputs = in.u8(9);
+        if (hasInputs != inputs) {
+            throw in.fault(8, "a table of " + hasInputs + " inputs where " + inputs + " belong");
         }
-        if (inputs < 1 || inputs > MAX_CHANNELS) {
-            throw in.fault(8, "a table of " + inputs + " inputs; 1 to 4 are understood");
+        if (hasOutputs != outputs) {
+            throw in.fault(9, "a table of " + hasOutputs + " outputs where " + outputs + " belong");
         }
-        if (outputs != 3) {
-            throw in.fault(9, "a table of " + outputs + " outputs; 3 are needed");
+        boolean lut16 = type.equals("mft2");
+        PcsCode code = !labPcs ? PcsCode.XYZ : lut16 ? PcsCode.LAB_LUT16 : PcsCode.LAB;
+        // Lab as device space is coded as the table's kind codes Lab; callers use the newer way.
+        boolean olderDevice = lut16 && device == Space.LAB;
+        if (!toPcs) {
+            steps.add(code::encode);
+        } else if (olderDevice) {
+            steps.add(v -> PcsCode.scale(v, PcsCode.TO_LUT16));
         }
-        List<UnaryOperator<double[]>> steps = new ArrayList<>();
-        Function<double[], Xyz> decode;
         switch (type) {
             case "mft1" -> {
-                if (!labPcs) {
-                    throw in.fault(0, "an 8-bit table to XYZ, which the standard does not define");
+                if (!labPcs || device == Space.XYZ) {
+                    throw in.fault(0, "an 8-bit table of XYZ, which the standard does not define");
                 }
-                readLut(in, inputs, 1, steps);
-                decode = v -> fromLab(100 * v[0], 255 * v[1] - 128, 255 * v[2] - 128);
+                readLut(1);
             }
-            case "mft2" -> {
-                readLut(in, inputs, 2, steps);
-                // lut16 keeps the older CIELAB encoding in version 4 too: 0xFF00 is L* 100.
-                decode =
-                        labPcs
-                                ? v ->
-                                        fromLab(
-                                                v[0] * 65535 / 652.8,
-                                                v[1] * 65535 / 256 - 128,
-                                                v[2] * 65535 / 256 - 128)
-                                : TableReader::fromXyz;
-            }
-            case "mAB " -> {
-                readLutAToB(in, inputs, steps);
-                decode =
-                        labPcs
-                                ? v -> fromLab(100 * v[0], 255 * v[1] - 128, 255 * v[2] - 128)
-                                : TableReader::fromXyz;
+            case "mft2" -> readLut(2);
+            case "mAB ", "mBA " -> {
+                if (type.equals("mAB ") != toPcs) {
+                    throw in.fault(0, "colour table of type '" + type + "' in the wrong direction");
+                }
+                readLutAToB();
             }
             default -> throw in.fault(0, "colour table of type '" + type + "', which is not known");
         }
-        return new TableModel(inputs, steps, decode);
+        if (toPcs) {
+            steps.add(code::decode);
+        } else if (olderDevice) {
+            steps.add(v -> PcsCode.scale(v, 1 / PcsCode.TO_LUT16));
+        }
+        return List.copyOf(steps);
     }
 
-    private static void readLut(
-            IccBytes in, int inputs, int width, List<UnaryOperator<double[]>> steps)
-            throws IccException {
+    private boolean tetrahedral() {
+        return toPcs ? device != Space.LAB : !labPcs;
+    }
+
+    private void readLut(int width) throws IccException {
+        // The matrix applies to XYZ input alone (10.10.2); elsewhere it should be the identity.
+        if (toPcs ? device == Space.XYZ : !labPcs) {
+            double[] m = matrix(12, 9);
+            steps.add(v -> affine(m, v));
+        }
         int points = in.u8(10);
-        // The matrix (bytes 12-47) only applies to XYZ input, which device tables do not have.
         int inputEntries = width == 1 ? 256 : in.u16(48);
         int outputEntries = width == 1 ? 256 : in.u16(50);
         if (inputEntries < 2 || outputEntries < 2) {
             throw in.fault(48, "a table curve of fewer than 2 points");
         }
         long at = width == 1 ? 48 : 52;
-        steps.add(curves(tables(in, at, inputs, inputEntries, width)));
+        steps.add(curves(tables(at, inputs, inputEntries, width)));
         at += (long) inputs * inputEntries * width;
         int[] grid = new int[inputs];
         Arrays.fill(grid, points);
-        Clut clut = Clut.parse(in.from(at), grid, 3, width);
-        steps.add(clut::at);
-        at += 3L * width * (long) Math.pow(points, inputs);
-        steps.add(curves(tables(in, at, 3, outputEntries, width)));
+        steps.add(Clut.parse(in.from(at), grid, outputs, width, tetrahedral()));
+        at += Clut.count(grid, outputs) * width;
+        steps.add(curves(tables(at, outputs, outputEntries, width)));
     }
 
-    private static List<IccCurve> tables(IccBytes in, long at, int count, int entries, int width)
-            throws IccException {
+    private List<IccCurve> tables(long at, int count, int entries, int width) throws IccException {
         List<IccCurve> curves = new ArrayList<>();
         for (int c = 0; c < count; c++) {
             IccBytes data = in.part(at + (long) c * entries * width, (long) entries * width);
@@ -94,51 +114,73 @@ final class TableReader {
             for (int i = 0; i < entries; i++) {
                 points[i] = width == 1 ? data.u8(i) / 255.0 : data.u16(2L * i) / 65535.0;
             }
-            curves.add(IccCurve.of(points));
+            curves.add(new TableCurve(points));
         }
         return curves;
     }
 
-    private static void readLutAToB(IccBytes in, int inputs, List<UnaryOperator<double[]>> steps)
-            throws IccException {
+    private void readLutAToB() throws IccException {
         long bCurves = in.u32(12);
+        long clut = in.u32(24);
+        if (bCurves == 0) {
+            throw in.fault(12, "a table without the curves next to the connection space");
+        }
+        if (clut == 0 && device.channels != 3) {
+            throw in.fault(24, "no colour table between " + inputs + " and " + outputs + " values");
+        }
+        if (toPcs) {
+            addClut(clut);
+            addMatrix();
+            steps.add(curves(chain(bCurves, 3)));
+        } else {
+            steps.add(curves(chain(bCurves, 3)));
+            addMatrix();
+            addClut(clut);
+        }
+    }
+
+    /** The colour table and its curves on the device side, which exist only together. */
+    private void addClut(long clut) throws IccException {
+        long aCurves = in.u32(28);
+        if (clut == 0) {
+            return;
+        }
+        Step curves = aCurves == 0 ? v -> {} : curves(chain(aCurves, device.channels));
+        int[] grid = new int[inputs];
+        for (int i = 0; i < inputs; i++) {
+            grid[i] = in.u8(clut + i);
+        }
+        int width = in.u8(clut + 16);
+        if (width != 1 && width != 2) {
+            throw in.fault(clut + 16, "table values of " + width + " bytes; 1 or 2 are known");
+        }
+        Step table = Clut.parse(in.from(clut + 20), grid, outputs, width, tetrahedral());
+        steps.add(toPcs ? curves : table);
+        steps.add(toPcs ? table : curves);
+    }
+
+    private void addMatrix() throws IccException {
         long matrix = in.u32(16);
         long mCurves = in.u32(20);
-        long clut = in.u32(24);
-        long aCurves = in.u32(28);
-        if (bCurves == 0) {
-            throw in.fault(12, "a table without its last curves");
+        if (mCurves == 0 || matrix == 0) {
+            return;
         }
-        if (clut == 0 && inputs != 3) {
-            throw in.fault(24, "no colour table between " + inputs + " inputs and 3 outputs");
+        double[] m = matrix(matrix, 12);
+        Step curves = curves(chain(mCurves, 3));
+        steps.add(toPcs ? curves : v -> affine(m, v));
+        steps.add(toPcs ? v -> affine(m, v) : curves);
+    }
+
+    private double[] matrix(long at, int count) throws IccException {
+        double[] m = new double[12];
+        for (int i = 0; i < count; i++) {
+            m[i] = in.fixed(at + 4L * i);
         }
-        if (aCurves != 0 && clut != 0) {
-            steps.add(curves(chain(in, aCurves, inputs)));
-        }
-        if (clut != 0) {
-            int[] grid = new int[inputs];
-            for (int i = 0; i < inputs; i++) {
-                grid[i] = in.u8(clut + i);
-            }
-            int width = in.u8(clut + 16);
-            if (width != 1 && width != 2) {
-                throw in.fault(clut + 16, "table values of " + width + " bytes; 1 or 2 are known");
-            }
-            steps.add(Clut.parse(in.from(clut + 20), grid, 3, width)::at);
-        }
-        if (mCurves != 0 && matrix != 0) {
-            steps.add(curves(chain(in, mCurves, 3)));
-            double[] m = new double[12];
-            for (int i = 0; i < 12; i++) {
-                m[i] = in.fixed(matrix + 4L * i);
-            }
-            steps.add(v -> affine(m, v));
-        }
-        steps.add(curves(chain(in, bCurves, 3)));
+        return m;
     }
 
     /** Curves one after the other, each padded to four bytes. */
-    private static List<IccCurve> chain(IccBytes in, long start, int count) throws IccException {
+    private List<IccCurve> chain(long start, int count) throws IccException {
         List<IccCurve> curves = new ArrayList<>();
         long at = start;
         for (int i = 0; i < count; i++) {
@@ -149,29 +191,22 @@ final class TableReader {
         return curves;
     }
 
-    private static UnaryOperator<double[]> curves(List<IccCurve> curves) {
+    private static Step curves(List<IccCurve> curves) {
+        IccCurve[] all = curves.toArray(new IccCurve[0]);
         return v -> {
-            double[] result = new double[v.length];
-            for (int i = 0; i < v.length; i++) {
-                result[i] = curves.get(i).at(v[i]);
+            for (int i = 0; i < all.length; i++) {
+                v[i] = all[i].at(v[i]);
             }
-            return result;
         };
     }
 
-    private static double[] affine(double[] m, double[] v) {
-        double[] result = new double[3];
+    /** Three rows of a matrix, then three numbers to add. */
+    private static void affine(double[] m, double[] v) {
+        double x = v[0];
+        double y = v[1];
+        double z = v[2];
         for (int i = 0; i < 3; i++) {
-            result[i] = m[3 * i] * v[0] + m[3 * i + 1] * v[1] + m[3 * i + 2] * v[2] + m[9 + i];
+            v[i] = m[3 * i] * x + m[3 * i + 1] * y + m[3 * i + 2] * z + m[9 + i];
         }
-        return result;
-    }
-
-    private static Xyz fromLab(double l, double a, double b) {
-        return new Lab(l, a, b).toXyz(Xyz.PCS_WHITE);
-    }
-
-    private static Xyz fromXyz(double[] v) {
-        return new Xyz(v[0], v[1], v[2]).times(100 * XYZ_RANGE);
     }
 }

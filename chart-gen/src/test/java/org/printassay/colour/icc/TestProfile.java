@@ -52,21 +52,50 @@ final class TestProfile {
                 });
     }
 
+    static byte[] xyz(double x, double y, double z) {
+        return element(
+                "XYZ ",
+                12,
+                b -> {
+                    for (double value : new double[] {x, y, z}) {
+                        b.putInt((int) Math.round(value * 65536));
+                    }
+                });
+    }
+
+    static byte[] table(int... points) {
+        return element(
+                "curv",
+                4 + 2 * points.length,
+                b -> {
+                    b.putInt(points.length);
+                    for (int point : points) {
+                        b.putShort((short) point);
+                    }
+                });
+    }
+
     static byte[] gamma(double exponent) {
         return element("curv", 6, b -> b.putInt(1).putShort((short) Math.round(exponent * 256)));
     }
 
     /** A lut8 (width 1) or lut16 (width 2) of a smooth scanner-like table to CIELAB. */
     static byte[] lut(int inputs, int width, int grid) {
+        return lut(inputs, 3, width, grid);
+    }
+
+    /** The same with any number of outputs, for the way from CIELAB to a device. */
+    static byte[] lut(int inputs, int outputs, int width, int grid) {
         int entries = 256;
-        int table = 3 * (int) Math.pow(grid, inputs);
+        int table = outputs * (int) Math.pow(grid, inputs);
         int head = width == 1 ? 40 : 44;
-        int body = head + width * (entries * (inputs + 3) + table);
+        int body = head + width * (entries * (inputs + outputs) + table);
         return element(
                 width == 1 ? "mft1" : "mft2",
                 body,
                 b -> {
-                    b.put((byte) inputs).put((byte) 3).put((byte) grid).put((byte) 0);
+                    b.put((byte) inputs).put((byte) outputs);
+                    b.put((byte) grid).put((byte) 0);
                     for (int i = 0; i < 9; i++) {
                         b.putInt(i % 4 == 0 ? 65536 : 0);
                     }
@@ -76,8 +105,8 @@ final class TestProfile {
                     for (int i = 0; i < inputs * entries; i++) {
                         put(b, width, Math.pow(i % entries / 255.0, 0.8));
                     }
-                    clut(b, inputs, width, grid);
-                    for (int i = 0; i < 3 * entries; i++) {
+                    clut(b, inputs, outputs, width, grid);
+                    for (int i = 0; i < outputs * entries; i++) {
                         put(b, width, i % entries / 255.0);
                     }
                 });
@@ -110,7 +139,7 @@ final class TestProfile {
                         b.put((byte) (i < inputs ? grid : 0));
                     }
                     b.put((byte) width).put(new byte[3]);
-                    clut(b, inputs, width, grid);
+                    clut(b, inputs, 3, width, grid);
                     b.position(mAt);
                     b.put(mCurve).put(mCurve).put(mCurve);
                     double[] matrix = {.95, .02, .01, 0, .9, .05, .01, 0, .92, .005, .01, .012};
@@ -123,7 +152,43 @@ final class TestProfile {
                 });
     }
 
-    private static void clut(ByteBuffer b, int inputs, int width, int grid) {
+    /** A lutBToA with all five steps. */
+    static byte[] lutBToA(int outputs, int width, int grid) {
+        byte[] aCurve = para(0, 0.9);
+        byte[] mCurve = para(3, 1.2, 0.95, 0.05, 0.9, 0.04);
+        int table = outputs * (int) Math.pow(grid, 3) * width;
+        int matrixAt = 32 + 3 * 16;
+        int mAt = matrixAt + 48;
+        int clutAt = mAt + 3 * mCurve.length;
+        int aAt = clutAt + (20 + table + 3) / 4 * 4;
+        return element(
+                "mBA ",
+                aAt + outputs * aCurve.length - 8,
+                b -> {
+                    b.put((byte) 3).put((byte) outputs).putShort((short) 0);
+                    b.putInt(32).putInt(matrixAt).putInt(mAt).putInt(clutAt).putInt(aAt);
+                    for (int i = 0; i < 3; i++) {
+                        b.position(32 + 16 * i).put(gamma(1.2));
+                    }
+                    b.position(matrixAt);
+                    double[] matrix = {.95, .02, .01, 0, .9, .05, .01, 0, .92, .005, .01, .012};
+                    for (double value : matrix) {
+                        b.putInt((int) Math.round(value * 65536));
+                    }
+                    b.put(mCurve).put(mCurve).put(mCurve);
+                    for (int i = 0; i < 16; i++) {
+                        b.put((byte) (i < 3 ? grid : 0));
+                    }
+                    b.put((byte) width).put(new byte[3]);
+                    clut(b, 3, outputs, width, grid);
+                    b.position(aAt);
+                    for (int i = 0; i < outputs; i++) {
+                        b.put(aCurve);
+                    }
+                });
+    }
+
+    private static void clut(ByteBuffer b, int inputs, int outputs, int width, int grid) {
         int points = (int) Math.pow(grid, inputs);
         for (int i = 0; i < points; i++) {
             double[] v = new double[4];
@@ -136,9 +201,15 @@ final class TestProfile {
             double green = inputs > 1 ? v[1] : red;
             double blue = inputs > 2 ? v[2] : red;
             double dark = 1 - 0.5 * v[3];
-            put(b, width, (0.3 * red + 0.55 * green + 0.1 * blue) * dark + 0.02 * red * blue);
-            put(b, width, 0.5 + 0.3 * (red - green) * dark);
-            put(b, width, 0.5 + 0.25 * (green * red - blue));
+            double[] out = {
+                (0.3 * red + 0.55 * green + 0.1 * blue) * dark + 0.02 * red * blue,
+                0.5 + 0.3 * (red - green) * dark,
+                0.5 + 0.25 * (green * red - blue),
+                0.9 - 0.8 * red * green
+            };
+            for (int k = 0; k < outputs; k++) {
+                put(b, width, out[k]);
+            }
         }
     }
 

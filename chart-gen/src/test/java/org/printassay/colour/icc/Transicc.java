@@ -28,6 +28,50 @@ final class Transicc {
         assumeTrue(found, "witness missing: transicc (LittleCMS)");
     }
 
+    /** The option for an intent. */
+    static String intent(Intent intent) {
+        return switch (intent) {
+            case PERCEPTUAL -> "-t0";
+            case RELATIVE -> "-t1";
+            case SATURATION -> "-t2";
+            case ABSOLUTE -> "-t3";
+        };
+    }
+
+    /** Our fractions in the tool's units. */
+    static double[] units(IccProfile.Space space, double[] fractions) {
+        double[] units = fractions.clone();
+        for (int c = 0; c < units.length; c++) {
+            units[c] = scale(space, c) * units[c] - shift(space, c);
+        }
+        return units;
+    }
+
+    /** The tool's units as our fractions; what lies outside a device's range is held. */
+    static double[] fractions(IccProfile.Space space, double[] units) {
+        double[] fractions = units.clone();
+        for (int c = 0; c < units.length; c++) {
+            fractions[c] = (units[c] + shift(space, c)) / scale(space, c);
+            if (space != IccProfile.Space.LAB && space != IccProfile.Space.XYZ) {
+                fractions[c] = IccCurve.clamp(fractions[c]);
+            }
+        }
+        return fractions;
+    }
+
+    private static double scale(IccProfile.Space space, int channel) {
+        return switch (space) {
+            case GREY, RGB -> 255;
+            case CMYK -> 100;
+            case LAB -> channel == 0 ? 100 : 255;
+            case XYZ -> 100 * 65535.0 / 32768;
+        };
+    }
+
+    private static double shift(IccProfile.Space space, int channel) {
+        return space == IccProfile.Space.LAB && channel > 0 ? 128 : 0;
+    }
+
     /**
      * Converts colours.
      *
