@@ -34,14 +34,31 @@ final class WatchedScan implements ScanImage {
 
     @Override
     public void stream(RowSink sink) throws Problem {
-        double done = start + share * pass++;
-        double height = info().height();
-        scan.stream(
-                (y, samples) -> {
-                    if (y % EVERY == 0) {
-                        progress.reached(Math.min(1, done + share * y / height));
-                    }
-                    sink.row(y, samples);
-                });
+        scan.stream(new Watch(sink, start + share * pass++));
+    }
+
+    private final class Watch implements RowSink {
+        private final RowSink sink;
+        private final double done;
+        private int next;
+
+        Watch(RowSink sink, double done) {
+            this.sink = sink;
+            this.done = done;
+        }
+
+        @Override
+        public void row(int y, char[] samples) {
+            if (y >= next) {
+                next = y + EVERY;
+                progress.reached(Math.min(1, done + share * y / info().height()));
+            }
+            sink.row(y, samples);
+        }
+
+        @Override
+        public boolean wants(int y) {
+            return sink.wants(y);
+        }
     }
 }

@@ -130,7 +130,9 @@ final class StepCheck {
         int near = 0;
         int against = 0;
         for (Looked step : steps) {
-            if (Math.hypot(step.at.x() - at.x(), step.at.y() - at.y()) < AROUND_MM) {
+            double x = step.at.x() - at.x();
+            double y = step.at.y() - at.y();
+            if (x * x + y * y < AROUND_MM * AROUND_MM) {
                 near++;
                 against += step.agrees ? 0 : 1;
             }
@@ -140,22 +142,29 @@ final class StepCheck {
 
     private static List<Step> steps(Sheet sheet, RgbSpace space) {
         List<Step> steps = new ArrayList<>();
-        List<Patch> patches = sheet.patches();
-        for (Patch one : patches) {
-            for (Patch other : patches) {
-                double lighter = step(one, other, space);
-                RectMm a = one.area();
+        List<Patch> large = new ArrayList<>();
+        for (Patch patch : sheet.patches()) {
+            if (shortSide(patch.area()) >= LEAST_SIDE_MM) {
+                large.add(patch);
+            }
+        }
+        for (Patch one : large) {
+            RectMm a = one.area();
+            for (Patch other : large) {
                 RectMm b = other.area();
-                if (lighter == 0 || Math.min(shortSide(a), shortSide(b)) < LEAST_SIDE_MM) {
+                boolean beside = same(a.right(), b.x()) && same(a.y(), b.y());
+                boolean below = same(a.bottom(), b.y()) && same(a.x(), b.x());
+                if (!(beside && same(a.height(), b.height()))
+                        && !(below && same(a.width(), b.width()))) {
                     continue;
                 }
-                if (same(a.right(), b.x()) && same(a.y(), b.y()) && same(a.height(), b.height())) {
-                    PointMm at = new PointMm(a.right(), a.centre().y());
-                    steps.add(new Step(at, false, a.height(), lighter > 0));
-                }
-                if (same(a.bottom(), b.y()) && same(a.x(), b.x()) && same(a.width(), b.width())) {
-                    PointMm at = new PointMm(a.centre().x(), a.bottom());
-                    steps.add(new Step(at, true, a.width(), lighter > 0));
+                double lighter = step(one, other, space);
+                if (lighter != 0) {
+                    PointMm at =
+                            beside
+                                    ? new PointMm(a.right(), a.centre().y())
+                                    : new PointMm(a.centre().x(), a.bottom());
+                    steps.add(new Step(at, below, beside ? a.height() : a.width(), lighter > 0));
                 }
             }
         }

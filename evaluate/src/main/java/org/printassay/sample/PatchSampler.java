@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ForkJoinPool;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Locator;
 import org.printassay.problem.Problem;
@@ -25,6 +27,9 @@ public final class PatchSampler {
 
     /** The middle of a large patch is enough. */
     private static final double LARGEST_MM = 12;
+
+    /** Named, for without a name each task gets a thread of its own where cores are few. */
+    private static final Executor BESIDE = ForkJoinPool.commonPool();
 
     private PatchSampler() {}
 
@@ -107,6 +112,14 @@ public final class PatchSampler {
         }
 
         @Override
+        public boolean wants(int y) {
+            if (!open.isEmpty() || (next < byTop.size() && byTop.get(next).firstRow() <= y)) {
+                return true;
+            }
+            return edges.stream().anyMatch(e -> y >= e.firstRow() && y <= e.lastRow());
+        }
+
+        @Override
         public void row(int y, char[] samples) {
             for (EdgeWindow edge : edges) {
                 if (y >= edge.firstRow() && y <= edge.lastRow()) {
@@ -122,7 +135,7 @@ public final class PatchSampler {
                     window.take(y, samples, curves);
                 }
                 if (y >= window.lastRow()) {
-                    summing.add(CompletableFuture.runAsync(() -> window.finish(curves)));
+                    summing.add(CompletableFuture.runAsync(() -> window.finish(curves), BESIDE));
                     open.remove(i);
                 }
             }

@@ -42,6 +42,16 @@ final class FileRange extends InputStream {
         return true;
     }
 
+    /** Moves on without reading; less than asked for where the stretch ends. */
+    @Override
+    public long skip(long count) {
+        long held = Math.min(Math.max(0, count), filled - at);
+        at += (int) held;
+        long beyond = Math.min(Math.max(0, count) - held, end - next);
+        next += beyond;
+        return held + beyond;
+    }
+
     @Override
     public int read() throws IOException {
         if (at == filled && !fill()) {

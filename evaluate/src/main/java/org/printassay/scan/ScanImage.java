@@ -28,5 +28,13 @@ public interface ScanImage {
          *     the next row; not modified by the sink
          */
         void row(int y, char[] samples);
+
+        /**
+         * Whether a row is needed. Readers that can pass over rows do so, others hand over every
+         * row, so a sink looks itself.
+         */
+        default boolean wants(int y) {
+            return true;
+        }
     }
 }

@@ -65,11 +65,7 @@ final class TiffScan implements ScanImage {
     public void stream(RowSink sink) throws Problem {
         RowSink target = sink;
         if (format.mirrored()) {
-            target =
-                    (y, row) -> {
-                        SampleRows.mirror(row, info.width(), info.channels());
-                        sink.row(y, row);
-                    };
+            target = new Mirrored(sink);
         }
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
             if (format.tiled()) {
@@ -107,6 +103,10 @@ final class TiffScan implements ScanImage {
                 streams[plane] = decoded(channel, plane * strips + strip);
             }
             for (int y = 0; y < count; y++) {
+                if (format.compression() == TiffFormat.Compression.NONE && !sink.wants(first + y)) {
+                    passOver(streams, packed.length, first + y);
+                    continue;
+                }
                 for (int plane = 0; plane < planes; plane++) {
                     demand(streams[plane], packed, packed.length, first + y);
                     rows.unpack(packed, 0, row, plane, format.width(), channels);
@@ -225,6 +225,34 @@ final class TiffScan implements ScanImage {
     private byte[] decodeJpeg(byte[] jpeg, Rectangle part) throws IOException, Problem {
         int samples = format.planes() > 1 ? 1 : format.stored();
         return JpegPieces.decode(info.name(), jpeg, part, samples);
+    }
+
+    /** Mirrors rows on their way to a sink. */
+    private final class Mirrored implements RowSink {
+        private final RowSink sink;
+
+        Mirrored(RowSink sink) {
+            this.sink = sink;
+        }
+
+        @Override
+        public void row(int y, char[] samples) {
+            SampleRows.mirror(samples, info.width(), info.channels());
+            sink.row(y, samples);
+        }
+
+        @Override
+        public boolean wants(int y) {
+            return sink.wants(y);
+        }
+    }
+
+    private static void passOver(InputStream[] streams, int length, int row) throws IOException {
+        for (InputStream stream : streams) {
+            if (stream.skip(length) < length) {
+                throw new EOFException("row " + row + " is not complete");
+            }
+        }
     }
 
     private static void demand(InputStream in, byte[] into, int length, int row)
