@@ -1,16 +1,21 @@
 package org.printassay.measurement;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.printassay.measurement.MeasurementFile.Condition;
 
 /**
- * Which column of a table means what. A position is -1, a list empty, where there is none.
+ * Which column of a table means what. A list is empty where there is none.
  *
- * @param id patch name
+ * @param ids columns that may name the patch, likeliest first
  * @param rgb red, green, blue
  * @param lab L*, a*, b*
  * @param xyz X, Y, Z
@@ -18,7 +23,7 @@ import java.util.regex.Pattern;
  * @param cmyk whether there are CMYK columns
  */
 record Columns(
-        int id,
+        List<Integer> ids,
         List<Integer> rgb,
         List<Integer> lab,
         List<Integer> xyz,
@@ -27,19 +32,70 @@ record Columns(
     /** SPECTRAL_NM380, NM380, nm380, SPEC_380, R_380, SPECTRAL_380, 380nm, 380 and the like. */
     private static final Pattern BAND =
             Pattern.compile(
-                    "(?:SPECTRAL|SPEC|REFLECTANCE|REFL|LAMBDA|R)?_?(?:NM)?_?"
+                    "(?:SPECTRAL|SPEC|SPECTRUM|REFLECTANCE|REFL|LAMBDA|R)?_?(?:NM)?_?"
                             + "(\\d{3})(?:[.]0+)?_?(?:NM)?");
 
+    /** A column of one measurement condition: M1_LAB_L or LAB_L_M1. */
+    private static final Pattern TAGGED = Pattern.compile("M([0-3])_(.+)|(.+)_M([0-3])");
+
+    private static final List<String> ID_NAMES =
+            List.of("SAMPLE_ID", "SAMPLEID", "SAMPLE_NAME", "SAMPLE_LOC", "ID", "NAME", "PATCH");
+
+    /** Columns that belong to no condition in particular. */
     static Columns of(List<String> fields) {
-        List<String> names =
-                fields.stream().map(f -> f.toUpperCase(Locale.ROOT).replace(' ', '_')).toList();
+        return ofNames(names(fields));
+    }
+
+    /**
+     * Colour columns by condition, where a table has several side by side; one entry without a
+     * condition where it has not.
+     */
+    static Map<Optional<Condition>, Columns> byCondition(List<String> fields) {
+        List<String> names = names(fields);
+        Columns plain = ofNames(names);
+        Map<Optional<Condition>, Columns> found =
+                new TreeMap<>((a, b) -> Integer.compare(order(a), order(b)));
+        if (plain.hasColour()) {
+            found.put(Optional.empty(), plain);
+        }
+        for (Condition condition : Condition.values()) {
+            Columns own = ofNames(names.stream().map(name -> bare(name, condition)).toList());
+            if (own.hasColour()) {
+                found.put(
+                        Optional.of(condition),
+                        new Columns(plain.ids, plain.rgb, own.lab, own.xyz, own.bands, plain.cmyk));
+            }
+        }
+        return found;
+    }
+
+    private static int order(Optional<Condition> condition) {
+        return condition.map(Condition::ordinal).orElse(-1);
+    }
+
+    /** A column's name without its condition; empty when it belongs to none or another. */
+    private static String bare(String name, Condition condition) {
+        Matcher matcher = TAGGED.matcher(name);
+        if (!matcher.matches()) {
+            return "";
+        }
+        boolean before = matcher.group(1) != null;
+        String number = before ? matcher.group(1) : matcher.group(4);
+        return condition.name().equals("M" + number) ? matcher.group(before ? 2 : 3) : "";
+    }
+
+    private static List<String> names(List<String> fields) {
+        return fields.stream().map(f -> f.toUpperCase(Locale.ROOT).replace(' ', '_')).toList();
+    }
+
+    private static Columns ofNames(List<String> names) {
         List<Integer> lab = find(names, "LAB_L LAB_A LAB_B", "LAB_L* LAB_A* LAB_B*", "L* A* B*");
         List<Integer> rgb = find(names, "RGB_R RGB_G RGB_B", "RED GREEN BLUE", "R G B");
         if (lab.isEmpty() && !names.contains("R")) {
             lab = find(names, "L A B"); // a bare B belongs to R G B where there is an R
         }
         return new Columns(
-                id(names),
+                ID_NAMES.stream().filter(names::contains).map(names::indexOf).toList(),
                 rgb,
                 lab,
                 find(names, "XYZ_X XYZ_Y XYZ_Z", "X Y Z"),
@@ -49,29 +105,49 @@ record Columns(
 
     /** Whether words are column names of a measurement table. */
     static boolean looksLikeHeading(List<String> words) {
-        Columns columns = of(words);
-        return (!columns.rgb.isEmpty() || columns.cmyk) && columns.hasColour();
+        Map<Optional<Condition>, Columns> all = byCondition(words);
+        if (all.isEmpty()) {
+            return false;
+        }
+        Columns columns = all.values().iterator().next();
+        return !columns.rgb.isEmpty()
+                || columns.cmyk
+                || !columns.ids.isEmpty()
+                || columns.lab.size() + columns.xyz.size() + columns.bands.size() == words.size();
     }
 
     boolean hasColour() {
         return !lab.isEmpty() || !xyz.isEmpty() || !bands.isEmpty();
     }
 
-    private static int id(List<String> names) {
-        for (String name :
-                List.of(
-                        "SAMPLE_ID",
-                        "SAMPLEID",
-                        "SAMPLE_NAME",
-                        "SAMPLE_LOC",
-                        "ID",
-                        "NAME",
-                        "PATCH")) {
-            if (names.contains(name)) {
-                return names.indexOf(name);
-            }
+    /** Which columns were used for what, in words. */
+    String used(List<String> fields, int id) {
+        List<String> parts = new ArrayList<>();
+        if (id >= 0) {
+            parts.add(fields.get(id) + " as patch name");
         }
-        return -1;
+        if (!rgb.isEmpty()) {
+            parts.add(named(fields, rgb) + " as codes");
+        }
+        if (!bands.isEmpty()) {
+            List<Integer> all = List.copyOf(bands.values());
+            parts.add(
+                    fields.get(all.get(0))
+                            + " to "
+                            + fields.get(all.get(all.size() - 1))
+                            + " ("
+                            + all.size()
+                            + " bands) as reflectance");
+        } else if (!xyz.isEmpty()) {
+            parts.add(named(fields, xyz) + " as XYZ");
+        } else {
+            parts.add(named(fields, lab) + " as CIELAB");
+        }
+        return "Columns used: " + String.join("; ", parts) + ".";
+    }
+
+    private static String named(List<String> fields, List<Integer> columns) {
+        return columns.stream().map(fields::get).collect(Collectors.joining(", "));
     }
 
     private static List<Integer> find(List<String> names, String... spellings) {

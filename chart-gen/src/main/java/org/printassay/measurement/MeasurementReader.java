@@ -7,32 +7,38 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.problem.Problem;
 
 /**
- * Reads ISO 28178 text (CGATS.17) by its field names, with the dialects of real files: spectral
- * columns in several spellings, percent or fraction, tabs or spaces or semicolons or commas,
- * quotes, no header, comments, decimal comma, several tables, byte order marks, any line ends.
+ * Reads measurement files. ISO 28178 text (CGATS.17) by its field names, with the dialects of real
+ * files: spectral columns in several spellings, percent or fraction, tabs or spaces or semicolons
+ * or commas, quotes, no header, comments, decimal comma, several tables, several conditions side by
+ * side, empty cells, byte order marks, any line ends. CSV with column names on top. CxF3 (ISO
+ * 17972-1). Lists of L* a* b* typed in a chart's reading order. Told apart by content.
  */
 public final class MeasurementReader {
     /** Larger files are no measurements of prints. */
     public static final int MAX_BYTES = 64 << 20;
 
-    private static final Pattern CONDITION = Pattern.compile("\\bM([0-3])\\b");
+    private static final List<Condition> PREFERRED =
+            List.of(Condition.M1, Condition.M0, Condition.M2, Condition.M3);
 
     private MeasurementReader() {}
 
     /** Whether the first bytes of a file look like a measurement file of this kind. */
     public static boolean recognises(byte[] head) {
+        if (isXml(head)) {
+            return true;
+        }
         String text = decode(head);
         if (text.indexOf('\0') >= 0) {
             return false; // an image or a profile, which may hold such a table inside
@@ -49,20 +55,22 @@ public final class MeasurementReader {
     }
 
     /**
-     * Reads a file.
+     * Reads a file that names the codes of its patches.
      *
      * @throws Problem when it cannot be read or used; names the file and the line
      */
     public static MeasurementFile read(Path file) throws Problem {
-        String name = String.valueOf(file.getFileName());
-        try {
-            if (Files.size(file) > MAX_BYTES) {
-                throw tooLarge(name);
-            }
-            return read(name, Files.readAllBytes(file));
-        } catch (IOException e) {
-            throw Problem.input(name, "cannot be read. Check that it exists and may be read.", e);
-        }
+        return read(String.valueOf(file.getFileName()), bytes(file), null);
+    }
+
+    /**
+     * Reads a measurement of a known chart: codes may be missing where names or the reading order
+     * tell them.
+     *
+     * @throws Problem as {@link #read(Path)}; also when the readings cannot be those of the chart
+     */
+    public static MeasurementFile read(Path file, ChartPatches chart) throws Problem {
+        return read(String.valueOf(file.getFileName()), bytes(file), chart);
     }
 
     /**
@@ -72,92 +80,94 @@ public final class MeasurementReader {
      * @throws Problem when they cannot be used; names the file and the line
      */
     public static MeasurementFile read(String name, byte[] bytes) throws Problem {
+        return read(name, bytes, null);
+    }
+
+    /** As {@link #read(Path, ChartPatches)}, of a file's bytes. */
+    public static MeasurementFile read(String name, byte[] bytes, @Nullable ChartPatches chart)
+            throws Problem {
         if (bytes.length > MAX_BYTES) {
             throw tooLarge(name);
         }
-        TextTables text = TextTables.parse(name, decode(bytes));
-        List<String> notes = new ArrayList<>(text.notes());
-        TextTables.Table table = choose(name, text.tables(), notes);
-        List<MeasuredPatch> patches = new PatchReader(name, table, notes).read();
-        return new MeasurementFile(
-                name, patches, condition(text.keywords()), text.keywords(), notes);
-    }
-
-    /** The first table with RGB and colour, and those that carry it on with other patches. */
-    private static TextTables.Table choose(
-            String name, List<TextTables.Table> tables, List<String> notes) throws Problem {
-        TextTables.Table chosen = null;
         Set<String> ids = new HashSet<>();
-        List<TextTables.Row> rows = new ArrayList<>();
-        int left = 0;
-        for (TextTables.Table table : tables) {
-            Columns columns = Columns.of(table.fields());
-            boolean usable = !columns.rgb().isEmpty() && columns.hasColour();
-            if (!usable || table.rows().isEmpty()) {
-                left++;
-            } else if (chosen == null
-                    || (table.fields().equals(chosen.fields())
-                            && columns.id() >= 0
-                            && table.rows().stream()
-                                    .noneMatch(r -> ids.contains(r.cells().get(columns.id()))))) {
-                chosen = chosen == null ? table : chosen;
-                rows.addAll(table.rows());
-                if (columns.id() >= 0) {
-                    table.rows().forEach(r -> ids.add(r.cells().get(columns.id())));
-                }
-            } else {
-                left++;
-            }
+        if (chart != null) {
+            chart.order().forEach(patch -> ids.add(patch.id()));
         }
-        if (chosen == null) {
-            Optional<TextTables.Table> joined = TableJoin.codesWithColours(tables);
-            if (joined.isEmpty() || joined.get().rows().isEmpty()) {
-                throw unusable(name, tables);
-            }
-            notes.add("RGB codes and readings stand in two tables; joined by patch name.");
-            return joined.get();
+        RawFile raw =
+                isXml(bytes)
+                        ? CxfReader.read(name, bytes)
+                        : TextReader.read(name, decode(bytes), ids);
+        List<String> notes = new ArrayList<>(raw.notes());
+        PatchMatcher matcher = new PatchMatcher(name, chart, notes);
+        List<MeasurementSet> sets = new ArrayList<>();
+        for (RawSet set : raw.sets()) {
+            sets.add(matcher.match(set));
         }
-        if (left > 0) {
-            notes.add("Further tables in the file were not used: " + left + ".");
-        }
-        return new TextTables.Table(chosen.fields(), rows);
+        return file(name, sets, raw.keywords(), notes);
     }
 
-    private static Problem unusable(String name, List<TextTables.Table> tables) {
-        if (tables.isEmpty()) {
-            return Problem.input(
-                    name, "no measurement table found (BEGIN_DATA_FORMAT, BEGIN_DATA).");
+    /**
+     * Several measurements of one print as one: those under the same conditions are averaged,
+     * others stay sets of their own.
+     *
+     * @throws Problem when a patch has other codes in another file
+     */
+    public static MeasurementFile together(List<MeasurementFile> files) throws Problem {
+        if (files.size() == 1) {
+            return files.get(0);
         }
-        Columns columns = Columns.of(tables.get(0).fields());
-        if (columns.rgb().isEmpty() && columns.cmyk()) {
-            return Problem.input(
-                    name,
-                    "only CMYK columns. printassay needs the RGB codes that were printed (columns"
-                            + " RGB_R, RGB_G, RGB_B).");
+        List<MeasurementSet> sets = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
+        for (MeasurementFile file : files) {
+            sets.addAll(file.sets());
+            file.notes().forEach(note -> notes.add(file.name() + ": " + note));
         }
-        if (columns.rgb().isEmpty()) {
-            return Problem.input(
-                    name, "the columns RGB_R, RGB_G and RGB_B are missing. Export them with it.");
-        }
-        if (!columns.hasColour()) {
-            return Problem.input(
-                    name,
-                    "no colour columns: LAB_L, LAB_A, LAB_B or XYZ_X, XYZ_Y, XYZ_Z or spectral"
-                            + " ones (SPECTRAL_NM380 and on) are needed.");
-        }
-        return Problem.input(name, "the measurement table has no rows.");
+        MeasurementFile last = files.get(files.size() - 1);
+        return file(last.name(), sets, files.get(0).keywords(), notes);
     }
 
-    private static Optional<Condition> condition(Map<String, String> keywords) {
-        Set<Condition> found = new HashSet<>();
-        keywords.forEach(
-                (key, value) -> {
-                    Matcher matcher = CONDITION.matcher(value.toUpperCase(Locale.ROOT));
-                    while (matcher.find()) {
-                        found.add(Condition.valueOf("M" + matcher.group(1)));
-                    }
-                });
-        return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
+    private static MeasurementFile file(
+            String name,
+            List<MeasurementSet> sets,
+            Map<String, String> keywords,
+            List<String> notes)
+            throws Problem {
+        List<MeasurementSet> together = new ArrayList<>(Repeats.together(name, sets));
+        together.sort(
+                Comparator.comparingInt(
+                        set -> set.conditions().mode().map(PREFERRED::indexOf).orElse(4)));
+        if (together.size() > 1) {
+            notes.add(
+                    "Conditions in the file: "
+                            + together.stream()
+                                    .map(set -> set.conditions().words())
+                                    .collect(Collectors.joining("; "))
+                            + ". Results are for the first; they are never mixed.");
+        }
+        int most =
+                together.get(0).patches().stream().mapToInt(MeasuredPatch::repeats).max().orElse(1);
+        if (most > 1) {
+            notes.add("Repeated measurements were averaged: up to " + most + " of a patch.");
+        }
+        return new MeasurementFile(name, together, keywords, notes.stream().distinct().toList());
+    }
+
+    private static byte[] bytes(Path file) throws Problem {
+        String name = String.valueOf(file.getFileName());
+        try {
+            if (Files.size(file) > MAX_BYTES) {
+                throw tooLarge(name);
+            }
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw Problem.input(name, "cannot be read. Check that it exists and may be read.", e);
+        }
+    }
+
+    /** Whether a file begins as XML does, byte order mark and white space aside. */
+    private static boolean isXml(byte[] bytes) {
+        String start = decode(Arrays.copyOf(bytes, Math.min(bytes.length, 200))).stripLeading();
+        return start.startsWith("<");
     }
 
     private static String decode(byte[] bytes) {

@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.StringJoiner;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.colour.Spectrum;
 import org.printassay.colour.Xyz;
 
 /**
@@ -40,9 +42,21 @@ public final class MeasurementWriter {
      * @param lab CIELAB, D50, or null
      * @param xyz Y = 100 for the perfect diffuser, or null
      * @param spread standard deviation of L*, a* and b*, or null
+     * @param spectrum reflectance, or null
      */
     public record Row(
-            String id, Rgb8 rgb, @Nullable Lab lab, @Nullable Xyz xyz, @Nullable Lab spread) {
+            String id,
+            Rgb8 rgb,
+            @Nullable Lab lab,
+            @Nullable Xyz xyz,
+            @Nullable Lab spread,
+            @Nullable Spectrum spectrum) {
+        /** A patch without spectrum. */
+        public Row(
+                String id, Rgb8 rgb, @Nullable Lab lab, @Nullable Xyz xyz, @Nullable Lab spread) {
+            this(id, rgb, lab, xyz, spread, null);
+        }
+
         /** A patch with CIELAB and the XYZ that belongs to it. */
         public static Row of(String id, Rgb8 rgb, Lab lab) {
             return new Row(id, rgb, lab, lab.toXyz(Xyz.PCS_WHITE), null);
@@ -54,12 +68,14 @@ public final class MeasurementWriter {
      *
      * @param keywords header lines, key to value, in the order wanted; give CREATED here if wanted
      * @param rows patches; a colour that not all of them have is an error
-     * @throws IllegalArgumentException when only some rows have LAB, XYZ or spread
+     * @throws IllegalArgumentException when only some rows have LAB, XYZ, spread or spectrum, or
+     *     spectra differ in wavelengths
      */
     public static String write(Map<String, String> keywords, List<Row> rows) {
         boolean lab = all(rows, Row::lab);
         boolean xyz = all(rows, Row::xyz);
         boolean spread = all(rows, Row::spread);
+        boolean spectral = all(rows, Row::spectrum);
         List<String> fields = new ArrayList<>(List.of("SAMPLE_ID", "RGB_R", "RGB_G", "RGB_B"));
         if (lab) {
             fields.addAll(List.of("LAB_L", "LAB_A", "LAB_B"));
@@ -69,6 +85,12 @@ public final class MeasurementWriter {
         }
         if (spread) {
             fields.addAll(List.of("STDEV_L", "STDEV_A", "STDEV_B"));
+        }
+        Spectrum grid = spectral ? Objects.requireNonNull(rows.get(0).spectrum()) : null;
+        if (grid != null) {
+            for (int i = 0; i < grid.factors().size(); i++) {
+                fields.add("SPECTRAL_NM" + (grid.startNm() + i * grid.stepNm()));
+            }
         }
         StringBuilder out = new StringBuilder("CGATS.17\n");
         keywords.forEach((key, value) -> keyword(out, key, value));
@@ -91,9 +113,24 @@ public final class MeasurementWriter {
             if (row.spread() != null) {
                 add(cells, row.spread().l(), row.spread().a(), row.spread().b());
             }
+            if (row.spectrum() != null && grid != null) {
+                if (!sameGrid(grid, row.spectrum())) {
+                    throw new IllegalArgumentException("spectra of different wavelengths");
+                }
+                for (double factor : row.spectrum().factors()) {
+                    cells.add(String.format(Locale.ROOT, "%.6f", factor));
+                }
+            }
             out.append(cells);
         }
         return out.append("END_DATA\n").toString();
+    }
+
+    /** Whether two spectra have the same wavelengths. */
+    static boolean sameGrid(Spectrum one, Spectrum two) {
+        return one.startNm() == two.startNm()
+                && one.stepNm() == two.stepNm()
+                && one.factors().size() == two.factors().size();
     }
 
     private static void keyword(StringBuilder out, String key, String value) {

@@ -6,76 +6,77 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.colour.Spectrum;
 import org.printassay.colour.Xyz;
 import org.printassay.problem.Problem;
 
 /** Numbers of a table to patches: finds the scales, computes CIELAB, notes what it did. */
 final class PatchReader {
-    private static final Pattern NUMBER =
+    static final Pattern NUMBER =
             Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)([eE][+-]?\\d{1,3})?");
-
-    /** Paper with brightener stays below 1.6 as a fraction; paper in percent is far above. */
-    private static final double FRACTION_LIMIT = 2.5;
 
     /** A code this far from a whole number was not printed as 8 bits. */
     private static final double CODE_SLACK = 0.25;
 
-    /** CIELAB in the file that is this far from what its own data give used other conditions. */
-    private static final double LAB_SLACK = 1;
-
     private final String name;
     private final TextTables.Table table;
     private final Columns columns;
+    private final int id;
     private final List<String> notes;
 
-    PatchReader(String name, TextTables.Table table, List<String> notes) {
+    /**
+     * @param id column of the patch names, -1 where there is none
+     */
+    PatchReader(String name, TextTables.Table table, Columns columns, int id, List<String> notes) {
         this.name = name;
         this.table = table;
-        this.columns = Columns.of(table.fields());
+        this.columns = columns;
+        this.id = id;
         this.notes = notes;
     }
 
-    List<MeasuredPatch> read() throws Problem {
+    List<RawPatch> read() throws Problem {
         List<double[]> rgb = numbers(columns.rgb());
         List<double[]> labs = numbers(columns.lab());
         List<double[]> xyzs = numbers(columns.xyz());
-        List<Integer> bandColumns = List.copyOf(columns.bands().values());
-        List<double[]> spectra = numbers(bandColumns);
-        double codeScale = codeScale(rgb);
-        double xyzScale = xyzScale(xyzs);
-        double spectralScale = spectralScale(spectra);
-        noteSource();
-
-        List<MeasuredPatch> patches = new ArrayList<>();
+        List<double[]> spectra = numbers(List.copyOf(columns.bands().values()));
+        double codeScale = columns.rgb().isEmpty() ? 1 : codeScale(rgb);
+        notes.add(columns.used(table.fields(), id));
+        ColourMaker colours = new ColourMaker(notes);
+        boolean spectral = !columns.bands().isEmpty();
+        if (spectral) {
+            colours.bands(name, columns.bands().keySet());
+            colours.spectralScale(spectra, table.keywords().get("SPECTRAL_NORM"));
+        } else if (!columns.xyz().isEmpty()) {
+            colours.xyzScale(xyzs);
+        } else {
+            colours.labAsStated();
+        }
+        if (!spectral) {
+            StatedLight.refuseOther(name, table.keywords());
+        }
+        List<RawPatch> patches = new ArrayList<>();
         int rounded = 0;
-        double difference = 0;
         for (int i = 0; i < table.rows().size(); i++) {
             TextTables.Row row = table.rows().get(i);
             double[] codes = rgb.get(i);
             rounded += isFractional(codes, codeScale) ? 1 : 0;
-            Spectrum spectrum = spectrum(spectra.get(i), spectralScale);
-            Xyz xyz = null;
-            if (spectrum != null) {
-                xyz = spectrum.toXyz();
-            } else if (xyzs.get(i).length > 0) {
-                double[] v = xyzs.get(i);
-                xyz = new Xyz(v[0], v[1], v[2]).times(xyzScale);
-            }
+            double[] v = xyzs.get(i);
             double[] stated = labs.get(i);
-            Lab fromFile = stated.length > 0 ? new Lab(stated[0], stated[1], stated[2]) : null;
-            Lab lab = lab(spectrum, xyz, fromFile);
-            difference += fromFile == null ? 0 : DeltaE.cie1976(lab, fromFile);
+            ColourMaker.Made made =
+                    colours.make(
+                            name + ", line " + row.line(),
+                            spectra.get(i),
+                            v.length > 0 ? new Xyz(v[0], v[1], v[2]) : null,
+                            stated.length > 0 ? new Lab(stated[0], stated[1], stated[2]) : null);
             patches.add(
-                    new MeasuredPatch(
-                            id(row, i),
+                    new RawPatch(
+                            id < 0 ? "" : row.cells().get(id),
                             rgb8(row, codes, codeScale),
-                            lab,
-                            xyz,
-                            spectrum,
+                            made.lab(),
+                            made.xyz(),
+                            made.spectrum(),
                             row.line()));
         }
         if (rounded > 0) {
@@ -84,44 +85,8 @@ final class PatchReader {
                             + rounded
                             + ".");
         }
-        double mean = difference / patches.size();
-        if (mean > LAB_SLACK) {
-            notes.add(
-                    String.format(
-                            Locale.ROOT,
-                            "The file's own CIELAB differs by %.1f on average: it was probably"
-                                    + " computed for another light or observer and was not used.",
-                            mean));
-        }
+        colours.noteDoubts();
         return patches;
-    }
-
-    private static Lab lab(@Nullable Spectrum spectrum, @Nullable Xyz xyz, @Nullable Lab stated) {
-        if (spectrum != null) {
-            return spectrum.toLab();
-        }
-        if (xyz != null) {
-            return Lab.of(xyz, Xyz.PCS_WHITE);
-        }
-        if (stated == null) {
-            throw new IllegalStateException("a table without colour was let through");
-        }
-        return stated;
-    }
-
-    private void noteSource() {
-        if (!columns.bands().isEmpty()) {
-            notes.add(
-                    "CIELAB (D50, 2 degree) computed from the spectral columns, "
-                            + columns.bands().firstKey()
-                            + " to "
-                            + columns.bands().lastKey()
-                            + " nm.");
-        } else if (!columns.xyz().isEmpty()) {
-            notes.add("CIELAB computed from the XYZ columns with white 96.42 100 82.49.");
-        } else {
-            notes.add("CIELAB taken from the LAB columns; D50 and 2 degree are assumed.");
-        }
     }
 
     /** Numbers of some columns, row by row; empty arrays when there are no such columns. */
@@ -132,11 +97,11 @@ final class PatchReader {
             for (int i = 0; i < which.size(); i++) {
                 String cell = row.cells().get(which.get(i));
                 if (!NUMBER.matcher(cell).matches()) {
-                    throw bad(row, which.get(i), "is not a number");
+                    throw bad(row, which.get(i), "is not a number. Correct it or measure again");
                 }
                 values[i] = Double.parseDouble(cell.replace(',', '.'));
                 if (Math.abs(values[i]) > 1e6) {
-                    throw bad(row, which.get(i), "is out of any sensible range");
+                    throw bad(row, which.get(i), "is out of any sensible range. Correct it");
                 }
             }
             all.add(values);
@@ -146,7 +111,7 @@ final class PatchReader {
 
     /** Factor from the file's RGB to 0-255. */
     private double codeScale(List<double[]> rgb) {
-        double max = max(rgb);
+        double max = rgb.stream().flatMapToDouble(Arrays::stream).max().orElse(0);
         boolean whole =
                 rgb.stream().flatMapToDouble(Arrays::stream).allMatch(v -> v == Math.rint(v));
         if (max > 100) {
@@ -164,64 +129,6 @@ final class PatchReader {
         return 1;
     }
 
-    private double xyzScale(List<double[]> xyzs) {
-        if (columns.xyz().isEmpty() || max(xyzs) > FRACTION_LIMIT) {
-            return 1;
-        }
-        notes.add("XYZ runs from 0 to 1 in the file and was multiplied by 100.");
-        return 100;
-    }
-
-    private double spectralScale(List<double[]> spectra) {
-        if (columns.bands().isEmpty() || max(spectra) <= FRACTION_LIMIT) {
-            return 1;
-        }
-        notes.add("Spectral values are percent in the file.");
-        return 0.01;
-    }
-
-    private @Nullable Spectrum spectrum(double[] values, double scale) throws Problem {
-        if (values.length == 0) {
-            return null;
-        }
-        int start = columns.bands().firstKey();
-        int step = smallestStep();
-        int expected = start;
-        for (int nm : columns.bands().keySet()) {
-            if (nm != expected) {
-                throw Problem.input(
-                        name,
-                        "the spectral columns are not evenly spaced: "
-                                + expected
-                                + " nm is missing.");
-            }
-            expected += step;
-        }
-        String why = Spectrum.whyNot(start, step, values.length);
-        if (!why.isEmpty()) {
-            throw Problem.input(name, why + ".");
-        }
-        List<Double> factors = new ArrayList<>();
-        for (double value : values) {
-            factors.add(value * scale);
-        }
-        return new Spectrum(start, step, factors);
-    }
-
-    private int smallestStep() {
-        int step = Integer.MAX_VALUE;
-        int last = -1;
-        for (int nm : columns.bands().keySet()) {
-            step = last < 0 ? step : Math.min(step, nm - last);
-            last = nm;
-        }
-        return step;
-    }
-
-    private String id(TextTables.Row row, int index) {
-        return columns.id() >= 0 ? row.cells().get(columns.id()) : String.valueOf(index + 1);
-    }
-
     private static boolean isFractional(double[] codes, double scale) {
         boolean fractional = false;
         for (double code : codes) {
@@ -231,12 +138,15 @@ final class PatchReader {
         return fractional;
     }
 
-    private Rgb8 rgb8(TextTables.Row row, double[] codes, double scale) throws Problem {
+    private @Nullable Rgb8 rgb8(TextTables.Row row, double[] codes, double scale) throws Problem {
+        if (codes.length == 0) {
+            return null;
+        }
         int[] whole = new int[3];
         for (int i = 0; i < 3; i++) {
             whole[i] = (int) Math.round(codes[i] * scale);
             if (whole[i] < 0 || whole[i] > 255) {
-                throw bad(row, columns.rgb().get(i), "is outside 0 to 255");
+                throw bad(row, columns.rgb().get(i), "is outside 0 to 255. Correct it");
             }
         }
         return new Rgb8(whole[0], whole[1], whole[2]);
@@ -245,22 +155,11 @@ final class PatchReader {
     private Problem bad(TextTables.Row row, int column, String what) {
         return Problem.input(
                 name + ", line " + row.line(),
-                "'"
-                        + row.cells().get(column)
-                        + "' in column "
-                        + table.fields().get(column)
-                        + " "
-                        + what
-                        + ".");
-    }
-
-    private static double max(List<double[]> rows) {
-        double max = 0;
-        for (double[] row : rows) {
-            for (double value : row) {
-                max = Math.max(max, value);
-            }
-        }
-        return max;
+                String.format(
+                        Locale.ROOT,
+                        "'%s' in column %s %s.",
+                        row.cells().get(column),
+                        table.fields().get(column),
+                        what));
     }
 }

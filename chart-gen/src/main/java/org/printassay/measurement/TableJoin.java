@@ -11,42 +11,53 @@ final class TableJoin {
     private TableJoin() {}
 
     /**
-     * The first table with RGB, each row continued by the row of the same name in the first table
-     * with colour; empty when there are no such two, or a name is missing or stands twice.
+     * The tables, where one holds codes alone and others hold readings of the same patch names
+     * without codes: the readings with their codes. A table of readings that lacks a name, or has
+     * one twice, stays as it is.
      */
-    static Optional<TextTables.Table> codesWithColours(List<TextTables.Table> tables) {
-        for (TextTables.Table codes : tables) {
-            Columns left = Columns.of(codes.fields());
-            if (left.rgb().isEmpty() || left.id() < 0) {
-                continue;
+    static List<TextTables.Table> withCodes(List<TextTables.Table> tables) {
+        List<TextTables.Table> codes =
+                tables.stream().filter(table -> isCodes(Columns.of(table.fields()))).toList();
+        List<TextTables.Table> all = new ArrayList<>();
+        for (TextTables.Table table : tables) {
+            Columns columns = Columns.of(table.fields());
+            boolean readings =
+                    columns.rgb().isEmpty()
+                            && !columns.ids().isEmpty()
+                            && !Columns.byCondition(table.fields()).isEmpty();
+            Optional<TextTables.Table> joined = Optional.empty();
+            for (int i = 0; readings && i < codes.size() && joined.isEmpty(); i++) {
+                int id = Columns.of(codes.get(i).fields()).ids().get(0);
+                joined = join(codes.get(i), id, table, columns.ids().get(0));
             }
-            for (TextTables.Table colours : tables) {
-                Columns right = Columns.of(colours.fields());
-                if (right.hasColour() && right.id() >= 0) {
-                    return join(codes, left.id(), colours, right.id());
-                }
-            }
+            all.add(joined.orElse(table));
         }
-        return Optional.empty();
+        return all;
+    }
+
+    private static boolean isCodes(Columns columns) {
+        return !columns.rgb().isEmpty() && !columns.ids().isEmpty() && !columns.hasColour();
     }
 
     private static Optional<TextTables.Table> join(
             TextTables.Table codes, int codesId, TextTables.Table colours, int coloursId) {
-        Map<String, List<String>> byName = new HashMap<>();
+        Map<String, TextTables.Row> byName = new HashMap<>();
         for (TextTables.Row row : colours.rows()) {
-            if (byName.put(row.cells().get(coloursId), row.cells()) != null) {
+            if (byName.put(row.cells().get(coloursId), row) != null) {
                 return Optional.empty();
             }
         }
         List<TextTables.Row> rows = new ArrayList<>();
         for (TextTables.Row row : codes.rows()) {
-            List<String> colour = byName.get(row.cells().get(codesId));
+            TextTables.Row colour = byName.get(row.cells().get(codesId));
             if (colour == null) {
                 return Optional.empty();
             }
-            rows.add(new TextTables.Row(row.line(), concat(row.cells(), colour)));
+            rows.add(new TextTables.Row(colour.line(), concat(row.cells(), colour.cells())));
         }
-        return Optional.of(new TextTables.Table(concat(codes.fields(), colours.fields()), rows));
+        return Optional.of(
+                new TextTables.Table(
+                        concat(codes.fields(), colours.fields()), rows, colours.keywords()));
     }
 
     private static List<String> concat(List<String> one, List<String> two) {

@@ -16,11 +16,16 @@ final class TextTables {
     /** One data row and the line it stands on. */
     record Row(int line, List<String> cells) {}
 
-    /** One table. */
-    record Table(List<String> fields, List<Row> rows) {}
+    /** One table and the header lines in force for it. */
+    record Table(List<String> fields, List<Row> rows, Map<String, String> keywords) {}
 
     private final String name;
+
+    /** Keywords of which a file has several lines that say different things. */
+    private static final String REPEATED_KEYWORD = "WEIGHTING_FUNCTION";
+
     private final Map<String, String> keywords = new LinkedHashMap<>();
+    private final Map<String, String> inForce = new LinkedHashMap<>();
     private final List<Table> tables = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private boolean commaSeparates;
@@ -34,7 +39,11 @@ final class TextTables {
     /** Takes a text apart. */
     static TextTables parse(String name, String text) throws Problem {
         TextTables parsed = new TextTables(name);
-        parsed.read(text.lines().toList());
+        List<String> lines = text.lines().toList();
+        parsed.read(lines);
+        if (parsed.tables.isEmpty()) {
+            parsed.typedList(lines);
+        }
         return parsed;
     }
 
@@ -65,10 +74,10 @@ final class TextTables {
                             place(i),
                             "data begin before their columns are named (BEGIN_DATA_FORMAT).");
                 }
-                i = data(lines, i + 1, fields);
+                i = data(lines, i + 1, fields, true);
             } else if (fields.isEmpty() && Columns.looksLikeHeading(split(lines.get(i)))) {
                 fields = headingOnly(lines.get(i));
-                i = data(lines, i + 1, fields);
+                i = data(lines, i + 1, fields, false);
             } else {
                 keyword(words);
                 i++;
@@ -102,7 +111,8 @@ final class TextTables {
         throw Problem.input(name, "END_DATA_FORMAT is missing. The file seems to be cut off.");
     }
 
-    private int data(List<String> lines, int start, List<String> fields) throws Problem {
+    private int data(List<String> lines, int start, List<String> fields, boolean framed)
+            throws Problem {
         List<Row> rows = new ArrayList<>();
         int i = start;
         boolean ended = false;
@@ -114,6 +124,12 @@ final class TextTables {
             if (words.get(0).equalsIgnoreCase("END_DATA")) {
                 ended = true;
                 continue;
+            }
+            if (words.size() != fields.size()) {
+                words = withEmptyCells(lines.get(i), words, fields.size());
+                if (words.stream().allMatch(String::isEmpty)) {
+                    continue;
+                }
             }
             if (words.size() != fields.size()) {
                 throw Problem.input(
@@ -129,6 +145,15 @@ final class TextTables {
                 throw Problem.input(place(i), "more than " + MAX_ROWS + " rows.");
             }
         }
+        if (framed && !ended && declaredRows > rows.size()) {
+            throw Problem.input(
+                    name,
+                    "END_DATA is missing and "
+                            + declaredRows
+                            + " rows are announced but only "
+                            + rows.size()
+                            + " are there. The file seems to be cut off; export it again.");
+        }
         if (declaredRows >= 0 && declaredRows != rows.size()) {
             notes.add(
                     "The file announces "
@@ -138,8 +163,62 @@ final class TextTables {
                             + ".");
         }
         declaredRows = -1;
-        tables.add(new Table(List.copyOf(fields), List.copyOf(rows)));
+        tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.copyOf(inForce)));
         return i;
+    }
+
+    /** The cells between separators, empty ones too, when that gives the wanted number. */
+    private static List<String> withEmptyCells(String line, List<String> words, int wanted) {
+        for (char separator : new char[] {'\t', ';', ','}) {
+            if (line.indexOf(separator) >= 0) {
+                List<String> cells = Words.cells(line, separator);
+                return cells.size() == wanted ? cells : words;
+            }
+        }
+        return words;
+    }
+
+    /** Lines of three numbers and nothing else: CIELAB typed in reading order, names in front. */
+    private void typedList(List<String> lines) throws Problem {
+        List<Row> rows = new ArrayList<>();
+        int columns = 0;
+        for (int i = 0; i < lines.size(); i++) {
+            List<String> words = words(lines.get(i));
+            if (words.isEmpty()) {
+                continue;
+            }
+            long numbers =
+                    words.stream()
+                            .skip(words.size() - Math.min(3, words.size()))
+                            .filter(word -> PatchReader.NUMBER.matcher(word).matches())
+                            .count();
+            columns = columns == 0 ? words.size() : columns;
+            if (rows.isEmpty() && (numbers != 3 || columns > 4)) {
+                return; // something else
+            }
+            if (words.size() != columns) {
+                throw Problem.input(
+                        place(i),
+                        words.size()
+                                + " values where the lines before have "
+                                + columns
+                                + ". Type L* a* b* of one patch a line.");
+            }
+            rows.add(new Row(i + 1, words));
+            if (rows.size() > MAX_ROWS) {
+                throw Problem.input(place(i), "more than " + MAX_ROWS + " rows.");
+            }
+        }
+        if (rows.isEmpty()) {
+            return;
+        }
+        keywords.clear(); // its lines are data
+        List<String> fields = new ArrayList<>(List.of("LAB_L", "LAB_A", "LAB_B"));
+        if (columns == 4) {
+            fields.add(0, "ID");
+        }
+        notes.add("A plain list: three numbers a line were taken as L* a* b*.");
+        tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.of()));
     }
 
     private void keyword(List<String> words) {
@@ -152,6 +231,11 @@ final class TextTables {
             declaredRows = Integer.parseInt(value);
         }
         keywords.putIfAbsent(key, value);
+        if (key.equals(REPEATED_KEYWORD)) {
+            inForce.merge(key, value, (one, two) -> one + "; " + two);
+        } else {
+            inForce.put(key, value);
+        }
     }
 
     private List<String> words(String line) {

@@ -47,6 +47,30 @@ final class Words {
         return words;
     }
 
+    /** Cells of a line between separators, empty ones too, without quotes. */
+    static List<String> cells(String line, char separator) {
+        List<String> cells = new ArrayList<>();
+        StringBuilder cell = new StringBuilder();
+        boolean quoted = false;
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            if (c == '"') {
+                quoted = !quoted;
+            } else if (c == separator && !quoted) {
+                cells.add(cut(cell));
+                cell.setLength(0);
+            } else if (!Character.isISOControl(c)) {
+                cell.append(c);
+            }
+        }
+        cells.add(cut(cell));
+        return cells;
+    }
+
+    private static String cut(StringBuilder cell) {
+        return cell.substring(0, Math.min(cell.length(), MAX_LENGTH)).strip();
+    }
+
     private static boolean close(List<String> words, StringBuilder word, boolean open) {
         if (open) {
             words.add(word.substring(0, Math.min(word.length(), MAX_LENGTH)));

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -47,7 +48,9 @@ class MeasurementReaderTest {
             sum += difference;
         }
         assertTrue(sum / 24 < 0.08, "mean difference " + sum / 24);
-        assertTrue(file.notes().get(0).contains("380 to 680 nm"), file.notes()::toString);
+        assertTrue(
+                String.join(" ", file.notes()).contains("380 to 680 nm every 10 nm"),
+                file.notes()::toString);
         assertEquals(Optional.empty(), file.condition());
     }
 
@@ -127,7 +130,7 @@ class MeasurementReaderTest {
         assertNotNull(paper);
         assertEquals(88, paper.y(), 1e-9);
         assertEquals("2", file.patches().get(1).id());
-        assertEquals(3, file.notes().size(), file.notes()::toString);
+        assertEquals(4, file.notes().size(), file.notes()::toString);
     }
 
     /** FOGRA39L (Fogra, December 2006): XYZ to CIELAB; both printed with two decimals. */
@@ -182,6 +185,116 @@ class MeasurementReaderTest {
         assertTrue(file.notes().contains("Further tables in the file were not used: 1."));
         MeasurementFile carriedOn = read(first + other.replace("A1", "A2"));
         assertEquals(2, carriedOn.patches().size());
+    }
+
+    /** Two tables that state one condition are repeats; of two conditions, sets of their own. */
+    @Test
+    void tablesOfSeveralConditions() throws Problem {
+        String table =
+                table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
+        String m0 = "MEASUREMENT_SOURCE \"MeasurementCondition=M0 Filter=no\"\n" + table;
+        String m1 = m0.replace("M0", "M1").replace("95 0 -2", "95 0 -5");
+        MeasurementFile both = read(m0 + m1);
+        assertEquals(Optional.of(Condition.M1), both.condition());
+        assertEquals(-5, both.patches().get(0).lab().b());
+        assertEquals(-2, both.under(Condition.M0).orElseThrow().patches().get(0).lab().b());
+        assertEquals(Optional.of("no"), both.conditions().filter());
+        MeasurementFile repeats = read(m0 + m0.replace("95 0 -2", "96 0 -2"));
+        assertEquals(1, repeats.sets().size());
+        assertEquals(95.5, repeats.patches().get(0).lab().l(), 1e-9);
+        assertEquals(2, repeats.patches().get(0).repeats());
+        Lab spread = repeats.patches().get(0).spread();
+        assertNotNull(spread);
+        assertEquals(Math.sqrt(0.5), spread.l(), 1e-9);
+    }
+
+    @Test
+    void conditionsSideBySide() throws Problem {
+        for (String fields :
+                new String[] {
+                    "ID R G B M0_L* M0_a* M0_b* M2_L* M2_a* M2_b*",
+                    "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L_M0 LAB_A_M0 LAB_B_M0 LAB_L_M2 LAB_A_M2"
+                            + " LAB_B_M2"
+                }) {
+            MeasurementFile file = read(table(fields, "p 255 255 255 95 0 -4 95 0 1"));
+            assertEquals(Optional.of(Condition.M0), file.condition(), fields);
+            assertEquals(-4, file.patches().get(0).lab().b());
+            assertEquals(1, file.under(Condition.M2).orElseThrow().patches().get(0).lab().b());
+        }
+    }
+
+    @Test
+    void repeatsInSeveralFiles() throws Problem {
+        String rows = table("SAMPLE_ID RGB_R RGB_G RGB_B XYZ_X XYZ_Y XYZ_Z", "p 9 9 9 20 20 20");
+        MeasurementFile other = read(rows.replace("20 20 20", "22 22 22"));
+        MeasurementFile mean = MeasurementReader.together(List.of(read(rows), other));
+        Xyz xyz = mean.patches().get(0).xyz();
+        assertNotNull(xyz);
+        assertEquals(21, xyz.y(), 1e-9);
+        assertEquals(Lab.of(xyz, Xyz.PCS_WHITE), mean.patches().get(0).lab());
+        List<MeasurementFile> wrong = List.of(read(rows), read(rows.replace("9 9 9", "8 9 9")));
+        assertThrows(Problem.class, () -> MeasurementReader.together(wrong));
+    }
+
+    /** Spreadsheets leave unused cells empty. */
+    @Test
+    void emptyCells() throws Problem {
+        MeasurementFile file =
+                read(
+                        "ID,Remark,R,G,B,L*,a*,b*\r\np1,,0,0,0,10,0,0\r\n,,,,,,,\r\n\"p,2\",x,1,1,1,11,0,0");
+        assertEquals(2, file.patches().size());
+        assertEquals("p,2", file.patches().get(1).id());
+        assertProblem("'' in column L*", "ID,R,G,B,L*,a*,b*\np1,0,0,0,,0,0");
+    }
+
+    @Test
+    void oneOddValueDoesNotDecideTheScale() {
+        assertProblem(
+                "line 21: the reflectance at 400 nm is 67.37764, more than any paper",
+                SPECTRAL_SAMPLE.replaceFirst("(?m)^(8\t.*)\t0.6737764", "$1\t67.37764"));
+    }
+
+    @Test
+    void valuesThatNoPrintHas() {
+        String fields = "RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B";
+        assertProblem("no print has L* -3.0", table(fields, "1 2 3 -3 5 6"));
+        assertProblem("no print has L* 50.0 a* 300.0", table(fields, "1 2 3 50 300 6"));
+        assertProblem(
+                "XYZ is below 0", table("RGB_R RGB_G RGB_B XYZ_X XYZ_Y XYZ_Z", "1 2 3 9 9 -9"));
+        assertProblem(
+                "the reflectance at 380 nm is -0.01794",
+                SPECTRAL_SAMPLE.replaceFirst("0.0179408", "-0.01794"));
+    }
+
+    @Test
+    void duplicatePatchNames() {
+        assertProblem(
+                "line 6: patch 'A1' stands on line 5 already",
+                table(
+                        "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B",
+                        "A1 0 0 0 5 0 0",
+                        "A1 255 255 255 95 0 0"));
+    }
+
+    @Test
+    void otherLightOrObserver() throws Problem {
+        String rows = table("RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "255 255 255 95 0 -2");
+        assertProblem("are for D65, 2 degree", "ILLUMINANT \"D65\"\n" + rows);
+        assertProblem("are for D50, 10 degree", "OBSERVER \"10 degree\"\n" + rows);
+        assertProblem(
+                "are for D65, 10 degree",
+                "WEIGHTING_FUNCTION \"ILLUMINANT, D65\"\nWEIGHTING_FUNCTION \"OBSERVER, 10"
+                        + " degree\"\n"
+                        + rows);
+        read("WEIGHTING_FUNCTION \"ILLUMINANT, D50\"\nOBSERVER \"2\"\n" + rows);
+        read(SPECTRAL_SAMPLE.replace("ILLUMINANT\t\"D50\"", "ILLUMINANT\t\"D65\""));
+    }
+
+    @Test
+    void aFileThatIsCutOff() {
+        assertProblem(
+                "24 rows are announced but only 11 are there",
+                SPECTRAL_SAMPLE.substring(0, SPECTRAL_SAMPLE.indexOf("\n12\t")));
     }
 
     @Test

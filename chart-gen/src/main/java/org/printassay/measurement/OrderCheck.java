@@ -1,0 +1,184 @@
+package org.printassay.measurement;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.printassay.colour.Lab;
+import org.printassay.sheet.Patch;
+
+/**
+ * Whether readings without names can have been taken in a chart's reading order. The lightness and
+ * colour that were read are compared with what the codes stand for, by a straight line for each of
+ * L*, a* and b*; then with what other orders would give, such as a turned sheet.
+ */
+final class OrderCheck {
+    /** Share of variance that a right order explains at least, on dull papers too. */
+    private static final double FITS = 0.7;
+
+    /** Another order is the true one when it leaves less than this of the unexplained variance. */
+    private static final double BETTER = 0.5;
+
+    private final List<List<Lab>> rows;
+    private final List<Lab> read;
+
+    private record Guess(String words, List<Lab> expected) {}
+
+    private OrderCheck(List<List<Lab>> rows, List<Lab> read) {
+        this.rows = rows;
+        this.read = read;
+    }
+
+    /**
+     * What is wrong with the order, a sentence with what to do; empty when it fits.
+     *
+     * @param certain whether the order was also stated by names, so that a poor fit alone is no
+     *     reason to doubt it
+     */
+    static Optional<String> doubt(ChartPatches chart, List<Lab> read, boolean certain) {
+        List<List<Lab>> rows = new ArrayList<>();
+        for (List<Patch> row : chart.rows()) {
+            rows.add(row.stream().map(chart::expected).toList());
+        }
+        return new OrderCheck(rows, read).doubt(certain);
+    }
+
+    private Optional<String> doubt(boolean certain) {
+        List<Lab> straight = flat(rows);
+        List<Guess> guesses = guesses();
+        boolean counts = straight.size() == read.size();
+        double left = counts ? unexplained(straight) : 1;
+        Guess best = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (Guess guess : guesses) {
+            if (guess.expected.size() == read.size()) {
+                double other = unexplained(guess.expected);
+                if (other < least) {
+                    least = other;
+                    best = guess;
+                }
+            }
+        }
+        if (best != null && least < 1 - FITS && least < BETTER * left) {
+            return Optional.of(best.words);
+        }
+        if (!counts) {
+            return Optional.of(
+                    read.size()
+                            + " readings, but the chart has "
+                            + straight.size()
+                            + " patches in "
+                            + rows.size()
+                            + " rows. Measure every patch of the reading order once.");
+        }
+        if (!certain && left > 1 - FITS) {
+            return Optional.of(
+                    "the readings do not fit the chart's reading order: light and dark stand at"
+                            + " other places. Is it another chart, or were rows measured in"
+                            + " another order? Measure again by the reading order.");
+        }
+        return Optional.empty();
+    }
+
+    private List<Guess> guesses() {
+        List<Guess> guesses = new ArrayList<>();
+        List<Lab> turned = new ArrayList<>(flat(rows));
+        Collections.reverse(turned);
+        guesses.add(
+                new Guess(
+                        "the sheet was turned upside down: the readings fit the chart from its last"
+                                + " patch to its first. Turn the sheet and measure again.",
+                        turned));
+        List<List<Lab>> mirrored = new ArrayList<>();
+        rows.forEach(row -> mirrored.add(reversed(row)));
+        guesses.add(
+                new Guess(
+                        "every row was read from its right end. Measure again from the left.",
+                        flat(mirrored)));
+        List<List<Lab>> upwards = new ArrayList<>(rows);
+        Collections.reverse(upwards);
+        guesses.add(
+                new Guess(
+                        "rows were read from the bottom row up. Measure again from the top.",
+                        flat(upwards)));
+        for (int i = 0; i < rows.size(); i++) {
+            String row = "row " + (i + 1);
+            guesses.add(
+                    new Guess(
+                            row + " was missed. Measure it and put it in its place.",
+                            flat(replaced(i, List.of()))));
+            guesses.add(
+                    new Guess(
+                            row + " was read twice. Take one of the two away.",
+                            flat(replaced(i, twice(rows.get(i))))));
+            guesses.add(
+                    new Guess(
+                            row + " was read from its right end. Measure it again.",
+                            flat(replaced(i, reversed(rows.get(i))))));
+            if (i + 1 < rows.size()) {
+                List<List<Lab>> swapped = new ArrayList<>(rows);
+                Collections.swap(swapped, i, i + 1);
+                guesses.add(
+                        new Guess(
+                                "rows "
+                                        + (i + 1)
+                                        + " and "
+                                        + (i + 2)
+                                        + " were read in the other order. Measure them again.",
+                                flat(swapped)));
+            }
+        }
+        return guesses;
+    }
+
+    private List<List<Lab>> replaced(int index, List<Lab> row) {
+        List<List<Lab>> all = new ArrayList<>(rows);
+        all.set(index, row);
+        return all;
+    }
+
+    private static List<Lab> twice(List<Lab> row) {
+        List<Lab> both = new ArrayList<>(row);
+        both.addAll(row);
+        return both;
+    }
+
+    private static List<Lab> reversed(List<Lab> row) {
+        List<Lab> back = new ArrayList<>(row);
+        Collections.reverse(back);
+        return back;
+    }
+
+    private static List<Lab> flat(List<List<Lab>> rows) {
+        List<Lab> all = new ArrayList<>();
+        rows.forEach(all::addAll);
+        return all;
+    }
+
+    /** Share of the variance of the readings that an order leaves unexplained, 0 to 1. */
+    private double unexplained(List<Lab> expected) {
+        double[] l = leftOver(expected, Lab::l);
+        double[] a = leftOver(expected, Lab::a);
+        double[] b = leftOver(expected, Lab::b);
+        double all = l[1] + a[1] + b[1];
+        return all == 0 ? 1 : (l[0] + a[0] + b[0]) / all;
+    }
+
+    /** Squares about a rising straight line, and about the mean. */
+    private double[] leftOver(List<Lab> expected, ToDoubleFunction<Lab> part) {
+        double x = expected.stream().mapToDouble(part).average().orElse(0);
+        double y = read.stream().mapToDouble(part).average().orElse(0);
+        double xx = 0;
+        double xy = 0;
+        double yy = 0;
+        for (int i = 0; i < read.size(); i++) {
+            double dx = part.applyAsDouble(expected.get(i)) - x;
+            double dy = part.applyAsDouble(read.get(i)) - y;
+            xx += dx * dx;
+            xy += dx * dy;
+            yy += dy * dy;
+        }
+        return new double[] {xx == 0 || xy <= 0 ? yy : yy - xy * xy / xx, yy};
+    }
+}

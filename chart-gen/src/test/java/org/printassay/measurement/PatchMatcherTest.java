@@ -1,0 +1,217 @@
+package org.printassay.measurement;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+
+/** Matching to an invented chart of six rows of eight patches; readings are simulated. */
+class PatchMatcherTest {
+    private static final int COLUMNS = 8;
+    private static final ChartPatches CHART = chart();
+
+    @Test
+    void byNameWhateverTheOrder() throws Problem {
+        List<Patch> order = new ArrayList<>(CHART.order());
+        Collections.shuffle(order, new Random(1));
+        MeasurementFile file =
+                read(table("SAMPLE_NAME LAB_L LAB_A LAB_B", order, p -> p.id() + " " + dull(p)));
+        assertEquals(order.get(3).id(), file.patches().get(3).id());
+        assertEquals(order.get(3).rgb(), file.patches().get(3).rgb());
+        assertTrue(file.patches().get(3).placed());
+        assertTrue(file.notes().toString().contains("by name: 48."), file.notes()::toString);
+    }
+
+    /** Running numbers in SAMPLE_ID, the chart's names in SAMPLE_LOC. */
+    @Test
+    void namesAreFoundInTheColumnThatHasThem() throws Problem {
+        String text =
+                table(
+                        "SAMPLE_ID SAMPLE_LOC LAB_L LAB_A LAB_B",
+                        CHART.order(),
+                        p -> CHART.order().indexOf(p) + " " + p.id() + " " + dull(p));
+        assertEquals("R0C0", read(text).patches().get(0).id());
+    }
+
+    @Test
+    void byCodesWhereNamesDiffer() throws Problem {
+        String text =
+                table(
+                        "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B",
+                        CHART.order(),
+                        p ->
+                                "x"
+                                        + CHART.order().indexOf(p)
+                                        + " "
+                                        + p.rgb().r()
+                                        + " "
+                                        + p.rgb().g()
+                                        + " "
+                                        + p.rgb().b()
+                                        + " "
+                                        + dull(p));
+        MeasurementFile file = read(text);
+        assertEquals("R0C1", file.patches().get(1).id());
+        // The first and the last patch have one code: which is which, codes do not tell.
+        assertEquals("x0", file.patches().get(0).id());
+        assertFalse(file.patches().get(0).placed());
+        assertEquals(CHART.order().get(0).rgb(), file.patches().get(0).rgb());
+    }
+
+    @Test
+    void otherChartsAreRefused() {
+        Problem problem =
+                problem(
+                        "BEGIN_DATA_FORMAT\nSAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B\n"
+                                + "END_DATA_FORMAT\nBEGIN_DATA\nq 1 2 3 50 0 0\nEND_DATA");
+        assertEquals(Problem.Kind.CHART, problem.kind());
+        assertTrue(problem.toString().contains("no patch of chart T"), problem::toString);
+    }
+
+    @Test
+    void typedListInReadingOrder() throws Problem {
+        MeasurementFile file = read(typed(CHART.rows()));
+        assertEquals(48, file.patches().size());
+        assertEquals("R5C7", file.patches().get(47).id());
+        assertTrue(file.patches().get(47).placed());
+        assertTrue(file.notes().toString().contains("taken as L* a* b*"), file.notes()::toString);
+        String commas = typed(CHART.rows()).replace('.', ',');
+        assertEquals(file.patches().get(9).lab(), read(commas).patches().get(9).lab());
+        String named =
+                CHART.order().stream()
+                        .map(p -> p.id() + " " + dull(p))
+                        .collect(Collectors.joining("\n"));
+        assertEquals(file.patches().get(9).lab(), read(named).patches().get(9).lab());
+    }
+
+    @Test
+    void ordersThatDoNotFitAreRefusedAndNamed() {
+        List<List<Patch>> turned = new ArrayList<>(CHART.rows());
+        Collections.reverse(turned);
+        turned.replaceAll(row -> reversed(row));
+        assertRefused("turned upside down", turned);
+        List<List<Patch>> missed = new ArrayList<>(CHART.rows());
+        missed.remove(3);
+        assertRefused("row 4 was missed", missed);
+        List<List<Patch>> twice = new ArrayList<>(CHART.rows());
+        twice.add(2, CHART.rows().get(1));
+        assertRefused("row 2 was read twice", twice);
+        List<List<Patch>> backwards = new ArrayList<>(CHART.rows());
+        backwards.replaceAll(row -> reversed(row));
+        assertRefused("every row was read from its right end", backwards);
+        List<List<Patch>> upwards = new ArrayList<>(CHART.rows());
+        Collections.reverse(upwards);
+        assertRefused("from the bottom row up", upwards);
+        List<List<Patch>> swapped = new ArrayList<>(CHART.rows());
+        Collections.swap(swapped, 1, 2);
+        assertRefused("rows 2 and 3 were read in the other order", swapped);
+        List<List<Patch>> oneBack = new ArrayList<>(CHART.rows());
+        oneBack.set(4, reversed(oneBack.get(4)));
+        assertRefused("row 5 was read from its right end", oneBack);
+        List<Patch> mixed = new ArrayList<>(CHART.order());
+        Collections.shuffle(mixed, new Random(5));
+        assertRefused("do not fit the chart's reading order", List.of(mixed));
+        List<Patch> short3 = CHART.order().subList(0, 45);
+        assertRefused("45 readings, but the chart has 48 patches in 6 rows", List.of(short3));
+    }
+
+    /** A program that fills in names by itself does not make a missed row right. */
+    @Test
+    void namesThatContradictTheColoursAreRefused() {
+        List<Patch> order = CHART.order();
+        List<Patch> turned = reversed(order);
+        Problem problem =
+                problem(
+                        table(
+                                "SAMPLE_ID LAB_L LAB_A LAB_B",
+                                order,
+                                p -> p.id() + " " + dull(turned.get(order.indexOf(p)))));
+        assertTrue(problem.toString().contains("turned upside down"), problem::toString);
+        assertTrue(problem.toString().contains("names say otherwise"), problem::toString);
+    }
+
+    private static void assertRefused(String words, List<List<Patch>> rows) {
+        Problem problem = problem(typed(rows));
+        assertTrue(problem.toString().contains(words), problem::toString);
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+    }
+
+    private static Problem problem(String text) {
+        return assertThrows(Problem.class, () -> read(text));
+    }
+
+    private static MeasurementFile read(String text) throws Problem {
+        return MeasurementReader.read("typed.txt", text.getBytes(StandardCharsets.UTF_8), CHART);
+    }
+
+    private static String typed(List<List<Patch>> rows) {
+        return rows.stream()
+                .flatMap(List::stream)
+                .map(PatchMatcherTest::dull)
+                .collect(Collectors.joining("\n"));
+    }
+
+    private static String table(String fields, List<Patch> order, Function<Patch, String> row) {
+        return "BEGIN_DATA_FORMAT\n"
+                + fields
+                + "\nEND_DATA_FORMAT\nBEGIN_DATA\n"
+                + order.stream().map(row).collect(Collectors.joining("\n"))
+                + "\nEND_DATA\n";
+    }
+
+    /** What a dull paper makes of a patch (simulated). */
+    private static String dull(Patch patch) {
+        Lab lab = RgbSpace.SRGB.toLab(patch.rgb());
+        double l = 22 + 0.7 * lab.l() + 0.0008 * lab.l() * (100 - lab.l());
+        return String.format(Locale.ROOT, "%.2f %.2f %.2f", l, 0.6 * lab.a(), 0.6 * lab.b() - 2);
+    }
+
+    private static <T> List<T> reversed(List<T> list) {
+        List<T> back = new ArrayList<>(list);
+        Collections.reverse(back);
+        return back;
+    }
+
+    private static ChartPatches chart() {
+        Random random = new Random(7);
+        List<List<Patch>> rows = new ArrayList<>();
+        for (int r = 0; r < 6; r++) {
+            List<Patch> row = new ArrayList<>();
+            for (int c = 0; c < COLUMNS; c++) {
+                boolean end = r + c == 0 || (r == 5 && c == COLUMNS - 1);
+                Rgb8 rgb =
+                        end
+                                ? new Rgb8(255, 255, 255)
+                                : new Rgb8(
+                                        random.nextInt(256),
+                                        random.nextInt(256),
+                                        random.nextInt(256));
+                row.add(
+                        new Patch(
+                                "R" + r + "C" + c,
+                                Section.CUBE,
+                                rgb,
+                                new RectMm(10 * c, 10 * r, 10, 10)));
+            }
+            rows.add(row);
+        }
+        return new ChartPatches("T", RgbSpace.SRGB, rows);
+    }
+}
