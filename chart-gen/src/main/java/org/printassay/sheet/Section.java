@@ -21,7 +21,16 @@ public enum Section {
     /** The same grey once on a white and once on a black surround. */
     STRAY_LIGHT("stray-light"),
     /** The largest solid black, read at its centre. */
-    SOLID_BLACK("solid-black");
+    SOLID_BLACK("solid-black"),
+    /**
+     * Long plain tints, some along the page and some across it, edge to edge: for lines, bands and
+     * grain. The area of such a patch is the whole tint; a reading of its colour takes the middle.
+     */
+    TINTS("tints"),
+    /** The same few tints in many places of the sheet. */
+    EVENNESS("evenness"),
+    /** Colours that the user asked for. */
+    OWN("own");
 
     private final String key;
 
