@@ -8,9 +8,10 @@ import org.printassay.problem.Problem;
 /**
  * How the pixels of a TIFF are stored, checked and limited to what a scan can be.
  *
- * @param stored samples a pixel in the file, extra ones included
+ * @param stored samples a pixel in one stream, extra ones included: 1 when each channel has its own
  * @param channels samples a pixel that are kept: 1 or 3
- * @param planes streams a piece: 1 when samples are interleaved, else the kept channels
+ * @param planes streams that are read for a piece: 1 when samples are interleaved, else the kept
+ *     channels
  * @param inverted grey with 0 as white
  * @param pieceWidth width of a tile, or of the image for strips
  * @param pieceHeight rows of a tile or strip
@@ -56,6 +57,7 @@ record TiffFormat(
         byte[] bytes();
     }
 
+    private static final int LONGEST_TILE_SIDE = 1 << 16;
     private static final int WHITE_IS_ZERO = 0;
     private static final int BLACK_IS_ZERO = 1;
     private static final int RGB = 2;
@@ -75,16 +77,9 @@ record TiffFormat(
 
     /** Rows of one stream, {@code across} pixels wide. */
     SampleRows sampleRows(int across) {
-        boolean apart = planes > 1;
         ByteOrder sampleOrder = compression == Compression.JPEG ? ByteOrder.BIG_ENDIAN : order;
         return new SampleRows(
-                across,
-                apart ? 1 : stored,
-                apart ? 1 : channels,
-                bits,
-                sampleOrder,
-                differenced,
-                inverted);
+                across, stored, channels / planes, bits, sampleOrder, differenced, inverted);
     }
 
     static TiffFormat of(TiffDirectory d, String name, long fileSize) throws IOException, Problem {
@@ -108,14 +103,26 @@ record TiffFormat(
                 predictor == 2
                         && (compression == Compression.LZW || compression == Compression.DEFLATE);
         boolean apart = d.number(TiffDirectory.PLANAR_CONFIGURATION, 1) == 2 && stored > 1;
+        if (apart && photometric == YCBCR) {
+            throw Problem.input(
+                    name, "has lightness and colour in planes of their own. Save it as RGB.");
+        }
         boolean tiled = d.has(TiffDirectory.TILE_OFFSETS);
         long pieceWidth = tiled ? d.number(TiffDirectory.TILE_WIDTH, 0) : width;
         long pieceHeight =
                 tiled
                         ? d.number(TiffDirectory.TILE_LENGTH, 0)
                         : Math.min(height, d.number(TiffDirectory.ROWS_PER_STRIP, height));
-        if (pieceWidth < 1 || pieceHeight < 1 || (tiled && pieceWidth > (1 << 16))) {
-            throw Problem.input(name, "has strips or tiles of no size. Save the scan anew.");
+        if (pieceWidth < 1
+                || pieceHeight < 1
+                || (tiled && Math.max(pieceWidth, pieceHeight) > LONGEST_TILE_SIDE)) {
+            throw Problem.input(
+                    name,
+                    "claims strips or tiles of "
+                            + pieceWidth
+                            + " x "
+                            + pieceHeight
+                            + " pixels. Save the scan anew.");
         }
         int planes = apart ? channels : 1;
         long pieces =
@@ -138,7 +145,7 @@ record TiffFormat(
         return new TiffFormat(
                 (int) width,
                 (int) height,
-                stored,
+                apart ? 1 : stored,
                 channels,
                 bits,
                 d.order(),

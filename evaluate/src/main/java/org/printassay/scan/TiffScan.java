@@ -113,6 +113,9 @@ final class TiffScan implements ScanImage {
                 }
                 sink.row(first + y, row);
             }
+            for (InputStream stream : streams) {
+                stream.close();
+            }
         }
     }
 
@@ -173,7 +176,9 @@ final class TiffScan implements ScanImage {
                                 decodeJpeg(
                                         jpeg(channel, piece), new Rectangle(tileWidth, tileHeight));
                     } else {
-                        demand(decoded(channel, piece), tile, tile.length, first);
+                        try (InputStream in = decoded(channel, piece)) {
+                            demand(in, tile, tile.length, first);
+                        }
                     }
                     int left = tx * tileWidth;
                     int wide = Math.min(tileWidth, format.width() - left);
@@ -190,6 +195,7 @@ final class TiffScan implements ScanImage {
         }
     }
 
+    /** A piece unpacked; close it soon, for Deflate holds memory outside the heap. */
     private InputStream decoded(FileChannel channel, int piece) throws IOException, Problem {
         InputStream raw = range(channel, piece);
         return switch (format.compression()) {
@@ -223,8 +229,7 @@ final class TiffScan implements ScanImage {
     }
 
     private byte[] decodeJpeg(byte[] jpeg, Rectangle part) throws IOException, Problem {
-        int samples = format.planes() > 1 ? 1 : format.stored();
-        return JpegPieces.decode(info.name(), jpeg, part, samples);
+        return JpegPieces.decode(info.name(), jpeg, part, format.stored());
     }
 
     /** Mirrors rows on their way to a sink. */

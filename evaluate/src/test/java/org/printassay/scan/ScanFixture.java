@@ -59,8 +59,13 @@ abstract class ScanFixture {
     }
 
     static char[] read(Path file) throws Problem {
+        return read(file, ScanFiles.open(file).info().channels());
+    }
+
+    /** All samples of an image that must have so many channels. */
+    static char[] read(Path file, int channels) throws Problem {
         ScanImage scan = ScanFiles.open(file);
-        int channels = scan.info().channels();
+        assertEquals(channels, scan.info().channels());
         char[] all = new char[scan.info().width() * scan.info().height() * channels];
         int[] rows = new int[1];
         scan.stream(
