@@ -1,6 +1,7 @@
 package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -11,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -38,6 +40,7 @@ import org.printassay.evaluation.Evaluator;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
+import org.printassay.report.Reports;
 
 /**
  * Settings that spoil scans, each put into a simulated scan and told by its warning; and good scans
@@ -134,6 +137,13 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.CLIPPED));
         assertNull(e.highlights());
         assertNull(Objects.requireNonNull(e.white()).lab());
+        // The scan has a profile: that it had none would be a false reason.
+        assertFalse(e.findings().toString().contains("no colour profile"));
+        assertTrue(e.findings().toString().contains("clipped"));
+        Reports.writeAll(e, List.of(), true, dir);
+        String page = Files.readString(dir.resolve("report.html"));
+        assertFalse(page.contains("taken as L* 100"));
+        assertTrue(page.contains("clipped in the scan"));
     }
 
     @Test

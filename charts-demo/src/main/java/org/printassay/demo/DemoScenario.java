@@ -2,6 +2,7 @@ package org.printassay.demo;
 
 import java.util.List;
 import org.printassay.colour.Lab;
+import org.printassay.demo.flatbed.Encoding;
 import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.paper.Cast;
 import org.printassay.demo.paper.PaperModel;
@@ -83,7 +84,9 @@ public record DemoScenario(
     }
 
     private static DemoScenario scenario(String key, PaperModel paper, long seed) {
-        return new DemoScenario(
-                key, paper, PRINTER, ROUTE, 24, Printing.EXACT, Flatbed.ordinary(300), seed);
+        // Bluish paper is outside sRGB: the scanner delivers its own, wider colours.
+        Flatbed ordinary = Flatbed.ordinary(300);
+        Flatbed flatbed = ordinary.withSensor(ordinary.sensor().withEncoding(Encoding.SCANNER));
+        return new DemoScenario(key, paper, PRINTER, ROUTE, 24, Printing.EXACT, flatbed, seed);
     }
 }

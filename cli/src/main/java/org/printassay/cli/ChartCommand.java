@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
@@ -16,6 +17,8 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -33,6 +36,8 @@ import picocli.CommandLine.Spec;
             "Then open how-to-print-and-scan.html in that folder."
         })
 final class ChartCommand implements Callable<Integer> {
+    private static final int MOST_MEGAPIXELS = 130;
+
     @Option(
             names = "--page",
             paramLabel = "SIZE",
@@ -102,6 +107,7 @@ final class ChartCommand implements Callable<Integer> {
         }
         Recipe recipe = Recipe.paper(PageSize.parse(page), Margins.parse(margins), encoding);
         Chart chart = Charts.create(recipe, 1);
+        refuseTooLarge(chart);
         OutputFolder folder = new OutputFolder(out, List.of());
         refuseOtherChart(folder.path(), chart);
         folder.write(
@@ -132,6 +138,24 @@ final class ChartCommand implements Callable<Integer> {
                     .println("Open how-to-print-and-scan.html first: it tells how to print it.");
         }
         return 0;
+    }
+
+    /** A TIFF is drawn in memory. */
+    private void refuseTooLarge(Chart chart) throws Problem {
+        for (Sheet sheet : chart.sheets()) {
+            RectMm area = sheet.printable();
+            double megapixels = area.width() * area.height() * dpi * dpi / (25.4 * 25.4) / 1e6;
+            if (megapixels > MOST_MEGAPIXELS) {
+                throw Problem.usage(
+                        String.format(
+                                Locale.ROOT,
+                                "--dpi %d makes a TIFF of %.0f million pixels on this page; %d million"
+                                        + " are the most. Name a lower --dpi.",
+                                dpi,
+                                megapixels,
+                                MOST_MEGAPIXELS));
+            }
+        }
     }
 
     private static String count(int n, String what) {

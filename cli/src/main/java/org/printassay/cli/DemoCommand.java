@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
@@ -53,7 +54,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         OutputFolder folder = new OutputFolder(out, List.of());
-        if (Files.exists(folder.path()) && !Files.exists(folder.path().resolve("index.html"))) {
+        if (!isFree(folder.path())) {
             throw Problem.output(
                     folder.path().toString(),
                     "is there already and holds no demo. Name another folder with --out.");
@@ -63,6 +64,19 @@ final class DemoCommand implements Callable<Integer> {
                 .getOut()
                 .println("Three papers, simulated: open " + folder.path().resolve("index.html"));
         return 0;
+    }
+
+    /** Whether a demo may be written here: nothing is there, or an earlier demo. */
+    private static boolean isFree(Path folder) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return !Files.exists(folder);
+        }
+        try (Stream<Path> inside = Files.list(folder)) {
+            boolean demo =
+                    Files.exists(folder.resolve("index.html"))
+                            && Files.exists(folder.resolve("chart/chart.json"));
+            return demo || inside.findAny().isEmpty();
+        }
     }
 
     private void run(Path folder) throws IOException, Problem {

@@ -36,7 +36,7 @@ final class EvaluateCommand implements Callable<Integer> {
     @Parameters(
             arity = "1..*",
             paramLabel = "FILE",
-            description = "Scans of one print (TIFF, PNG, JPEG), or one measurement file.")
+            description = "Scans of one print (TIFF, PNG, JPEG, PDF), or one measurement file.")
     private List<Path> files = new ArrayList<>();
 
     @Option(

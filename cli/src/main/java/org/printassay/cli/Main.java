@@ -53,17 +53,31 @@ public final class Main implements Runnable {
     /** Runs a command and returns its exit code. */
     public static int run(String... arguments) {
         try {
-            return commandLine().execute(arguments);
+            CommandLine commands = commandLine();
+            int code = commands.execute(arguments);
+            return code == 0 && commands.getOut().checkError() ? lost(commands) : code;
         } catch (OutOfMemoryError e) {
-            // What was read is the cause: our own needs are bounded.
-            System.err.println(
-                    "An input needs more memory than the program is given. Scan at a lower"
-                            + " resolution, or as TIFF or PNG.");
-            return Problem.Kind.INPUT.exitCode;
+            return outOfMemory();
         } catch (StackOverflowError e) {
             System.err.println("An input is nested deeper than any real one. Save it anew.");
             return Problem.Kind.INPUT.exitCode;
         }
+    }
+
+    /** What was read is the cause: our own needs are bounded. */
+    private static int outOfMemory() {
+        System.err.println(
+                "An input needs more memory than the program is given. Scan at a lower resolution,"
+                        + " or as TIFF or PNG.");
+        return Problem.Kind.INPUT.exitCode;
+    }
+
+    private static int lost(CommandLine commands) {
+        commands.getErr()
+                .println(
+                        "standard output cannot be written: what was printed is lost. Make room, or"
+                                + " send it elsewhere.");
+        return Problem.Kind.OUTPUT.exitCode;
     }
 
     /** The whole command tree, ready to execute. */
@@ -84,6 +98,10 @@ public final class Main implements Runnable {
         if (exception instanceof Problem problem) {
             command.getErr().println(PlainText.line(problem.getMessage()));
             return problem.kind().exitCode;
+        }
+        // A thread beside this one hands its error over as the cause.
+        if (exception.getCause() instanceof OutOfMemoryError) {
+            return outOfMemory();
         }
         command.getErr()
                 .println(

@@ -196,7 +196,20 @@ final class Findings {
     private void range(Extreme white, Extreme black, Trust trust, boolean scannerLimited) {
         Lab paper = white.lab();
         Lab ink = black.lab();
-        if (!trust.absolute() || paper == null || ink == null) {
+        if (trust.absolute() && (paper == null || ink == null)) {
+            add(
+                    3,
+                    "white",
+                    paper == null
+                            ? "How white the paper is, and what it does to highlights and greys,"
+                                    + " cannot be told."
+                            : "How deep the black is cannot be told.",
+                    "The scan is clipped there.",
+                    "Scan again with a lower exposure and automatic corrections off, or in a wider"
+                            + " colour space.");
+            return;
+        }
+        if (paper == null || ink == null) {
             add(
                     0.4,
                     "white",

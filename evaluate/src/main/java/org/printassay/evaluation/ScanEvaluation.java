@@ -126,7 +126,13 @@ final class ScanEvaluation {
             warnings.add(
                     new Warning(
                             WarningCode.MARKERS_MISSING,
-                            expected - found + " of " + expected + " markers were not found."));
+                            scan.name()
+                                    + ": "
+                                    + (expected - found)
+                                    + " of "
+                                    + expected
+                                    + " markers were not found: outside the scan, covered or dirty."
+                                    + " Patches near them may be placed less well."));
         }
         if (!located.codeRead()) {
             warnings.add(
@@ -160,7 +166,11 @@ final class ScanEvaluation {
             warnings.add(
                     new Warning(
                             WarningCode.PATCHES_MISSING,
-                            outside + " patches lie outside " + name + "."));
+                            name
+                                    + ": "
+                                    + outside
+                                    + " patches lie outside the scan and were not read. Scan the"
+                                    + " whole sheet, or name a scan of the rest too."));
         }
         if (!unlike.isEmpty()) {
             PointMm first = unlike.get(0).area().centre();

@@ -28,11 +28,6 @@ public final class MarkerSearch {
     }
 
     /**
-     * All markers of an image.
-     *
-     * @param scale full-resolution pixels a pixel of the image
-     */
-    /**
      * Has the classes and tables of the search ready before they are needed, while a scan is still
      * being read.
      */
@@ -40,6 +35,11 @@ public final class MarkerSearch {
         new MarkerDetector().detect(new GrayU8(64, 64), 1);
     }
 
+    /**
+     * All markers of an image.
+     *
+     * @param scale full-resolution pixels a pixel of the image
+     */
     static List<FoundMarker> in(GrayU8 image, double scale) {
         MarkerDetector detector = new MarkerDetector();
         List<FoundMarker> found = new ArrayList<>(detector.detect(image, scale));

@@ -15,6 +15,7 @@ import org.printassay.report.draw.ScreenColour;
 /** The results in single lines, as the report and the comparison show them. */
 final class Facts {
     private static final String NOT_JUDGED = "not judged";
+    private static final String CLIPPED = "clipped in the scan";
 
     private Facts() {}
 
@@ -38,6 +39,9 @@ final class Facts {
         Extreme x = e.white();
         if (x == null) {
             return Fact.of("Paper white", NOT_JUDGED, "");
+        }
+        if (x.lab() == null && e.trust().absolute()) {
+            return Fact.of("Paper white", NOT_JUDGED, CLIPPED);
         }
         if (x.lab() == null) {
             return Fact.of(
@@ -64,6 +68,9 @@ final class Facts {
         Extreme x = e.black();
         if (x == null) {
             return Fact.of("Deepest black", NOT_JUDGED, "");
+        }
+        if (x.lab() == null && e.trust().absolute()) {
+            return Fact.of("Deepest black", NOT_JUDGED, CLIPPED);
         }
         Lab lab = x.lab() != null ? x.lab() : x.labRelative();
         StrayLight stray = e.strayLight();

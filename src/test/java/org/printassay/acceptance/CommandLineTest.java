@@ -1,0 +1,61 @@
+package org.printassay.acceptance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.printassay.cli.Main;
+
+/** What commands refuse before they work, and what they say when their words are lost. */
+class CommandLineTest {
+    private static final int WRONG_USE = 2;
+    private static final int OUTPUT = 5;
+
+    @TempDir Path dir;
+
+    @Test
+    void aTiffTooLargeToDrawIsRefusedBeforeAnythingIsWritten() {
+        Path out = dir.resolve("chart");
+        CommandLineRun run =
+                CommandLineRun.of("chart", "--page", "A2", "--dpi", 2400, "--out", out);
+        assertEquals(WRONG_USE, run.exitCode(), run.err());
+        assertTrue(run.err().contains("lower --dpi"), run.err());
+        assertFalse(Files.exists(out));
+    }
+
+    @Test
+    void theDemoLeavesSomebodysPagesAlone() throws Exception {
+        Path page = Files.writeString(dir.resolve("index.html"), "mine");
+        CommandLineRun run = CommandLineRun.of("demo", "--out", dir);
+        assertEquals(OUTPUT, run.exitCode(), run.err());
+        assertTrue(run.err().contains("holds no demo"), run.err());
+        assertEquals("mine", Files.readString(page));
+    }
+
+    /** A full disk behind standard output, as {@code > /dev/full} has it. */
+    @Test
+    void lostOutputIsAFailure() {
+        OutputStream full =
+                new OutputStream() {
+                    @Override
+                    public void write(int b) throws IOException {
+                        throw new IOException("No space left on device");
+                    }
+                };
+        PrintStream before = System.out;
+        System.setOut(new PrintStream(full, true, StandardCharsets.UTF_8));
+        try {
+            assertEquals(OUTPUT, Main.run("chart", "--json", "--out", dir.resolve("c").toString()));
+        } finally {
+            System.setOut(before);
+        }
+    }
+}
