@@ -20,7 +20,8 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
 
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
-        return new PartResult(part, light, PatchColour.of(part.samples(), light, part.colour()));
+        List<PatchColour> colours = PatchColour.of(part.samples(), light, part.colour());
+        return new PartResult(part, light, TwinCheck.flagged(colours));
     }
 
     /** Y of the paper. */

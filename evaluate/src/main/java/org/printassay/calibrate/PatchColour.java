@@ -27,7 +27,7 @@ import org.printassay.sheet.Patch;
  * @param error random part, CIELAB of {@code xyz}
  * @param causes how far one standard error of each cause in the removal of uneven and stray light
  *     moves it, CIELAB; the same causes in the same order in all patches of a scan
- * @param flags of the sample, and the edge of the scan
+ * @param flags of the sample, the edge of the scan, and what twins tell
  */
 record PatchColour(
         Patch patch,
@@ -80,6 +80,12 @@ record PatchColour(
     PatchColour scaled(double factor) {
         return new PatchColour(
                 patch, sheet, xyz.times(factor), relative, evenedY * factor, error, causes, flags);
+    }
+
+    /** The same with other flags. */
+    PatchColour withFlags(Set<ReadingFlag> others) {
+        return new PatchColour(
+                patch, sheet, xyz, relative, evenedY, error, causes, Set.copyOf(others));
     }
 
     private static Xyz relative(Xyz xyz, Xyz paper) {

@@ -1,23 +1,17 @@
 package org.printassay.calibrate;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
-import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
-import org.printassay.colour.Xyz;
+import java.util.stream.Collectors;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.EdgeProfile;
-import org.printassay.sample.LinearRgb;
-import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.LossyCoding;
 import org.printassay.scan.ScanInfo;
+import org.printassay.sheet.PointMm;
 
 /**
  * Settings of a scanner that spoil a measurement, told from what they leave in the scan. Each
@@ -44,77 +38,48 @@ final class ScanHealth {
     /** Share of patches with dust from which the glass wants cleaning. */
     private static final double DUSTY_SHARE = 0.05;
 
-    /** Paper this near the end of the range, in all channels, was put there. */
-    private static final double FULL = 0.992;
+    /** So many places are named. */
+    private static final int PLACES = 6;
 
-    /** The same where it is exactly neutral too. */
-    private static final double NEARLY_FULL = 0.975;
-
-    /** Channels of paper that differ by less, in code, are made equal: paper has a tint. */
-    private static final double NEUTRAL = 0.0015;
-
-    private static final double EMPTY = 0.008;
-
-    /** A clipped patch with this much light in some channel is clipped at the light end. */
-    private static final double HIGH = 0.9;
-
-    /** No paper is lighter than the perfect diffuser by much, brighteners included. */
-    private static final double BRIGHTEST_Y = 103;
-
-    /** Papers are less coloured than this; so are greys of a usable print. */
-    private static final double PAPER_CHROMA = 14;
-
-    private static final double GREY_CHROMA = 20;
-
-    /** Where bare margin and windows differ by more than this share of light, ink is in one. */
-    private static final double INKED = 0.03;
-
-    private final ScanPart part;
     private final PartResult result;
     private final SheetSamples samples;
     private final ScanInfo info;
-    private final List<Warning> warnings = new ArrayList<>();
+    private final HealthNotes notes;
 
-    private ScanHealth(PartResult result) {
+    private ScanHealth(PartResult result, HealthNotes notes) {
         this.result = result;
-        this.part = result.part();
-        this.samples = part.samples();
+        this.samples = result.part().samples();
         this.info = samples.scan();
+        this.notes = notes;
     }
 
     static List<Warning> of(PartResult result) {
-        ScanHealth health = new ScanHealth(result);
+        HealthNotes notes = new HealthNotes(result.part().samples().scan());
+        ScanHealth health = new ScanHealth(result, notes);
         health.coding();
         health.edges();
         health.dust();
-        health.range();
-        health.profile();
-        health.margin();
-        return health.warnings;
-    }
-
-    private void warn(WarningCode code, String pattern, Object... values) {
-        warnings.add(
-                new Warning(
-                        code, info.name() + ": " + String.format(Locale.ROOT, pattern, values)));
+        health.twins();
+        RangeHealth.note(result, notes);
+        return notes.warnings();
     }
 
     private void coding() {
         boolean disguised = info.bits() > 8 && !samples.census().finerThanEightBits() && counted();
         if (info.bits() == 8) {
-            warn(
+            notes.add(
                     WarningCode.EIGHT_BIT,
                     "8 bits a channel: shadow levels fall together. Scan with 16 bits (48-bit"
                             + " colour).");
         } else if (disguised) {
-            warn(
+            notes.add(
                     WarningCode.EIGHT_BIT,
                     "only 8 of its 16 bits are used: shadow levels fall together. Let the scanner"
                             + " itself deliver 16 bits, and do not convert afterwards.");
         }
         double gaps = samples.census().gaps();
         if (gaps > GAPS && (info.bits() == 8 || disguised)) {
-            warn(
+            notes.add(
                     WarningCode.HISTOGRAM_GAPS,
                     "%.0f %% of the codes in its range never occur: its tones were stretched in 8"
                             + " bits. Switch automatic contrast and curves off, and do not edit the"
@@ -131,37 +96,39 @@ final class ScanHealth {
     }
 
     private void lossy(Optional<LossyCoding> coding) {
-        int quality = coding.map(LossyCoding::quality).orElse(POOR_QUALITY);
+        if (coding.isEmpty()) {
+            notes.add(
+                    WarningCode.LOSSY,
+                    "it was compressed with loss, how strongly it does not say; fine differences of"
+                            + " dark colours are blurred. Save scans as TIFF or PNG without loss.");
+            return;
+        }
+        int quality = coding.get().quality();
         if (quality >= GOOD_QUALITY) {
             return;
         }
-        if (quality >= POOR_QUALITY) {
-            warn(
-                    WarningCode.LOSSY,
-                    "it was compressed with loss (quality about %d), which blurs fine differences of"
-                            + " dark colours. Save scans as TIFF or PNG.",
-                    quality);
-        } else {
-            warn(
-                    WarningCode.LOSSY,
-                    "it was compressed with much loss%s: dark colours and casts are uncertain. Scan"
-                            + " again to TIFF or PNG.",
-                    coding.isPresent() ? " (quality about " + quality + ")" : "");
-        }
+        notes.add(
+                WarningCode.LOSSY,
+                quality >= POOR_QUALITY
+                        ? "it was compressed with loss (quality about %d), which blurs fine"
+                                + " differences of dark colours. Save scans as TIFF or PNG."
+                        : "it was compressed with much loss (quality about %d): dark colours and"
+                                + " casts are uncertain. Scan again to TIFF or PNG.",
+                quality);
     }
 
     private void edges() {
         EdgeProfile edges = samples.edges();
         double pixels = edges.widthMm() * samples.located().placement().samplesPerMm();
         if (edges.overshoot() > HALO) {
-            warn(
+            notes.add(
                     WarningCode.SHARPENED,
                     "edges have halos of %.0f %%: sharpening is on. Switch it off (unsharp mask,"
                             + " sharpness, detail).",
                     100 * edges.overshoot());
         }
         if (edges.widthMm() > BLURRED_MM && pixels > BLURRED_PIXELS) {
-            warn(
+            notes.add(
                     WarningCode.BLURRED,
                     "edges are %.2f mm wide, as of a scan at %.0f samples an inch. Switch descreening"
                             + " and noise reduction off, lay the sheet flat on clean glass.",
@@ -176,7 +143,7 @@ final class ScanHealth {
                         .filter(sample -> sample.flags().contains(ReadingFlag.DUSTY))
                         .count();
         if (dusty > DUSTY_SHARE * samples.samples().size()) {
-            warn(
+            notes.add(
                     WarningCode.DUSTY,
                     "%d of %d patches have dust, hairs or scratches on them; they were left out where"
                             + " twins allow. Clean glass and print, and scan again.",
@@ -185,143 +152,33 @@ final class ScanHealth {
         }
     }
 
-    /** Both ends of the range: clipped patches, and ends that were put where they are. */
-    private void range() {
-        double[] paper = codes(Rgb8.grey(255));
-        double[] black = codes(Rgb8.grey(0));
-        if (paper.length == 0) {
-            return;
-        }
-        double least = Arrays.stream(paper).min().orElseThrow();
-        double most = Arrays.stream(paper).max().orElseThrow();
-        boolean full = least > FULL;
-        boolean empty = black.length > 0 && Arrays.stream(black).max().orElseThrow() < EMPTY;
-        if (full) {
-            warn(
-                    WarningCode.AUTOMATIC_EXPOSURE,
-                    "paper is at the very end of the range%s: automatic exposure or contrast is on,"
-                            + " or the exposure is too high. Switch automatic corrections off.",
-                    empty ? " and black at the other" : "");
-        } else if (empty) {
-            warn(
-                    WarningCode.AUTOMATIC_EXPOSURE,
-                    "black is at the very end of the range: automatic contrast or a black point is"
-                            + " set. Switch automatic corrections off.");
-        }
-        if (paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
-            warn(
-                    WarningCode.AUTOMATIC_COLOUR,
-                    "paper is exactly neutral and nearly white, which real papers seldom are:"
-                            + " automatic colour or white balance seems to be on. Switch it off;"
-                            + " paper tint and casts are doubtful.");
-        }
-        clipped();
-    }
-
-    private void clipped() {
-        long paper = 0;
-        long dark = 0;
-        for (PatchSample sample : samples.samples()) {
-            if (sample.flags().contains(ReadingFlag.CLIPPED)) {
-                LinearRgb light = sample.linear();
-                boolean high = Math.max(light.r(), Math.max(light.g(), light.b())) > HIGH;
-                paper += high ? 1 : 0;
-                dark += high ? 0 : 1;
-            }
-        }
-        if (result.paperClipped()) {
-            warn(
-                    WarningCode.CLIPPED,
-                    "paper is clipped at the light end (%d patches): paper white and highlights"
-                            + " cannot be judged. Lower the exposure, with automatic corrections"
-                            + " off.",
-                    paper);
-        } else if (paper > 0 && 50 * paper > samples.samples().size()) {
-            warn(
-                    WarningCode.CLIPPED,
-                    "%d patches are clipped at the light end. Lower the exposure, or let the scanner deliver a"
-                            + " wider colour space.",
-                    paper);
-        }
-        if (dark > 0 && 50 * dark > samples.samples().size()) {
-            warn(
-                    WarningCode.CLIPPED,
-                    "%d dark patches are clipped at the dark end: what they hold is lost. Lower the"
-                            + " scanner's black point.",
-                    dark);
-        }
-    }
-
-    /** Median code, 0-1, of the patches of one printed code in each channel; empty without any. */
-    private double[] codes(Rgb8 printed) {
-        List<PatchSample> of =
-                samples.samples().stream().filter(s -> s.patch().rgb().equals(printed)).toList();
-        if (of.isEmpty()) {
-            return new double[0];
-        }
-        double[] codes = new double[info.channels() == 1 ? 1 : 3];
-        for (int c = 0; c < codes.length; c++) {
-            int channel = codes.length == 1 ? 1 : c;
-            codes[c] =
-                    CodeErrors.codeOf(
-                            part.colour().codeLight().curve(channel),
-                            median(of, s -> s.linear().channel(channel)));
-        }
-        return codes;
-    }
-
-    private static double median(List<PatchSample> samples, ToDoubleFunction<PatchSample> of) {
-        double[] sorted = samples.stream().mapToDouble(of).sorted().toArray();
-        return sorted[sorted.length / 2];
-    }
-
-    /** A profile that does not belong to the scan makes paper or greys that no print has. */
-    private void profile() {
-        if (!part.colour().trust().absolute() || part.colour().grey()) {
-            return;
-        }
-        double[] paper = result.light().paper();
-        Xyz xyz = part.colour().toXyz(new LinearRgb(paper[0], paper[1], paper[2]));
-        Lab white = Lab.of(xyz, Xyz.PCS_WHITE);
-        double grey =
+    /**
+     * Patches that something covers evenly, or that the printer drew otherwise than their twins.
+     */
+    private void twins() {
+        List<PatchColour> unlike =
                 result.colours().stream()
-                        .filter(colour -> colour.patch().rgb().isNeutral())
-                        .map(colour -> Lab.of(colour.xyz(), Xyz.PCS_WHITE))
-                        .filter(lab -> lab.l() > 35 && lab.l() < 75)
-                        .mapToDouble(lab -> Math.hypot(lab.a() - white.a(), lab.b() - white.b()))
-                        .sorted()
-                        .skip(4)
-                        .findFirst()
-                        .orElse(0);
-        if (xyz.y() > BRIGHTEST_Y || white.chroma() > PAPER_CHROMA || grey > GREY_CHROMA) {
-            warn(
-                    WarningCode.PROFILE_DOUBTFUL,
-                    "by its profile paper is L* %.1f, a* %.1f, b* %.1f and greys lean by %.0f, which"
-                            + " hardly a print does: the profile seems to be another scanner's, or"
-                            + " the exposure was not what it was made with.",
-                    white.l(),
-                    white.a(),
-                    white.b(),
-                    grey);
-        }
-    }
-
-    /** Windows in the picture against the bare margin. */
-    private void margin() {
-        Optional<double[]> differences = result.light().marginOverWindows(samples);
-        if (differences.isEmpty()) {
+                        .filter(colour -> colour.flags().contains(ReadingFlag.UNLIKE_TWINS))
+                        .toList();
+        if (unlike.isEmpty()) {
             return;
         }
-        double most = 0;
-        for (double ratio : differences.get()) {
-            most = Math.max(most, ratio - 1);
-        }
-        if (most > INKED) {
-            warn(
-                    WarningCode.WINDOWS_INKED,
-                    "the bare margin is %.1f %% lighter than the windows of code 255: the printer puts"
-                            + " ink on white. Paper white is that of the windows.",
-                    100 * most);
-        }
+        String places =
+                unlike.stream()
+                        .limit(PLACES)
+                        .map(colour -> place(colour.patch().area().centre()))
+                        .collect(Collectors.joining(", "));
+        notes.add(
+                WarningCode.UNLIKE_TWINS,
+                "%d patches differ from others of the same code by more than the print and the scan"
+                        + " vary: %s%s (mm from the left and the top of the page). Look there for"
+                        + " marks, smudges or damage, clean, and scan again; or print anew.",
+                unlike.size(),
+                places,
+                unlike.size() > PLACES ? " and more" : "");
+    }
+
+    private static String place(PointMm at) {
+        return String.format(Locale.ROOT, "%.0f/%.0f", at.x(), at.y());
     }
 }

@@ -13,6 +13,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
@@ -126,12 +127,16 @@ public final class ColourJudge {
                 + p.b() * (q.l() * r.a() - q.a() * r.l());
     }
 
-    /** Largest dE00 between clean twins; empty when there are none. */
+    /**
+     * Largest dE00 between clean twins, those told for differing included; empty when there are
+     * none.
+     */
     static Optional<Double> largestTwinDifference(ReadingSet set) {
         Map<Rgb8, List<Lab>> byCode = new HashMap<>();
         for (Reading reading : set.readings()) {
-            if (reading.flags().isEmpty()
-                    && (reading.lab() != null || reading.labRelative() != null)) {
+            boolean clean =
+                    reading.flags().stream().allMatch(flag -> flag == ReadingFlag.UNLIKE_TWINS);
+            if (clean && (reading.lab() != null || reading.labRelative() != null)) {
                 byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading.best());
             }
         }

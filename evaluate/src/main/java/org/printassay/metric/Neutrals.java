@@ -33,7 +33,11 @@ final class Neutrals {
     private static final double OUTLIER = 4;
 
     private static final Set<ReadingFlag> DOUBTFUL =
-            Set.of(ReadingFlag.DUSTY, ReadingFlag.UNEVEN, ReadingFlag.EDGE);
+            Set.of(
+                    ReadingFlag.DUSTY,
+                    ReadingFlag.UNEVEN,
+                    ReadingFlag.UNLIKE_TWINS,
+                    ReadingFlag.EDGE);
 
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int FEWEST_FREEDOM = 10;

@@ -8,6 +8,8 @@ public enum ReadingFlag {
     CLIPPED("clipped"),
     /** The patch is not flat: its parts differ by more than noise. */
     UNEVEN("uneven"),
+    /** It differs from patches of the same code by more than their spread explains. */
+    UNLIKE_TWINS("unlike-twins"),
     /** Lossy coding keeps this colour in steps larger than 1 dE00. */
     COARSE("coarse"),
     /** Too near the edge of the scan: what lies beyond is unknown. */

@@ -58,6 +58,8 @@ public enum WarningCode {
     PATCHES_MISSING,
     /** Many patches were dusty or uneven. */
     DUSTY,
+    /** Some patches differ from others of the same code. */
+    UNLIKE_TWINS,
     /** Light was uneven and was evened out. */
     UNEVEN_LIGHT,
     /** Stray light was found and removed. */
