@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -56,6 +58,7 @@ class ScanHealthTest {
                     WarningCode.CLIPPED,
                     WarningCode.HISTOGRAM_GAPS,
                     WarningCode.SHARPENED,
+                    WarningCode.UPSAMPLED,
                     WarningCode.DUSTY,
                     WarningCode.WINDOWS_INKED,
                     WarningCode.LOSSY);
@@ -203,6 +206,21 @@ class ScanHealthTest {
         Flatbed bed = flatbed().withSamplesPerInch(300);
         Evaluation e = evaluated(scanned(bed.withOptics(bed.optics().withBlur(170))));
         assertTrue(spoiling(e).contains(WarningCode.BLURRED), e.warnings().toString());
+        assertFalse(spoiling(e).contains(WarningCode.UPSAMPLED));
+    }
+
+    @Test
+    void anEnlargedScanIsToldAsSuchAndNotAsBlurred() throws Exception {
+        BufferedImage small = ImageIO.read(scanned(flatbed().withSamplesPerInch(150)).toFile());
+        BufferedImage large =
+                new BufferedImage(
+                        2 * small.getWidth(), 2 * small.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Graphics2D graphics = large.createGraphics();
+        graphics.setRenderingHint(
+                RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+        graphics.drawImage(small, 0, 0, large.getWidth(), large.getHeight(), null);
+        graphics.dispose();
+        assertEquals(Set.of(WarningCode.UPSAMPLED), spoiling(evaluated(written(large))));
     }
 
     @Test

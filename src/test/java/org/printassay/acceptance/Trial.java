@@ -24,6 +24,7 @@ import org.printassay.metric.Neutrality;
 import org.printassay.metric.Wedge;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Reading;
+import org.printassay.reading.WarningCode;
 
 /**
  * One random scan, evaluated and held against what is known of its print. Truth is the paper's own
@@ -40,6 +41,7 @@ import org.printassay.reading.Reading;
  * @param castB mean cast, b*
  * @param shadowsMissed levels by which the stated interval misses the truth; 0 when it holds
  * @param highlightsMissed the same for highlights
+ * @param calledEnlarged whether a scan that nobody enlarged was called so
  */
 record Trial(
         RandomConditions conditions,
@@ -53,7 +55,8 @@ record Trial(
         Interval castA,
         Interval castB,
         int shadowsMissed,
-        int highlightsMissed) {
+        int highlightsMissed,
+        boolean calledEnlarged) {
     private static final double THRESHOLD = 0.5;
 
     /**
@@ -99,7 +102,7 @@ record Trial(
 
     private static Trial refused(RandomConditions given, String why) {
         Interval none = Interval.NONE;
-        return new Trial(given, why, 0, 0, "", 0, none, none, none, none, 0, 0);
+        return new Trial(given, why, 0, 0, "", 0, none, none, none, none, 0, 0, false);
     }
 
     private static Trial of(RandomConditions given, Print print, Evaluation e) {
@@ -152,7 +155,8 @@ record Trial(
                 castA,
                 castB,
                 missed(e.shadows(), paper),
-                missedLight(e.highlights(), paper));
+                missedLight(e.highlights(), paper),
+                e.warnings().stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED));
     }
 
     private static Interval extreme(@Nullable Extreme found, Lab truth) {
@@ -242,6 +246,9 @@ record Trial(
         }
         if (highlightsMissed > 2) {
             all.add("highlights miss by " + highlightsMissed);
+        }
+        if (calledEnlarged) {
+            all.add("called enlarged");
         }
         return all;
     }

@@ -3,6 +3,7 @@ package org.printassay.calibrate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
@@ -127,7 +128,16 @@ final class ScanHealth {
                             + " sharpness, detail).",
                     100 * edges.overshoot());
         }
-        if (edges.widthMm() > BLURRED_MM && pixels > BLURRED_PIXELS) {
+        OptionalDouble period = samples.steps().interpolationPeriod();
+        if (period.isPresent() && !info.lossy()) {
+            notes.add(
+                    WarningCode.UPSAMPLED,
+                    "its pixels were computed between others (in a period of %.2f pixels): the scanner"
+                            + " was set to a resolution that its optics do not have, or the scan was"
+                            + " enlarged. That adds no detail: choose a resolution that the scanner"
+                            + " has, and do not resize.",
+                    period.getAsDouble());
+        } else if (edges.widthMm() > BLURRED_MM && pixels > BLURRED_PIXELS) {
             notes.add(
                     WarningCode.BLURRED,
                     "edges are %.2f mm wide, as of a scan at %.0f samples an inch. Switch descreening"

@@ -31,14 +31,16 @@ public final class LocatingImage {
     private final int channels;
     private final char[] light;
     private final CodeCensus census;
+    private final PixelSteps steps;
 
-    private LocatingImage(int factor, int width, int height, int channels) {
+    private LocatingImage(int factor, int width, int height, ScanInfo scan) {
         this.factor = factor;
         this.width = width;
         this.height = height;
-        this.channels = channels;
+        this.channels = scan.channels();
         this.light = new char[width * height * channels];
         this.census = new CodeCensus(channels);
+        this.steps = new PixelSteps(scan.width());
     }
 
     /** Streams a scan once. */
@@ -50,7 +52,7 @@ public final class LocatingImage {
                         factor,
                         Math.max(1, info.width() / factor),
                         Math.max(1, info.height() / factor),
-                        info.channels());
+                        info);
         float[][] curves = new float[info.channels()][];
         for (int c = 0; c < curves.length; c++) {
             curves[c] = codes.curve(info.channels() == 1 ? 1 : c);
@@ -101,6 +103,7 @@ public final class LocatingImage {
             int target = y / factor;
             if (down == first && target % Math.max(1, CodeCensus.EVERY / factor) == 0) {
                 census.add(row, row.length);
+                steps.add(row, channels);
             }
             int stride = channels;
             for (int c = 0; c < channels; c++) {
@@ -131,6 +134,11 @@ public final class LocatingImage {
     /** How often each code occurs. */
     public CodeCensus census() {
         return census;
+    }
+
+    /** How pixels step along rows. */
+    public PixelSteps steps() {
+        return steps;
     }
 
     /** How many scan pixels a pixel of this image is wide. */

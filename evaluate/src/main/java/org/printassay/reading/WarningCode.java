@@ -40,6 +40,8 @@ public enum WarningCode {
     AUTOMATIC_COLOUR,
     /** Edges are wider than the sampling. */
     BLURRED,
+    /** Pixels were computed between fewer real ones. */
+    UPSAMPLED,
     /** The profile makes colours that no print has. */
     PROFILE_DOUBTFUL,
     /** Many codes at the ends of the range. */

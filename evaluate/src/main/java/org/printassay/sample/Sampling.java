@@ -56,6 +56,7 @@ public final class Sampling {
                 samples,
                 page.join(),
                 image.census(),
+                image.steps(),
                 EdgeWindow.profile(edges),
                 preview.join());
     }

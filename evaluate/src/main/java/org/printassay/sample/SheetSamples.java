@@ -4,6 +4,7 @@ import java.util.List;
 import org.printassay.locate.CodeCensus;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
+import org.printassay.locate.PixelSteps;
 import org.printassay.scan.ScanInfo;
 
 /**
@@ -14,6 +15,7 @@ import org.printassay.scan.ScanInfo;
  * @param samples one for each patch that was read, in sheet order
  * @param page the sheet's neighbourhood in linear light
  * @param census how often each code occurs in the scan
+ * @param steps how pixels step along rows
  * @param edges how the scanner drew sharp edges
  * @param preview the scan made small, for people
  */
@@ -23,6 +25,7 @@ public record SheetSamples(
         List<PatchSample> samples,
         PageImage page,
         CodeCensus census,
+        PixelSteps steps,
         EdgeProfile edges,
         LocatingImage.Preview preview) {
     public SheetSamples {
@@ -36,6 +39,14 @@ public record SheetSamples(
             List<PatchSample> samples,
             PageImage page,
             LocatingImage.Preview preview) {
-        this(scan, located, samples, page, CodeCensus.empty(), EdgeProfile.NONE, preview);
+        this(
+                scan,
+                located,
+                samples,
+                page,
+                CodeCensus.empty(),
+                PixelSteps.none(),
+                EdgeProfile.NONE,
+                preview);
     }
 }
