@@ -14,13 +14,19 @@ import org.printassay.colour.Xyz;
  * only the profiles' own rounding remains. Immutable, for any number of threads.
  */
 public final class IccTransform {
+    private static final Step NOTHING = v -> {};
+
     private final int inputs;
     private final int outputs;
     private final Step[] steps;
 
-    private IccTransform(int inputs, int outputs, List<Step> steps) {
+    /** What happens to colours between the two profiles. */
+    private final Step connection;
+
+    private IccTransform(int inputs, int outputs, List<Step> steps, Step connection) {
         this.inputs = inputs;
         this.outputs = outputs;
+        this.connection = connection;
         this.steps = steps.toArray(new Step[0]);
     }
 
@@ -36,15 +42,23 @@ public final class IccTransform {
             IccProfile from, IccProfile to, Intent intent, boolean compensation)
             throws IccException {
         List<Step> steps = new ArrayList<>(from.ways().toPcs(intent));
-        if (intent == Intent.ABSOLUTE) {
-            steps.add(scale(white(from), white(to)));
-        } else if (compensation || (to.version() == 4 && intent.rerenders())) {
-            steps.add(
-                    compensate(
-                            BlackPoints.source(from, intent), BlackPoints.destination(to, intent)));
-        }
+        Step connection = connection(from, to, intent, compensation);
+        steps.add(connection);
         steps.addAll(to.ways().fromPcs(intent));
-        return new IccTransform(from.space().channels, to.space().channels, steps);
+        return new IccTransform(from.space().channels, to.space().channels, steps, connection);
+    }
+
+    private static Step connection(
+            IccProfile from, IccProfile to, Intent intent, boolean compensation)
+            throws IccException {
+        if (intent == Intent.ABSOLUTE) {
+            return scale(white(from), white(to));
+        }
+        if (compensation || (to.version() == 4 && intent.rerenders())) {
+            return compensate(
+                    BlackPoints.source(from, intent), BlackPoints.destination(to, intent));
+        }
+        return NOTHING;
     }
 
     /**
@@ -58,7 +72,7 @@ public final class IccTransform {
         if (intent == Intent.ABSOLUTE) {
             steps.add(scale(white(from), Xyz.PCS_WHITE));
         }
-        return new IccTransform(from.space().channels, 3, steps);
+        return new IccTransform(from.space().channels, 3, steps, NOTHING);
     }
 
     /**
@@ -72,7 +86,7 @@ public final class IccTransform {
             steps.add(scale(Xyz.PCS_WHITE, white(to)));
         }
         steps.addAll(to.ways().fromPcs(intent));
-        return new IccTransform(3, to.space().channels, steps);
+        return new IccTransform(3, to.space().channels, steps, NOTHING);
     }
 
     /** Numbers a colour takes going in. */
@@ -125,6 +139,11 @@ public final class IccTransform {
             run(v);
             System.arraycopy(v, 0, to, i * outputs, outputs);
         }
+    }
+
+    /** The step between the profiles alone, on XYZ with Y = 1; in place. */
+    void connect(double[] v) {
+        connection.apply(v);
     }
 
     private double[] room(double[] device) {

@@ -45,6 +45,21 @@ public final class MatrixModel implements DeviceModel {
         };
     }
 
+    /** The code that gives this light. */
+    double code(int channel, double light) {
+        return curves.get(channel).inverse(light);
+    }
+
+    /** Light of media-relative XYZ (Y = 1), in place, not held; needs {@link #hasInverse}. */
+    void xyzToLight(double[] v) {
+        Matrix3.apply(Matrix3.inverse(matrix), v);
+    }
+
+    /** The first channel whose curve this channel shares, itself if there is none before it. */
+    int sameCurve(int channel) {
+        return curves.indexOf(curves.get(channel));
+    }
+
     /** Whether the matrix can be turned round. */
     boolean hasInverse() {
         return Matrix3.hasInverse(matrix);

@@ -1,5 +1,8 @@
 package org.printassay.colour.icc;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /** Linear interpolation in a table of evenly spaced points. */
 final class TableCurve implements IccCurve {
     private final double[] points;
@@ -51,5 +54,15 @@ final class TableCurve implements IccCurve {
             }
         }
         return (low + (sought - steady[low]) / (steady[high] - steady[low])) / (steady.length - 1);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof TableCurve curve && Arrays.equals(points, curve.points);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(points);
     }
 }

@@ -100,6 +100,9 @@ class IccTransformTest {
         IccProfile profile = IccProfile.parse(bytes);
         boolean xyzTables = bytes[20] == 'X' && profile.model() instanceof TableModel;
         for (Intent intent : Intent.values()) {
+            if (intent.rerenders() && profile.ways().isShaper()) {
+                continue; // no tables: the same as relative
+            }
             toColour(file, profile, intent, xyzTables);
             // LittleCMS compensates black on its own between two profiles of version 4, and its
             // CIELAB is one.
