@@ -36,7 +36,9 @@ final class EvaluateCommand implements Callable<Integer> {
     @Parameters(
             arity = "1..*",
             paramLabel = "FILE",
-            description = "Scans of one print (TIFF, PNG, JPEG, PDF), or one measurement file.")
+            description =
+                    "Scans of one print (TIFF, PNG, JPEG, PDF), or measurement files of it (ISO 28178"
+                            + " text, CSV, CxF3, a typed list).")
     private List<Path> files = new ArrayList<>();
 
     @Option(
@@ -178,6 +180,11 @@ final class EvaluateCommand implements Callable<Integer> {
         for (Finding finding : evaluation.findings()) {
             String advice = finding.advice().isEmpty() ? "" : " " + finding.advice();
             spec.commandLine().getOut().println("- " + PlainText.line(finding.text() + advice));
+        }
+        if (evaluation.measurement() != null) {
+            for (String note : evaluation.measurement().notes()) {
+                spec.commandLine().getOut().println("  (" + PlainText.line(note) + ")");
+            }
         }
         spec.commandLine().getOut().println("Report: " + folder.resolve("report.html"));
     }

@@ -35,7 +35,8 @@ final class Assembly {
             double falloffPercent,
             @Nullable Unevenness unevenness,
             List<Warning> warnings,
-            @Nullable CalibrationSummary calibration) {
+            @Nullable CalibrationSummary calibration,
+            @Nullable MeasurementSummary measurement) {
         /** Without a calibration. */
         Origin(
                 @Nullable String chartId,
@@ -61,6 +62,7 @@ final class Assembly {
                     falloffPercent,
                     unevenness,
                     warnings,
+                    null,
                     null);
         }
     }
@@ -188,7 +190,8 @@ final class Assembly {
                         judged.neutrality(),
                         origin.placements(),
                         warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)),
-                origin.calibration());
+                origin.calibration(),
+                origin.measurement());
     }
 
     private static boolean clipped(List<Warning> warnings) {

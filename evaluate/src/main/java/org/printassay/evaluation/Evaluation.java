@@ -24,6 +24,7 @@ import org.printassay.reading.Warning;
  * @param files what it was read from
  * @param placements one for each sheet in each scan
  * @param calibration where a scan's colours come from one
+ * @param measurement how it was measured; null for scans
  */
 public record Evaluation(
         @Nullable String chartId,
@@ -47,8 +48,9 @@ public record Evaluation(
         @Nullable StrayLight strayLight,
         List<Warning> warnings,
         List<Finding> findings,
-        @Nullable CalibrationSummary calibration) {
-    /** Without a calibration. */
+        @Nullable CalibrationSummary calibration,
+        @Nullable MeasurementSummary measurement) {
+    /** With neither a calibration nor a measurement. */
     public Evaluation(
             @Nullable String chartId,
             List<Integer> sheets,
@@ -93,6 +95,7 @@ public record Evaluation(
                 strayLight,
                 warnings,
                 findings,
+                null,
                 null);
     }
 }

@@ -6,7 +6,7 @@ import org.printassay.problem.Problem;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanFiles;
 
-/** The way in: scans of one print, or one measurement file, to an evaluation. */
+/** The way in: scans of one print, or measurement files of it, to an evaluation. */
 public final class Evaluator {
     private Evaluator() {}
 
@@ -44,9 +44,8 @@ public final class Evaluator {
         if (images == request.files().size()) {
             return ScanEvaluation.evaluate(request, progress);
         }
-        if (images > 0 || request.files().size() > 1) {
-            throw Problem.usage(
-                    "name scans of one print, or one measurement file, not both or several.");
+        if (images > 0) {
+            throw Problem.usage("name scans of one print, or measurement files of it, not both.");
         }
         return MeasurementEvaluation.evaluate(request);
     }

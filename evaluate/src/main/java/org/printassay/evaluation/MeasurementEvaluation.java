@@ -10,22 +10,27 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
+import org.printassay.chart.ReadingOrder;
 import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.colour.Spectrum;
 import org.printassay.colour.Xyz;
+import org.printassay.measurement.Conditions;
 import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementReader;
+import org.printassay.measurement.MeasurementSet;
 import org.printassay.problem.Problem;
+import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.Sheet;
 
-/** An instrument's measurement file to an evaluation. */
+/** An instrument's measurement files of one print to an evaluation. */
 final class MeasurementEvaluation {
     private MeasurementEvaluation() {}
 
@@ -33,26 +38,25 @@ final class MeasurementEvaluation {
     private record Place(Patch patch, int sheet) {}
 
     static Evaluator.Result evaluate(EvaluationRequest request) throws Problem {
-        Path path = request.files().get(0);
-        MeasurementFile file = MeasurementReader.read(path);
         Chart chart = request.chart().isPresent() ? ChartFile.read(request.chart().get()) : null;
+        List<MeasurementFile> files = new ArrayList<>();
+        List<SourceFile> sources = new ArrayList<>();
+        for (Path path : request.files()) {
+            files.add(
+                    chart == null
+                            ? MeasurementReader.read(path)
+                            : MeasurementReader.read(path, ReadingOrder.of(chart)));
+            sources.add(InputFiles.describe(path));
+        }
+        MeasurementFile file = MeasurementReader.together(files);
+        refuseMixed(files, file);
         RgbSpace space = chart == null ? request.space() : chart.space();
         Map<String, Place> places = places(chart);
         Xyz paper = paper(file);
         List<Reading> readings = new ArrayList<>();
-        int matched = 0;
         for (MeasuredPatch measured : file.patches()) {
-            Place place = places.get(measured.id());
-            boolean same = place != null && place.patch.rgb().equals(measured.rgb());
-            matched += same ? 1 : 0;
-            readings.add(reading(measured, same ? place : null, paper));
-        }
-        if (chart != null && matched == 0) {
-            throw Problem.chart(
-                    file.name(),
-                    "has no patch of chart "
-                            + chart.id()
-                            + " by id and code. Leave --chart away, or name the right file.");
+            Place place = measured.placed() ? places.get(measured.id()) : null;
+            readings.add(reading(measured, place, paper));
         }
         Evaluation evaluation =
                 Assembly.evaluation(
@@ -63,14 +67,39 @@ final class MeasurementEvaluation {
                                 null,
                                 request.details(),
                                 false,
-                                List.of(InputFiles.describe(path)),
+                                sources,
                                 List.of(),
                                 null,
                                 0,
                                 null,
-                                List.of()),
+                                List.of(),
+                                null,
+                                MeasuredFigures.of(file)),
                         request.threshold());
         return new Evaluator.Result(evaluation, List.of());
+    }
+
+    /** A file whose conditions neither agree nor are known to differ cannot be put to use. */
+    private static void refuseMixed(List<MeasurementFile> files, MeasurementFile together)
+            throws Problem {
+        for (MeasurementFile file : files) {
+            for (MeasurementSet set : file.sets()) {
+                Conditions own = set.conditions();
+                Conditions used = together.conditions();
+                boolean told = own.mode().isPresent() && !own.mode().equals(used.mode());
+                if (files.size() > 1 && !own.equals(used) && !told) {
+                    throw Problem.input(
+                            file.name(),
+                            "was measured under other conditions ("
+                                    + own.words()
+                                    + ") than "
+                                    + files.get(0).name()
+                                    + " ("
+                                    + files.get(0).conditions().words()
+                                    + "), and these are never mixed. Name files of one condition.");
+                }
+            }
+        }
     }
 
     private static Map<String, Place> places(@Nullable Chart chart) {
@@ -123,10 +152,28 @@ final class MeasurementEvaluation {
                 measured.rgb(),
                 lab,
                 relative,
-                null,
-                Density.ofFactor(Math.max(1e-4, Lab.luminanceFactor(lab.l()))),
+                standardError(measured),
+                density(measured),
                 Set.of(),
                 place == null ? null : place.patch.area().centre(),
                 place == null ? 1 : place.sheet);
+    }
+
+    /** Of the mean of the repeats; null when measured once. */
+    private static @Nullable LabError standardError(MeasuredPatch measured) {
+        Lab spread = measured.spread();
+        if (spread == null) {
+            return null;
+        }
+        double root = Math.sqrt(measured.repeats());
+        return new LabError(spread.l() / root, spread.a() / root, spread.b() / root);
+    }
+
+    /** Visual density of the spectrum; without one that of the luminance factor. */
+    private static double density(MeasuredPatch measured) {
+        Spectrum spectrum = measured.spectrum();
+        return spectrum != null
+                ? Density.visual(spectrum)
+                : Density.ofFactor(Math.max(1e-4, Lab.luminanceFactor(measured.lab().l())));
     }
 }

@@ -74,7 +74,8 @@ final class ScanEvaluation {
                                 read.falloffPercent(),
                                 read.unevenness(),
                                 warnings,
-                                calibration.map(CalibrationUse::summary).orElse(null)),
+                                calibration.map(CalibrationUse::summary).orElse(null),
+                                null),
                         request.threshold());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
     }

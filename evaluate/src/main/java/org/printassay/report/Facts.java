@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.metric.Derived;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -92,20 +93,14 @@ final class Facts {
     }
 
     static @Nullable Fact contrast(Evaluation e) {
-        Extreme white = e.white();
-        Extreme black = e.black();
-        if (white == null || black == null || white.lab() == null || black.lab() == null) {
+        Derived d = Derived.of(e.white(), e.black());
+        if (d == null) {
             return null;
         }
-        double top = Lab.luminanceFactor(white.lab().l());
-        double bottom = Math.max(Lab.luminanceFactor(black.lab().l()), 1e-5);
-        double stops = Math.log(top / bottom) / Math.log(2);
         return Fact.of(
                 "Range",
-                Words.number(stops, 1) + " stops",
-                "from black to paper, "
-                        + Words.number(white.lab().l() - black.lab().l(), 1)
-                        + " L* apart");
+                Words.within(d.contrastStops(), d.contrastUncertainty(), 1) + " stops",
+                "from black to paper, " + Words.number(d.contrastDeltaL(), 1) + " L* apart");
     }
 
     static Fact shadows(@Nullable Wedge w) {

@@ -74,7 +74,9 @@ final class JsonIn {
                                         f.path("topic").asText(),
                                         f.path("text").asText(),
                                         f.path("sureness").asText(),
-                                        f.path("advice").asText())));
+                                        f.path("advice").asText())),
+                null,
+                JsonDerived.read(root));
     }
 
     private static List<Integer> sheets(JsonNode sheet) {

@@ -56,6 +56,7 @@ final class JsonOut {
                             ObjectNode file = NODES.objectNode();
                             return file.put("name", f.name()).put("sha256", f.sha256());
                         }));
+        source.set("measurement", JsonDerived.measurement(e.measurement()));
         root.set("placements", placements(e));
         root.set("white", extreme(e.white()));
         root.set("black", extreme(e.black()));
@@ -85,6 +86,7 @@ final class JsonOut {
         root.putNull("lines");
         root.putNull("bands");
         root.set("strayLight", strayLight(e.strayLight()));
+        root.set("derived", JsonDerived.derived(e));
         root.set(
                 "warnings",
                 list(

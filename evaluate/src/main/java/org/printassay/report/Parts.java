@@ -207,6 +207,7 @@ final class Parts {
                                     + " % before evening out"
                                     + whose(e.evenness().whose())));
         }
+        out.addAll(MeasuredFacts.derived(e));
         StrayLight s = e.strayLight();
         if (s != null) {
             out.add(
@@ -247,6 +248,7 @@ final class Parts {
         String print = e.print() == null ? "" : ", print " + e.print();
         out.add(Fact.of("Chart", chart, sheets + print));
         out.add(Fact.of("Codes in", e.spaceKey(), ""));
+        out.addAll(MeasuredFacts.conditions(e));
         e.files()
                 .forEach(
                         f ->

@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -19,12 +21,18 @@ import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
 import org.printassay.chart.Charts;
+import org.printassay.chart.ReadingOrder;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.Derived;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.report.EvaluationJson;
+import org.printassay.sheet.Patch;
 
 class MeasurementEvaluationTest {
     @TempDir Path dir;
@@ -94,9 +102,106 @@ class MeasurementEvaluationTest {
     @Test
     void scansAndMeasurementsAreNotMixed() throws Exception {
         Path text = Files.writeString(dir.resolve("a.txt"), "CGATS.17\n");
+        Path scan =
+                Files.write(
+                        dir.resolve("b.png"),
+                        new byte[] {(byte) 137, 80, 78, 71, 13, 10, 26, 10, 0, 0, 0, 0});
         Problem problem =
                 assertThrows(
-                        Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(text, text)));
+                        Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(text, scan)));
         assertEquals(Problem.Kind.USAGE, problem.kind());
+    }
+
+    /** Condition, backing and figures of spectra; M1 and M2 of one print give the OBA index. */
+    @Test
+    void conditionsAndFiguresOfSpectra() throws Exception {
+        String text =
+                new String(
+                        Objects.requireNonNull(
+                                        getClass()
+                                                .getResourceAsStream(
+                                                        "/published/cgats-rgb-spectral-sample.txt"))
+                                .readAllBytes(),
+                        StandardCharsets.UTF_8);
+        String m1 = "MEASUREMENT_CONDITION\t\"M1\"\nSAMPLE_BACKING\t\"White\"\n" + text;
+        // Ultraviolet cut away: less blue (simulated).
+        String m2 =
+                m1.replace("\"M1\"", "\"M2\"")
+                        .replace("\t0.8845099\t0.8943043\t", "\t0.8645099\t0.8843043\t");
+        Path one = Files.writeString(dir.resolve("m1.txt"), m1);
+        Path two = Files.writeString(dir.resolve("m2.txt"), m2);
+        Evaluation e = Evaluator.evaluate(EvaluationRequest.of(two, one)).evaluation();
+        MeasurementSummary m = Objects.requireNonNull(e.measurement());
+        assertEquals("M1", m.condition());
+        assertEquals("white", m.backing());
+        assertEquals(1, m.repeats());
+        // By hand with E308 Table 5: Z falls by 0.02 * 12.309 + 0.01 * 14.647, Y by 0.006.
+        assertEquals(0.34, Objects.requireNonNull(m.brightener()), 0.01);
+        assertEquals(8, m.solids().size());
+        MeasurementSummary.Solid yellow =
+                m.solids().stream().filter(s -> s.name().equals("yellow")).findFirst().get();
+        assertEquals(new Rgb8(255, 255, 0), yellow.rgb());
+        assertTrue(yellow.statusA().blue() > 1 && yellow.statusA().red() < 0.15);
+        Derived derived = Objects.requireNonNull(Derived.of(e.white(), e.black()));
+        // Y of the file's own L*: 94.71 and 17.64 are 87.0 and 2.43 %, 5.16 stops apart.
+        assertEquals(5.16, derived.contrastStops(), 0.03);
+        assertTrue(derived.stopsWithFlare() < 4.8);
+        assertTrue(derived.paperWords().startsWith("slightly cool under D50"));
+        Evaluation back = EvaluationJson.parse("e", EvaluationJson.write(e));
+        assertEquals(EvaluationJson.write(e), EvaluationJson.write(back));
+        assertEquals(m.solids().size(), Objects.requireNonNull(back.measurement()).solids().size());
+    }
+
+    @Test
+    void repeatsOfOneConditionAreAveragedAndOthersRefused() throws Exception {
+        String rows =
+                """
+                BEGIN_DATA_FORMAT
+                SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B
+                END_DATA_FORMAT
+                BEGIN_DATA
+                w 255 255 255 95 0 0
+                k 0 0 0 10 0 0
+                END_DATA
+                """;
+        Path one = Files.writeString(dir.resolve("one.txt"), rows);
+        Path two = Files.writeString(dir.resolve("two.txt"), rows.replace(" 95 ", " 96 "));
+        Evaluation e = Evaluator.evaluate(EvaluationRequest.of(one, two)).evaluation();
+        assertEquals(95.5, Objects.requireNonNull(e.patches().get(0).lab()).l(), 0.01);
+        assertEquals(0.5, Objects.requireNonNull(e.patches().get(0).standardError()).l(), 1e-9);
+        assertEquals(2, e.files().size());
+        assertEquals(2, Objects.requireNonNull(e.measurement()).repeats());
+        Path m0 = Files.writeString(dir.resolve("m0.txt"), "CONDITION \"M0\"\n" + rows);
+        Problem problem =
+                assertThrows(
+                        Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(one, m0)));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.toString().contains("never mixed"), problem::toString);
+    }
+
+    /** L* a* b* typed in reading order, without names or codes (simulated: the chart's own aim). */
+    @Test
+    void valuesTypedInReadingOrder() throws Exception {
+        Chart chart =
+                Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
+        Path json = Files.writeString(dir.resolve("chart.json"), ChartFile.write(chart));
+        StringBuilder typed = new StringBuilder();
+        for (Patch patch : ReadingOrder.of(chart).order()) {
+            Lab lab = RgbSpace.SRGB.toLab(patch.rgb());
+            typed.append(String.format(Locale.ROOT, "%.2f %.2f %.2f%n", lab.l(), lab.a(), lab.b()));
+        }
+        Path text = Files.writeString(dir.resolve("typed.txt"), typed);
+        EvaluationRequest request =
+                new EvaluationRequest(
+                        List.of(text),
+                        Optional.of(json),
+                        Optional.empty(),
+                        PrintDetails.UNKNOWN,
+                        EvaluationRequest.JUST_VISIBLE,
+                        RgbSpace.SRGB);
+        Evaluation e = Evaluator.evaluate(request).evaluation();
+        assertEquals(ReadingOrder.of(chart).order().size(), e.patches().size());
+        assertNotNull(e.patches().get(0).centre());
+        assertEquals(0, Objects.requireNonNull(e.tone()).rmsDeltaL(), 0.02);
     }
 }

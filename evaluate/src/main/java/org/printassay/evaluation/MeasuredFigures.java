@@ -1,0 +1,106 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Density;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.Spectrum;
+import org.printassay.measurement.Conditions;
+import org.printassay.measurement.MeasuredPatch;
+import org.printassay.measurement.MeasurementFile;
+import org.printassay.measurement.MeasurementFile.Condition;
+import org.printassay.measurement.MeasurementSet;
+
+/** Figures that need spectra or more than one measurement condition. */
+final class MeasuredFigures {
+    private static final String[] NAMES = {
+        "black", "blue", "green", "cyan", "red", "magenta", "yellow", "paper"
+    };
+
+    private MeasuredFigures() {}
+
+    static MeasurementSummary of(MeasurementFile file) {
+        Conditions conditions = file.conditions();
+        List<String> notes = new ArrayList<>(file.notes());
+        if (conditions.mode().isEmpty()) {
+            notes.add("The measurement condition (M0 to M3) is not stated.");
+        }
+        return new MeasurementSummary(
+                conditions.mode().map(Condition::name).orElse(null),
+                conditions.backing().orElse(null),
+                conditions.filter().orElse(null),
+                file.patches().stream().mapToInt(MeasuredPatch::repeats).max().orElse(1),
+                brightener(file),
+                solids(file.patches()),
+                notes);
+    }
+
+    private static @Nullable Double brightener(MeasurementFile file) {
+        Optional<Double> with = file.under(Condition.M1).flatMap(MeasuredFigures::paperB);
+        Optional<Double> without = file.under(Condition.M2).flatMap(MeasuredFigures::paperB);
+        return with.isPresent() && without.isPresent() ? without.get() - with.get() : null;
+    }
+
+    private static Optional<Double> paperB(MeasurementSet set) {
+        double sum = 0;
+        int n = 0;
+        for (MeasuredPatch patch : set.patches()) {
+            if (patch.rgb().equals(Rgb8.grey(255))) {
+                sum += patch.lab().b();
+                n++;
+            }
+        }
+        return n == 0 ? Optional.empty() : Optional.of(sum / n);
+    }
+
+    private static List<MeasurementSummary.Solid> solids(List<MeasuredPatch> patches) {
+        List<MeasurementSummary.Solid> solids = new ArrayList<>();
+        for (int i = NAMES.length - 1; i >= 0; i--) {
+            Rgb8 rgb = new Rgb8((i & 4) == 0 ? 0 : 255, (i & 2) == 0 ? 0 : 255, (i & 1) * 255);
+            Spectrum mean = mean(patches, rgb);
+            if (mean != null) {
+                solids.add(
+                        new MeasurementSummary.Solid(
+                                NAMES[i],
+                                rgb,
+                                Density.visual(mean),
+                                Density.statusA(mean),
+                                Density.statusT(mean)));
+            }
+        }
+        return solids;
+    }
+
+    /** Mean reflectance of all patches of a code; null when there is no spectrum. */
+    private static @Nullable Spectrum mean(List<MeasuredPatch> patches, Rgb8 rgb) {
+        Spectrum first = null;
+        double[] sums = {};
+        int n = 0;
+        for (MeasuredPatch patch : patches) {
+            Spectrum spectrum = patch.spectrum();
+            if (spectrum == null || !patch.rgb().equals(rgb)) {
+                continue;
+            }
+            if (first == null) {
+                first = spectrum;
+                sums = new double[spectrum.factors().size()];
+            }
+            if (spectrum.factors().size() == sums.length) {
+                for (int i = 0; i < sums.length; i++) {
+                    sums[i] += spectrum.factors().get(i);
+                }
+                n++;
+            }
+        }
+        if (first == null) {
+            return null;
+        }
+        List<Double> factors = new ArrayList<>();
+        for (double sum : sums) {
+            factors.add(sum / n);
+        }
+        return new Spectrum(first.startNm(), first.stepNm(), factors);
+    }
+}
