@@ -37,6 +37,8 @@ class ArchitectureTest {
         "org.printassay.sample..",
         "org.printassay.calibrate..",
         "org.printassay.reading..",
+        "org.printassay.surface..",
+        "org.printassay.texture..",
         "org.printassay.metric..",
         "org.printassay.evaluation..",
         "org.printassay.report.."

@@ -1,0 +1,113 @@
+package org.printassay.surface;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Finds thin lines across tints: matched filters of several widths over the profile of each tint,
+ * each response against its own robust spread (median absolute deviation), then tints together. A
+ * line must cross most of a tint, which dust and hairs do not.
+ *
+ * <p>Thresholds: a response of {@value #ALONE} robust standard deviations in one tint, or {@value
+ * #TOGETHER} in two at the same place. Profiles have some ten thousand independent places a sheet,
+ * so that normal noise passes on fewer than one sheet in a thousand; the rest is for grain that is
+ * not normal.
+ */
+public final class LineDetector {
+    static final double ALONE = 6.5;
+    static final double TOGETHER = 5;
+
+    /** A tint shows a line that another tint has placed from here on. */
+    private static final double SHOWS = 3.5;
+
+    /** Lines of several tints nearer than this are one. */
+    private static final double SAME_MM = 0.2;
+
+    /** With more lines than this a sheet is not lined but patterned; the strongest are told. */
+    private static final int MOST = 200;
+
+    private LineDetector() {}
+
+    private record Seen(LineTrace trace, LineTrace.Candidate line) {}
+
+    /**
+     * Finds lines along one axis.
+     *
+     * @param tints tints that were traced along that axis, bare paper among them where there is any
+     * @param sigmaMm blur of print and scan together, as the standard deviation of a Gaussian
+     * @return by position
+     */
+    public static List<FoundLine> find(List<TintTrace> tints, double sigmaMm) {
+        List<LineTrace> traces = new ArrayList<>();
+        List<Seen> seen = new ArrayList<>();
+        for (TintTrace tint : tints) {
+            LineTrace trace = new LineTrace(tint, sigmaMm);
+            traces.add(trace);
+            trace.candidates(TOGETHER).forEach(line -> seen.add(new Seen(trace, line)));
+        }
+        seen.sort(Comparator.comparingDouble((Seen s) -> Math.abs(s.line().z())).reversed());
+        List<FoundLine> found = new ArrayList<>();
+        while (!seen.isEmpty() && found.size() < MOST) {
+            Seen first = seen.get(0);
+            List<Seen> same = new ArrayList<>();
+            for (Seen other : seen) {
+                if (isSame(first, other)) {
+                    same.add(other);
+                }
+            }
+            seen.removeAll(same);
+            if (Math.abs(first.line().z()) >= ALONE || same.size() > 1) {
+                found.add(line(first, same, traces));
+            }
+        }
+        found.sort(Comparator.comparingDouble(FoundLine::positionMm));
+        return found;
+    }
+
+    private static boolean isSame(Seen first, Seen other) {
+        double within = Math.max(SAME_MM, first.line().widthMm());
+        return Math.abs(first.line().positionMm() - other.line().positionMm()) <= within
+                && first.line().contrast() > 0 == other.line().contrast() > 0;
+    }
+
+    private static FoundLine line(Seen first, List<Seen> same, List<LineTrace> traces) {
+        boolean light = first.line().contrast() > 0;
+        double weights = 0;
+        double position = 0;
+        for (Seen one : same) {
+            double weight = one.line().z() * one.line().z();
+            weights += weight;
+            position += weight * one.line().positionMm();
+        }
+        List<String> shows = new ArrayList<>();
+        List<String> lacks = new ArrayList<>();
+        boolean onPaper = false;
+        for (LineTrace trace : traces) {
+            boolean placed = same.stream().anyMatch(one -> one.trace() == trace);
+            LineTrace.Candidate near = trace.near(first.line().positionMm(), SAME_MM / 2, light);
+            boolean shown =
+                    placed
+                            || (near != null
+                                    && Math.abs(near.z()) >= SHOWS
+                                    && near.contrast() > 0 == light);
+            if (trace.tint().bare()) {
+                onPaper |= shown;
+            } else if (shown) {
+                shows.add(trace.tint().id());
+            } else if (near != null) {
+                lacks.add(trace.tint().id());
+            }
+        }
+        LineShape shape = LineShape.fit(first.trace(), first.line());
+        return new FoundLine(
+                first.trace().tint().along(),
+                position / weights,
+                shape.widthMm(),
+                shape.contrast(),
+                Math.abs(first.line().z()),
+                shows,
+                lacks,
+                onPaper);
+    }
+}

@@ -1,0 +1,174 @@
+package org.printassay.surface;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** One tint, ready to be asked for lines: matched-filter responses and their robust spread. */
+final class LineTrace {
+    /** Widths looked for; what lies between answers to a neighbour. */
+    private static final double[] WIDTHS_MM = {0.05, 0.1, 0.2, 0.4, 0.8};
+
+    /** Smaller contrasts than this are no lines, however even the tint is. */
+    private static final double LEAST_NOISE = 0.0006;
+
+    /** A line crosses the tint: this share of strips must show it. */
+    private static final double CROSSING = 0.74;
+
+    /** A strip shows a line that has this share of the contrast of all strips together. */
+    private static final double SHOWN = 0.3;
+
+    /** Lines nearer to each other than this are one. */
+    private static final double APART_MM = 0.3;
+
+    /** A filter answers with the other sign beside a line, so far and so strongly. */
+    private static final double LOBE_MM = 1.2;
+
+    private static final double LOBE = 0.5;
+
+    private final TintTrace tint;
+    private final double sigmaMm;
+    private final double[][] strips;
+    private final double[] all;
+    private final List<LineFilter> filters = new ArrayList<>();
+    private final double[][] responses;
+    private final double[] noise;
+
+    /** A place where the tint shows something like a line. */
+    record Candidate(int bin, double positionMm, double widthMm, double contrast, double z) {}
+
+    /**
+     * Prepares a tint.
+     *
+     * @param sigmaMm blur of print and scan together, as a Gaussian
+     */
+    LineTrace(TintTrace tint, double sigmaMm) {
+        this.tint = tint;
+        this.sigmaMm = sigmaMm;
+        this.strips = new double[tint.strips()][];
+        for (int s = 0; s < strips.length; s++) {
+            strips[s] = Baseline.departures(tint.absorbed(s), tint.stepMm());
+        }
+        this.all = Baseline.middle(strips);
+        for (double width : WIDTHS_MM) {
+            LineFilter filter = new LineFilter(width, sigmaMm, tint.stepMm());
+            if (tint.bins() > 8 * filter.reach()) {
+                filters.add(filter);
+            }
+        }
+        this.responses = new double[filters.size()][];
+        this.noise = new double[filters.size()];
+        for (int f = 0; f < noise.length; f++) {
+            LineFilter filter = filters.get(f);
+            responses[f] = filter.responses(all);
+            noise[f] =
+                    Math.max(
+                            LEAST_NOISE,
+                            Baseline.deviation(
+                                    Arrays.copyOfRange(
+                                            responses[f],
+                                            filter.reach(),
+                                            all.length - filter.reach())));
+        }
+    }
+
+    TintTrace tint() {
+        return tint;
+    }
+
+    /** Blur that lines are looked for with. */
+    double sigmaMm() {
+        return sigmaMm;
+    }
+
+    /** Departures of all strips together. */
+    double[] departures() {
+        return all;
+    }
+
+    /**
+     * Everything of at least a robust z that crosses the tint, strongest first, none overlapping.
+     */
+    List<Candidate> candidates(double leastZ) {
+        List<Candidate> found = new ArrayList<>();
+        for (int f = 0; f < responses.length; f++) {
+            double[] r = responses[f];
+            for (int i = filters.get(f).reach(); i < r.length - filters.get(f).reach(); i++) {
+                double size = Math.abs(r[i]);
+                if (size >= leastZ * noise[f]
+                        && size >= Math.abs(r[i - 1])
+                        && size > Math.abs(r[i + 1])) {
+                    found.add(candidate(f, i));
+                }
+            }
+        }
+        found.sort(Comparator.comparingDouble((Candidate c) -> Math.abs(c.z())).reversed());
+        List<Candidate> kept = new ArrayList<>();
+        for (Candidate one : found) {
+            boolean free = kept.stream().noneMatch(other -> shadows(other, one));
+            if (free) {
+                kept.add(one);
+            }
+        }
+        kept.removeIf(one -> !crosses(one));
+        return kept;
+    }
+
+    /** Whether a stronger line accounts for another: the same again, or the light beside it. */
+    private static boolean shadows(Candidate strong, Candidate weak) {
+        double apart = Math.abs(strong.positionMm() - weak.positionMm());
+        double width = Math.max(strong.widthMm(), weak.widthMm());
+        if (strong.contrast() > 0 == weak.contrast() > 0) {
+            return apart <= Math.max(APART_MM, 1.5 * width);
+        }
+        return apart <= LOBE_MM + width && Math.abs(weak.z()) < LOBE * Math.abs(strong.z());
+    }
+
+    /** The strongest response of one polarity near a place; null where the tint does not reach. */
+    @Nullable Candidate near(double positionMm, double withinMm, boolean light) {
+        Candidate best = null;
+        int from = (int) Math.ceil(tint.binOf(positionMm - withinMm));
+        int to = (int) Math.floor(tint.binOf(positionMm + withinMm));
+        for (int f = 0; f < responses.length; f++) {
+            int reach = filters.get(f).reach();
+            if (from < reach || to >= all.length - reach) {
+                continue;
+            }
+            for (int i = from; i <= to; i++) {
+                double z = responses[f][i] / noise[f];
+                if (best == null || (light ? z > best.z() : z < best.z())) {
+                    best = candidate(f, i);
+                }
+            }
+        }
+        return best;
+    }
+
+    private Candidate candidate(int f, int bin) {
+        double[] r = responses[f];
+        double left = Math.abs(r[bin - 1]);
+        double middle = Math.abs(r[bin]);
+        double right = Math.abs(r[bin + 1]);
+        double bend = left - 2 * middle + right;
+        double shift = bend < 0 ? 0.5 * (left - right) / bend : 0;
+        double at = bin + Math.max(-0.5, Math.min(0.5, shift));
+        return new Candidate(
+                bin, tint.positionMm(at), filters.get(f).widthMm(), r[bin], r[bin] / noise[f]);
+    }
+
+    /** Whether most strips show it, so that it is no dust or hair. */
+    private boolean crosses(Candidate one) {
+        LineFilter filter = filters.get(0);
+        for (LineFilter other : filters) {
+            filter = other.widthMm() == one.widthMm() ? other : filter;
+        }
+        int shown = 0;
+        for (double[] strip : strips) {
+            double share = filter.at(strip, one.bin()) / one.contrast();
+            shown += share > SHOWN ? 1 : 0;
+        }
+        return shown >= CROSSING * strips.length;
+    }
+}

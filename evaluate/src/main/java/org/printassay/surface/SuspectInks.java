@@ -1,0 +1,82 @@
+package org.printassay.surface;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.printassay.colour.Rgb8;
+
+/**
+ * Which inks a line comes from, by the tints that show it. A tint of cyan holds cyan ink, blue
+ * holds cyan and magenta, and so on; how a driver makes grey is not known, so grey may hold any
+ * ink. An ink is suspect when some tint that holds it shows the line and no coloured tint that
+ * holds it lacks it; black when only greys show it (common practice, no source).
+ */
+public final class SuspectInks {
+    /** Names of inks, in the order of the result. */
+    private enum Ink {
+        CYAN("cyan"),
+        MAGENTA("magenta"),
+        YELLOW("yellow"),
+        BLACK("black");
+
+        private final String word;
+
+        Ink(String word) {
+            this.word = word;
+        }
+    }
+
+    /** Codes of one tint that differ by less than this are grey. */
+    private static final int GREY = 12;
+
+    /** An ink is in a tint when its channel is at least this share of the deepest one. */
+    private static final double PART = 0.4;
+
+    private SuspectInks() {}
+
+    /**
+     * Names of suspect inks; empty when the tints tell nothing.
+     *
+     * @param shows codes of tints that show the line
+     * @param lacks codes of tints that it would cross and that do not show it
+     */
+    public static List<String> of(List<Rgb8> shows, List<Rgb8> lacks) {
+        List<String> names = new ArrayList<>();
+        boolean onlyGreys = shows.stream().allMatch(rgb -> inks(rgb).isEmpty());
+        if (shows.isEmpty()) {
+            return names;
+        }
+        if (onlyGreys) {
+            if (lacks.stream().anyMatch(rgb -> !inks(rgb).isEmpty())) {
+                names.add(Ink.BLACK.word);
+            }
+            return names;
+        }
+        for (Ink ink : Ink.values()) {
+            boolean shown = shows.stream().anyMatch(rgb -> inks(rgb).contains(ink));
+            boolean missed = lacks.stream().anyMatch(rgb -> inks(rgb).contains(ink));
+            if (shown && !missed) {
+                names.add(ink.word);
+            }
+        }
+        return names;
+    }
+
+    /** Inks that a coloured tint surely holds; none for greys. */
+    private static Set<Ink> inks(Rgb8 rgb) {
+        int[] depth = {255 - rgb.r(), 255 - rgb.g(), 255 - rgb.b()};
+        int deepest = Math.max(depth[0], Math.max(depth[1], depth[2]));
+        int lightest = Math.min(depth[0], Math.min(depth[1], depth[2]));
+        Set<Ink> inks = EnumSet.noneOf(Ink.class);
+        if (deepest - lightest < GREY) {
+            return inks;
+        }
+        for (int c = 0; c < 3; c++) {
+            if (depth[c] - lightest >= PART * (deepest - lightest)) {
+                inks.add(Ink.values()[c]);
+            }
+        }
+        return inks;
+    }
+}

@@ -1,0 +1,109 @@
+package org.printassay.texture;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Steps in what should be a smooth vignette: places where lightness changes within half a
+ * millimetre by more than the vignette's own slope there, visibly and beyond its own spread.
+ */
+public final class ContourSteps {
+    /** Light is averaged over this length on either side of a place. */
+    private static final double SIDE_MM = 0.8;
+
+    /** Blur and the edge itself, left out between the two sides. */
+    private static final double GAP_MM = 0.2;
+
+    /** The usual slope is that of the neighbourhood. */
+    private static final double AROUND_MM = 5;
+
+    /** Just visible side by side (common practice, no source). */
+    private static final double VISIBLE_L = 0.5;
+
+    private static final double ROBUST = 6;
+    private static final double NORMAL = 1.4826;
+
+    private ContourSteps() {}
+
+    /**
+     * A step.
+     *
+     * @param at place along the profile, in bins
+     * @param deltaL lightness after it less before it, the usual slope taken off
+     */
+    public record Step(double at, double deltaL) {}
+
+    /**
+     * Finds steps.
+     *
+     * @param lightness L* along the vignette
+     * @param stepMm from value to value
+     * @return in order
+     */
+    public static List<Step> find(double[] lightness, double stepMm) {
+        int side = Math.max(2, (int) Math.round(SIDE_MM / stepMm));
+        int gap = Math.max(1, (int) Math.round(GAP_MM / stepMm / 2));
+        int reach = side + gap;
+        int n = lightness.length;
+        if (n < 6 * reach) {
+            return List.of();
+        }
+        double[] sums = new double[n + 1];
+        for (int i = 0; i < n; i++) {
+            sums[i + 1] = sums[i] + lightness[i];
+        }
+        double[] change = new double[n - 2 * reach];
+        for (int i = 0; i < change.length; i++) {
+            int at = i + reach;
+            double before = (sums[at - gap] - sums[at - reach]) / side;
+            double after = (sums[at + reach] - sums[at + gap]) / side;
+            change[i] = after - before;
+        }
+        double[] excess = excess(change, (int) Math.round(AROUND_MM / stepMm));
+        double[] sizes = new double[excess.length];
+        for (int i = 0; i < sizes.length; i++) {
+            sizes[i] = Math.abs(excess[i]);
+        }
+        double least = Math.max(VISIBLE_L, ROBUST * NORMAL * median(sizes));
+        List<Step> steps = new ArrayList<>();
+        int i = 0;
+        while (i < excess.length) {
+            if (sizes[i] < least) {
+                i++;
+                continue;
+            }
+            int best = i;
+            int end = i;
+            while (end < excess.length && sizes[end] >= least && end - i < 2 * reach) {
+                best = sizes[end] > sizes[best] ? end : best;
+                end++;
+            }
+            steps.add(new Step(best + reach, excess[best]));
+            // The shoulders of a step are no steps.
+            i = Math.max(end, best + reach);
+        }
+        return steps;
+    }
+
+    private static double[] excess(double[] change, int around) {
+        double[] out = new double[change.length];
+        int stride = Math.max(1, around / 8);
+        for (int from = 0; from < change.length; from += stride) {
+            int to = Math.min(change.length, from + stride);
+            int low = Math.max(0, from - around);
+            int high = Math.min(change.length, to + around);
+            double usual = median(Arrays.copyOfRange(change, low, high));
+            for (int i = from; i < to; i++) {
+                out[i] = change[i] - usual;
+            }
+        }
+        return out;
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
+    }
+}

@@ -1,0 +1,81 @@
+package org.printassay.surface;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Rgb8;
+
+/** Bands in simulated tints; a longer run with {@code -DsurfaceTrials=400}. */
+class BandDetectorTest {
+    private static final int TRIALS = Integer.getInteger("surfaceTrials", 8);
+
+    private static List<TintTrace> tints(long seed, MadeTint.Band band) {
+        List<TintTrace> tints = new ArrayList<>();
+        for (int k = 0; k < 3; k++) {
+            tints.add(
+                    new MadeTint(100 * seed + k, 150, 40 + 15 * k, 1.5, 0.05)
+                            .withDust(40)
+                            .with(band)
+                            .trace("T" + k, Rgb8.grey(100 + 40 * k), Along.Y));
+        }
+        return tints;
+    }
+
+    @Test
+    void bandsOfThreeTenthsAreFoundWithTheirPeriod() {
+        Random random = new Random(11);
+        int found = 0;
+        int others = 0;
+        for (int seed = 0; seed < TRIALS; seed++) {
+            double period = 1 + 9 * random.nextDouble();
+            MadeTint.Band band = new MadeTint.Band(period, 0.3, random.nextDouble());
+            for (FoundBand one : BandDetector.find(tints(seed, band), ContrastSensitivity.USUAL)) {
+                boolean same = Math.abs(one.periodMm() / period - 1) <= 0.03;
+                found += same ? 1 : 0;
+                others += same ? 0 : 1;
+                if (same) {
+                    assertEquals(0.3, one.amplitudeDeltaL(), 0.06);
+                    assertTrue(one.visible(), "0.3 L* at " + period + " mm can be seen");
+                }
+            }
+        }
+        assertTrue(found >= 0.95 * TRIALS, found + " of " + TRIALS);
+        assertTrue(others <= TRIALS / 20, others + " where none is");
+    }
+
+    @Test
+    void fineBandsAreMeasuredButNotSeen() {
+        MadeTint.Band band = new MadeTint.Band(0.6, 0.08, 0.2);
+        List<FoundBand> bands = BandDetector.find(tints(3, band), ContrastSensitivity.USUAL);
+        assertEquals(1, bands.size());
+        assertEquals(0.6, bands.get(0).periodMm(), 0.002);
+        assertFalse(bands.get(0).visible());
+    }
+
+    /**
+     * Barten's formula peaks at several hundred between 2 and 5 cycles per degree in good light,
+     * and is 1 near 50 to 60 cycles per degree, the limit of acuity (textbook values, from memory).
+     */
+    @Test
+    void sensitivityHasTheShapeThatIsKnown() {
+        double peak = 0;
+        double at = 0;
+        for (double u = 0.5; u < 60; u += 0.1) {
+            double value = ContrastSensitivity.barten(u, 100, 10);
+            if (value > peak) {
+                peak = value;
+                at = u;
+            }
+        }
+        assertTrue(at > 2 && at < 6, "peak at " + at);
+        assertTrue(peak > 200 && peak < 700, "peak " + peak);
+        assertTrue(ContrastSensitivity.barten(45, 100, 10) > 1);
+        assertTrue(ContrastSensitivity.barten(65, 100, 10) < 1);
+        assertEquals(6.98, new ContrastSensitivity(400, 500).cyclesPerDegree(1), 0.01);
+    }
+}

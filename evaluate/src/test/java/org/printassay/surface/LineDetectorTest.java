@@ -1,0 +1,133 @@
+package org.printassay.surface;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Rgb8;
+
+/** Lines in simulated tints; a longer run with {@code -DsurfaceTrials=400}. */
+class LineDetectorTest {
+    private static final int TRIALS = Integer.getInteger("surfaceTrials", 8);
+    private static final double[] LIGHTNESS = {35, 50, 65, 80, 60, 55};
+    private static final Rgb8[] CODES = {
+        Rgb8.grey(90),
+        Rgb8.grey(128),
+        Rgb8.grey(170),
+        new Rgb8(0, 255, 255),
+        new Rgb8(255, 0, 255),
+        new Rgb8(255, 255, 0)
+    };
+
+    private static MadeTint tint(int seed, int k) {
+        double grain = seed % 2 == 0 ? 1 : 2;
+        return new MadeTint(1000L * seed + k, 200, LIGHTNESS[k], grain, 0.05).withDust(40);
+    }
+
+    @Test
+    void cleanSheetsHaveNoLinesAndNoBands() {
+        int lines = 0;
+        int bands = 0;
+        for (int seed = 0; seed < TRIALS; seed++) {
+            List<TintTrace> tints = new ArrayList<>();
+            for (int k = 0; k < CODES.length; k++) {
+                tints.add(tint(seed, k).trace("T" + k, CODES[k], Along.Y));
+            }
+            lines += LineDetector.find(tints, MadeTint.SIGMA_MM).size();
+            bands += BandDetector.find(tints, ContrastSensitivity.USUAL).size();
+        }
+        assertTrue(lines <= TRIALS / 20, lines + " lines on " + TRIALS + " clean sheets");
+        assertTrue(bands <= TRIALS / 20, bands + " bands on " + TRIALS + " clean sheets");
+    }
+
+    @Test
+    void thinLinesAreFoundAndPlaced() {
+        Random random = new Random(3);
+        int found = 0;
+        int others = 0;
+        double contrasts = 0;
+        for (int seed = 0; seed < 2 * TRIALS; seed++) {
+            double at = 5 + 190 * random.nextDouble();
+            double contrast = seed % 2 == 0 ? 0.2 : -0.2;
+            int k = seed % CODES.length;
+            TintTrace tint =
+                    tint(seed + 5000, k)
+                            .with(new MadeTint.Line(at, 0.085, contrast))
+                            .trace("T", CODES[k], Along.Y);
+            for (FoundLine line : LineDetector.find(List.of(tint), MadeTint.SIGMA_MM)) {
+                boolean there = Math.abs(line.positionMm() - at) <= 0.3;
+                boolean same = line.polarity().equals(contrast > 0 ? "light" : "dark");
+                found += there && same ? 1 : 0;
+                others += there && same ? 0 : 1;
+                contrasts += there && same ? Math.abs(line.contrast()) : 0;
+            }
+        }
+        assertTrue(found >= 0.95 * 2 * TRIALS, found + " of " + 2 * TRIALS + " found");
+        assertTrue(others <= TRIALS / 20, others + " lines where none is");
+        assertEquals(0.2, contrasts / found, 0.03, "contrast on the whole");
+    }
+
+    @Test
+    void aLineOfOneInkShowsInItsTints() {
+        List<TintTrace> tints = new ArrayList<>();
+        for (int k = 0; k < CODES.length; k++) {
+            MadeTint made = tint(77, k);
+            if (k == 3) {
+                made.with(new MadeTint.Line(61.5, 0.17, 0.2));
+            }
+            tints.add(made.trace("T" + k, CODES[k], Along.Y));
+        }
+        List<FoundLine> lines = LineDetector.find(tints, MadeTint.SIGMA_MM);
+        assertEquals(1, lines.size());
+        assertEquals(List.of("T3"), lines.get(0).shows());
+        assertEquals(0.17, lines.get(0).widthMm(), 0.05);
+        assertEquals(
+                List.of("cyan"),
+                SuspectInks.of(List.of(CODES[3]), List.of(CODES[4], CODES[5], CODES[0])));
+    }
+
+    @Test
+    void whatBarePaperShowsIsNoMatterOfInk() {
+        List<TintTrace> tints = new ArrayList<>();
+        for (int k = 0; k < 3; k++) {
+            Rgb8 codes = k == 0 ? Rgb8.grey(255) : CODES[k];
+            tints.add(
+                    tint(9, k)
+                            .with(new MadeTint.Line(61.5, 0.1, -0.2))
+                            .trace("T" + k, codes, Along.X));
+        }
+        List<FoundLine> lines = LineDetector.find(tints, MadeTint.SIGMA_MM);
+        assertEquals(1, lines.size());
+        assertTrue(lines.get(0).onPaper());
+    }
+
+    @Test
+    void inksAreToldByTheTintsThatHoldThem() {
+        Rgb8 cyan = new Rgb8(0, 255, 255);
+        Rgb8 magenta = new Rgb8(255, 0, 255);
+        Rgb8 blue = new Rgb8(0, 0, 255);
+        Rgb8 yellow = new Rgb8(255, 255, 0);
+        Rgb8 grey = Rgb8.grey(128);
+        assertEquals(
+                List.of("magenta"),
+                SuspectInks.of(List.of(magenta, blue, grey), List.of(cyan, yellow)));
+        assertEquals(
+                List.of("black"), SuspectInks.of(List.of(grey), List.of(cyan, magenta, yellow)));
+        assertEquals(List.of(), SuspectInks.of(List.of(grey), List.of()));
+    }
+
+    @Test
+    void linesAtOneDistanceAreAPattern() {
+        List<Double> at = List.of(12.0, 20.5, 29.04, 33.3, 37.48, 46.0, 54.52);
+        SwathPattern pattern = SwathPattern.of(at);
+        assertNotNull(pattern);
+        assertEquals(8.5, pattern.periodMm(), 0.03);
+        assertEquals(6, pattern.lines());
+        assertNull(SwathPattern.of(List.of(12.0, 31.3, 44.0, 71.7)));
+    }
+}

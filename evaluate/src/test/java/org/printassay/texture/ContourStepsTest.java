@@ -1,0 +1,42 @@
+package org.printassay.texture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class ContourStepsTest {
+    private static final double STEP_MM = 25.4 / 600;
+
+    /** A vignette of 60 mm over 48 levels in whole codes, as 8 bit files have it. */
+    private static double[] vignette(double jumpL, double jumpMm) {
+        Random random = new Random(2);
+        double[] values = new double[(int) (60 / STEP_MM)];
+        for (int i = 0; i < values.length; i++) {
+            double at = i * STEP_MM;
+            values[i] =
+                    5
+                            + 0.3 * Math.round(48 * at / 60)
+                            + (at > jumpMm ? jumpL : 0)
+                            + 0.08 * random.nextGaussian();
+        }
+        return values;
+    }
+
+    @Test
+    void wholeCodesMakeNoSteps() {
+        assertEquals(List.of(), ContourSteps.find(vignette(0, 0), STEP_MM));
+    }
+
+    @Test
+    void stepsAreFoundPlacedAndSized() {
+        for (double jump : new double[] {0.9, -1.2}) {
+            List<ContourSteps.Step> steps = ContourSteps.find(vignette(jump, 37.2), STEP_MM);
+            assertEquals(1, steps.size());
+            assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3);
+            assertTrue(Math.abs(steps.get(0).deltaL() - jump) < 0.25, steps.toString());
+        }
+    }
+}
