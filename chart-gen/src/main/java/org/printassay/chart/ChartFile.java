@@ -71,8 +71,9 @@ public final class ChartFile {
     }
 
     private static Recipe recipe(String where, JsonNode recipe) throws Problem {
+        Recipe.Kind kind = Recipe.Kind.ofKey(recipe.path("kind").asText()).orElseThrow();
         int version = recipe.path("layoutVersion").asInt();
-        if (version > Recipe.CURRENT_LAYOUT) {
+        if (version > kind.currentLayout()) {
             throw Problem.input(
                     where, "was made by a newer printassay (layout version " + version + ").");
         }
@@ -81,7 +82,7 @@ public final class ChartFile {
         RgbSpace space = RgbSpace.ofKey(recipe.path("space").asText()).orElseThrow();
         try {
             return new Recipe(
-                    Recipe.Kind.PAPER,
+                    kind,
                     PageSize.of(page.path("widthMm").asDouble(), page.path("heightMm").asDouble()),
                     Margins.of(
                             List.of(

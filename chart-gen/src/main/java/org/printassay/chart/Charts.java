@@ -2,8 +2,9 @@ package org.printassay.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import org.printassay.layout.PaperLayout;
+import org.printassay.layout.ChartLayout;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
@@ -36,14 +37,14 @@ public final class Charts {
                             + print
                             + ".");
         }
-        if (recipe.layoutVersion() != Recipe.CURRENT_LAYOUT) {
+        if (recipe.layoutVersion() < 1 || recipe.layoutVersion() > recipe.kind().currentLayout()) {
             throw Problem.usage("layout version " + recipe.layoutVersion() + " is not known.");
         }
-        Optional<PaperLayout> fitting = PaperLayout.of(recipe);
+        Optional<? extends ChartLayout> fitting = ChartLayout.of(recipe);
         if (fitting.isEmpty()) {
             throw tooSmall(recipe);
         }
-        PaperLayout layout = fitting.get();
+        ChartLayout layout = fitting.get();
         String id = SheetCode.chartId(recipe, layout.patchDots());
         List<String> codes = new ArrayList<>();
         for (int sheet = 1; sheet <= layout.sheets(); sheet++) {
@@ -83,7 +84,9 @@ public final class Charts {
         String start =
                 "page "
                         + recipe.page().name()
-                        + " less its margins is too small for the full paper sheet. ";
+                        + " less its margins is too small for the "
+                        + recipe.kind().title().toLowerCase(Locale.ROOT)
+                        + ". ";
         for (PageSize page : PageSize.NAMED) {
             Recipe larger =
                     new Recipe(
@@ -92,7 +95,7 @@ public final class Charts {
                             recipe.margins(),
                             recipe.space(),
                             recipe.layoutVersion());
-            if (PaperLayout.of(larger).isPresent()) {
+            if (ChartLayout.of(larger).isPresent()) {
                 return Problem.usage(
                         start
                                 + "The smallest page that fits with these margins is "

@@ -7,6 +7,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.printassay.colour.RgbSpace;
@@ -54,7 +55,7 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
                             + MM
                             + "){0,3})/(\\d{1,3})/([A-Z])([1-9])([1-9])/(\\d{1,4})/([0-9A-Z]{4})");
 
-    private static final Pattern START = Pattern.compile("PA(\\d{1,3})[A-Z]/.*");
+    private static final Pattern START = Pattern.compile("PA(\\d{1,3})([A-Z])/.*");
 
     /** The text to be written as a 2-D code. */
     public String encode() {
@@ -71,7 +72,8 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
         String body =
                 "PA"
                         + recipe.layoutVersion()
-                        + "P/"
+                        + recipe.kind().letter()
+                        + "/"
                         + page(recipe.page())
                         + "/"
                         + edges
@@ -97,13 +99,20 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
         if (!start.matches()) {
             throw Problem.chart(where, "the 2-D code is not the sheet code of a chart made here.");
         }
-        if (Integer.parseInt(start.group(1)) > Recipe.CURRENT_LAYOUT) {
+        Optional<Recipe.Kind> kind = Recipe.Kind.ofLetter(start.group(2).charAt(0));
+        if (kind.isEmpty()) {
+            throw Problem.chart(
+                    where,
+                    "the sheet code names a design that this printassay lacks. Update printassay.");
+        }
+        int newest = kind.get().currentLayout();
+        if (Integer.parseInt(start.group(1)) > newest) {
             throw Problem.chart(
                     where,
                     "the sheet was made by a newer printassay (layout version "
                             + start.group(1)
                             + ", this one knows up to "
-                            + Recipe.CURRENT_LAYOUT
+                            + newest
                             + "). Update printassay.");
         }
         Matcher form = FORM.matcher(text);
@@ -114,12 +123,12 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
         }
         int version = Integer.parseInt(form.group(1));
         RgbSpace space = SPACES.get(form.group(6));
-        if (version < 1 || !form.group(2).equals("P") || space == null) {
+        if (version < 1 || space == null) {
             throw Problem.chart(where, "the sheet code names a chart that this version lacks.");
         }
         Recipe recipe =
                 new Recipe(
-                        Recipe.Kind.PAPER,
+                        kind.get(),
                         parsePage(where, form.group(3)),
                         parseMargins(where, form.group(4)),
                         space,

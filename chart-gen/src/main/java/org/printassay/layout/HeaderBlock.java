@@ -37,6 +37,25 @@ final class HeaderBlock {
      */
     void draw(SheetBuilder sheet, int sheets, int print, boolean strayLight) {
         int p = grid.patch();
+        top(sheet, grid, recipe, chartId, sheets, print);
+
+        int formRight = formColumns() * p;
+        field(sheet, 0, formRight, 318, "Paper");
+        field(sheet, 0, formRight, 388, "Printer");
+        field(sheet, 0, formRight, 458, "Route");
+        int third = formRight / 3;
+        field(sheet, 0, third - 20, 528, "Date");
+        field(sheet, third, 2 * third - 20, 528, "Time");
+        field(sheet, 2 * third, formRight, 528, "Edge fed first");
+        if (strayLight) {
+            strayLight(sheet);
+        }
+    }
+
+    /** Marker, sheet code and marker with windows below, and what the sheet is. */
+    static void top(
+            SheetBuilder sheet, Grid grid, Recipe recipe, String chartId, int sheets, int print) {
+        int p = grid.patch();
         int right = grid.width() - SheetLayout.MARKER_PX;
         sheet.marker(0, 0);
         sheet.code(SheetLayout.CODE_RIGHT_PX, 0);
@@ -52,18 +71,6 @@ final class HeaderBlock {
         line(sheet, 183, "Same route as your pictures");
         arrow(sheet, TITLE_LEFT + 8, 204, 232);
         sheet.text(TITLE_LEFT + 28, 230, "This edge up", 6.6, false, -1, Type.DARK);
-
-        int formRight = formColumns() * p;
-        field(sheet, 0, formRight, 318, "Paper");
-        field(sheet, 0, formRight, 388, "Printer");
-        field(sheet, 0, formRight, 458, "Route");
-        int third = formRight / 3;
-        field(sheet, 0, third - 20, 528, "Date");
-        field(sheet, third, 2 * third - 20, 528, "Time");
-        field(sheet, 2 * third, formRight, 528, "Edge fed first");
-        if (strayLight) {
-            strayLight(sheet);
-        }
     }
 
     private int formColumns() {
@@ -89,7 +96,8 @@ final class HeaderBlock {
         sheet.text(TITLE_LEFT, baseline, text, 6.6, false, -1, Type.DARK);
     }
 
-    private static void field(SheetBuilder sheet, int left, int right, int y, String label) {
+    /** A line to write on, with what to write. */
+    static void field(SheetBuilder sheet, int left, int right, int y, String label) {
         sheet.text(left, y - 5, label, Type.CAPTION_PT, false, -1, Type.GREY);
         sheet.rule(left, y + 4, right, y + 4, 0.15, Type.LINE);
     }

@@ -19,7 +19,7 @@ import org.printassay.sheet.Sheet;
  * wedge, mosaic, footer. The patch is as large as lets everything stand on one sheet; where not
  * even the smallest does, the blocks are shared among further sheets.
  */
-public final class PaperLayout {
+public final class PaperLayout implements ChartLayout {
     private static final int LARGEST_PATCH = 96;
     private static final int SMALLEST_PATCH = 72;
 
@@ -44,7 +44,7 @@ public final class PaperLayout {
 
     /** The layout of a recipe; nothing when the page is too small. */
     public static Optional<PaperLayout> of(Recipe recipe) {
-        RectMm printable = printable(recipe);
+        RectMm printable = SheetLayout.printable(recipe);
         int width = SheetLayout.dotsIn(printable.width());
         int height = SheetLayout.dotsIn(printable.height());
         int patches = PaperContent.scattered(recipe.space()).size();
@@ -61,25 +61,14 @@ public final class PaperLayout {
         return Optional.empty();
     }
 
-    /** Sheets it takes. */
+    @Override
     public int sheets() {
         return plans.size();
     }
 
-    /** Side of a patch in dots of 1/300 inch. */
+    @Override
     public int patchDots() {
         return grid.patch();
-    }
-
-    private static RectMm printable(Recipe recipe) {
-        double width = recipe.page().widthMm() - recipe.margins().left() - recipe.margins().right();
-        double height =
-                recipe.page().heightMm() - recipe.margins().top() - recipe.margins().bottom();
-        return new RectMm(
-                recipe.margins().left(),
-                recipe.margins().top(),
-                SheetLayout.mm(SheetLayout.dotsIn(Math.max(0, width))),
-                SheetLayout.mm(SheetLayout.dotsIn(Math.max(0, height))));
     }
 
     private static Optional<List<SheetPlan>> plan(int patches, Grid grid, int sheets) {
@@ -129,16 +118,10 @@ public final class PaperLayout {
         return parts;
     }
 
-    /**
-     * The sheets, every patch at its place.
-     *
-     * @param chartId printed in the header
-     * @param print number of the print, from 1
-     * @param codeTexts what each sheet's code says, in order
-     */
+    @Override
     public List<Sheet> build(String chartId, int print, List<String> codeTexts) {
         RectMm page = new RectMm(0, 0, recipe.page().widthMm(), recipe.page().heightMm());
-        RectMm printable = printable(recipe);
+        RectMm printable = SheetLayout.printable(recipe);
         int left = (SheetLayout.dotsIn(printable.width()) - grid.width()) / 2;
         HeaderBlock header = new HeaderBlock(grid, recipe, chartId);
         List<List<Ink>> shares = shares();

@@ -1,5 +1,8 @@
 package org.printassay.layout;
 
+import org.printassay.recipe.Recipe;
+import org.printassay.sheet.RectMm;
+
 /**
  * Facts that hold on every sheet of every page size, for whoever looks for a sheet in a scan. The
  * sheet code always stands in the same place beside the sheet's first marker, so that one marker is
@@ -60,6 +63,18 @@ public final class SheetLayout {
     /** Whether the sheet code stands beside this marker. */
     public static boolean isCodeMarker(int id) {
         return id >= MARKER_IDS_PER_SHEET && id % MARKER_IDS_PER_SHEET == CODE_MARKER_ID_OFFSET;
+    }
+
+    /** The page less its margins, in whole dots. */
+    static RectMm printable(Recipe recipe) {
+        double width = recipe.page().widthMm() - recipe.margins().left() - recipe.margins().right();
+        double height =
+                recipe.page().heightMm() - recipe.margins().top() - recipe.margins().bottom();
+        return new RectMm(
+                recipe.margins().left(),
+                recipe.margins().top(),
+                mm(dotsIn(Math.max(0, width))),
+                mm(dotsIn(Math.max(0, height))));
     }
 
     /** Millimetres of dots. */

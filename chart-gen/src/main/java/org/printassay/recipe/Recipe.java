@@ -1,6 +1,8 @@
 package org.printassay.recipe;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
 
@@ -14,12 +16,14 @@ import org.printassay.problem.Problem;
  * @param layoutVersion version of the layout rules; released versions never change
  */
 public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, int layoutVersion) {
-    /** Layout rules in force for new charts. */
-    public static final int CURRENT_LAYOUT = 1;
-
     /** The full paper sheet by the layout rules in force. */
     public static Recipe paper(PageSize page, Margins margins, RgbSpace space) {
-        return new Recipe(Kind.PAPER, page, margins, space, CURRENT_LAYOUT);
+        return of(Kind.PAPER, page, margins, space);
+    }
+
+    /** A design by the layout rules in force. */
+    public static Recipe of(Kind kind, PageSize page, Margins margins, RgbSpace space) {
+        return new Recipe(kind, page, margins, space, kind.currentLayout());
     }
 
     /**
@@ -41,14 +45,40 @@ public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, 
     /** Designs that come with the tool. */
     public enum Kind {
         /** The full paper sheet, A4, Letter and larger. */
-        PAPER("paper", "Full paper sheet");
+        PAPER("paper", 'P', "Full paper sheet", 1),
+        /** Lines, bands and evenness: long plain tints along and across the page; A5 and larger. */
+        PRINTER("printer", 'L', "Printer sheet", 1);
 
         private final String key;
+        private final char letter;
         private final String title;
+        private final int currentLayout;
 
-        Kind(String key, String title) {
+        Kind(String key, char letter, String title, int currentLayout) {
             this.key = key;
+            this.letter = letter;
             this.title = title;
+            this.currentLayout = currentLayout;
+        }
+
+        /** The design of a {@link #key}. */
+        public static Optional<Kind> ofKey(String key) {
+            return Arrays.stream(values()).filter(kind -> kind.key.equals(key)).findFirst();
+        }
+
+        /** The design of a {@link #letter}. */
+        public static Optional<Kind> ofLetter(char letter) {
+            return Arrays.stream(values()).filter(kind -> kind.letter == letter).findFirst();
+        }
+
+        /** Its letter in the sheet code. */
+        public char letter() {
+            return letter;
+        }
+
+        /** Layout rules in force for new charts of this design. */
+        public int currentLayout() {
+            return currentLayout;
         }
 
         /** Name for people, printed on the sheet. */

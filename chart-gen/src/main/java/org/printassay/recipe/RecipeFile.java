@@ -72,14 +72,15 @@ public final class RecipeFile {
     }
 
     private static Recipe recipe(String where, JsonNode file, Recipe fallback) throws Problem {
-        int version = file.path("layoutVersion").asInt(Recipe.CURRENT_LAYOUT);
-        if (version > Recipe.CURRENT_LAYOUT) {
+        Recipe.Kind kind = Recipe.Kind.ofKey(file.path("kind").asText()).orElseThrow();
+        int version = file.path("layoutVersion").asInt(kind.currentLayout());
+        if (version > kind.currentLayout()) {
             throw Problem.input(
                     where,
                     "asks for layout version "
                             + version
                             + "; this printassay knows up to "
-                            + Recipe.CURRENT_LAYOUT
+                            + kind.currentLayout()
                             + ". Leave layoutVersion out or update printassay.");
         }
         try {
@@ -95,7 +96,7 @@ public final class RecipeFile {
                     file.has("space")
                             ? RgbSpace.ofKey(file.path("space").asText()).orElseThrow()
                             : fallback.space();
-            return new Recipe(Recipe.Kind.PAPER, page, margins, space, version);
+            return new Recipe(kind, page, margins, space, version);
         } catch (Problem e) {
             throw Problem.input(where, String.valueOf(e.getMessage()));
         }

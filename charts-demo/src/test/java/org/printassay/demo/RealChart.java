@@ -31,7 +31,7 @@ public final class RealChart {
                             new PageSize("A4", 210, 297),
                             Margins.all(12),
                             space,
-                            Recipe.CURRENT_LAYOUT));
+                            Recipe.Kind.PAPER.currentLayout()));
         } catch (Problem e) {
             throw new IllegalStateException(e);
         }

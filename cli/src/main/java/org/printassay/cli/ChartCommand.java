@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
@@ -17,6 +19,7 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
+import org.printassay.recipe.RecipeFile;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
 import picocli.CommandLine.Command;
@@ -37,6 +40,15 @@ import picocli.CommandLine.Spec;
         })
 final class ChartCommand implements Callable<Integer> {
     private static final int MOST_MEGAPIXELS = 130;
+
+    @Option(
+            names = "--recipe",
+            paramLabel = "NAME-OR-FILE",
+            defaultValue = "paper",
+            description =
+                    "What the chart is for: paper (tone, colours, neutrality), printer (lines,"
+                            + " bands, evenness), or a recipe file (default: ${DEFAULT-VALUE}).")
+    private String recipeName = "paper";
 
     @Option(
             names = "--page",
@@ -105,7 +117,7 @@ final class ChartCommand implements Callable<Integer> {
         if (prints < 1 || prints > 99) {
             throw Problem.usage("--prints must be 1 to 99, got " + prints + ".");
         }
-        Recipe recipe = Recipe.paper(PageSize.parse(page), Margins.parse(margins), encoding);
+        Recipe recipe = recipe(PageSize.parse(page), Margins.parse(margins), encoding);
         Chart chart = Charts.create(recipe, 1);
         refuseTooLarge(chart);
         OutputFolder folder = new OutputFolder(out, List.of());
@@ -156,6 +168,28 @@ final class ChartCommand implements Callable<Integer> {
                                 MOST_MEGAPIXELS));
             }
         }
+    }
+
+    /** What comes from the options, or from a file where these have their defaults. */
+    private Recipe recipe(PageSize size, Margins edges, RgbSpace encoding) throws Problem {
+        Optional<Recipe.Kind> kind = Recipe.Kind.ofKey(recipeName);
+        if (kind.isPresent()) {
+            return Recipe.of(kind.get(), size, edges, encoding);
+        }
+        Path file = Path.of(recipeName);
+        if (!recipeName.endsWith(".json") && !Files.exists(file)) {
+            String names =
+                    Stream.of(Recipe.Kind.values())
+                            .map(Recipe.Kind::key)
+                            .collect(Collectors.joining(", "));
+            throw Problem.usage(
+                    "recipe \""
+                            + PlainText.line(recipeName)
+                            + "\" is not known. Use "
+                            + names
+                            + " or a recipe file.");
+        }
+        return RecipeFile.read(file, Recipe.paper(size, edges, encoding));
     }
 
     private static String count(int n, String what) {
