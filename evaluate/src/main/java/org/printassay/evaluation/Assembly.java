@@ -172,10 +172,14 @@ final class Assembly {
                 judged.shadows(),
                 judged.highlights(),
                 judged.neutrality(),
-                deltaE == null ? null : new Colours(deltaE, judged.gamutVolume()),
+                deltaE == null ? null : new Colours(deltaE, judged.gamutVolume(), judged.colours()),
                 twins == null
                         ? null
-                        : new Evenness(twins, origin.falloffPercent(), origin.unevenness()),
+                        : new Evenness(
+                                twins,
+                                origin.falloffPercent(),
+                                origin.unevenness(),
+                                judged.gradient()),
                 origin.strayLight(),
                 List.copyOf(warnings),
                 Findings.of(
@@ -188,6 +192,8 @@ final class Assembly {
                         judged.shadows(),
                         judged.highlights(),
                         judged.neutrality(),
+                        judged.colours(),
+                        judged.gradient(),
                         origin.placements(),
                         warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)),
                 origin.calibration(),

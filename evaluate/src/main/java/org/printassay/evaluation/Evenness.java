@@ -2,6 +2,7 @@ package org.printassay.evaluation;
 
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
+import org.printassay.metric.Gradient;
 
 /**
  * How even a print is.
@@ -10,6 +11,10 @@ import org.printassay.calibrate.Unevenness;
  * @param lightFalloffPercent what was evened out, percent
  * @param whose how much of that is the scanner's and how much the print's; null without a repeat
  *     that was turned
+ * @param gradient of lightness over the sheet; null with too few equal patches
  */
 public record Evenness(
-        double maxDeltaE00, double lightFalloffPercent, @Nullable Unevenness whose) {}
+        double maxDeltaE00,
+        double lightFalloffPercent,
+        @Nullable Unevenness whose,
+        @Nullable Gradient gradient) {}

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Extreme;
+import org.printassay.metric.Gradient;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
@@ -15,8 +17,10 @@ import org.printassay.reading.Trust;
 /**
  * Findings in words, most consequential first. Ranking: what a picture loses counts first. Each
  * candidate has a weight in L* (or chroma units) of picture lost: shadows and highlights by the L*
- * range of the aim that merges, tone by its RMS, greys by their mean lean, paper and black behind
- * them, good news last. At most seven are told.
+ * range of the aim that merges, tone by its RMS, a jump in the greys by its height and six more (it
+ * shows as an edge in every sky), skin by its mean dE00 and two more, greys by their mean lean,
+ * dull full colours by a twentieth of the chroma they miss (few pictures hold them), paper and
+ * black behind them, good news last. At most seven are told.
  */
 final class Findings {
     private static final int MOST = 7;
@@ -45,6 +49,8 @@ final class Findings {
             @Nullable Wedge shadows,
             @Nullable Wedge highlights,
             @Nullable Neutrality neutrality,
+            @Nullable ColourDetail colours,
+            @Nullable Gradient gradient,
             List<PlacementSummary> placements,
             boolean scannerLimited) {
         Findings findings = new Findings();
@@ -65,6 +71,9 @@ final class Findings {
         if (neutrality != null) {
             findings.neutrality(neutrality, details, repeats);
         }
+        ColourFindings.of(
+                        trust, colours, tone == null ? List.of() : tone.irregularities(), gradient)
+                .forEach(findings::add);
         if (white != null && black != null) {
             findings.range(white, black, trust, scannerLimited);
         }

@@ -2,6 +2,7 @@ package org.printassay.metric;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
@@ -21,8 +23,33 @@ public final class ColourJudge {
     /** Levels along an edge of the cube. */
     private static final int[] EDGE = {0, 64, 128, 191, 255};
 
+    /** The aim is known everywhere, so its volume is taken finely. */
+    private static final int AIM_STEPS = 17;
+
     /** Of the 98 colours of the surface. */
     private static final int FEWEST_COLOURS = 20;
+
+    /** Lightnesses at which gamuts are compared. */
+    private static final double[] SLICES = {20, 35, 50, 65, 80, 90};
+
+    private static final String[] HUES = {"red", "yellow", "green", "cyan", "blue", "magenta"};
+
+    private static final boolean[][] FULL = {
+        {true, false, false},
+        {true, true, false},
+        {false, true, false},
+        {false, true, true},
+        {false, false, true},
+        {true, false, true}
+    };
+
+    /** Chroma gained that is worth having, and that a limit holds back though aimed at. */
+    private static final double NO_GAIN = 1;
+
+    private static final double AIMED_GAIN = 3;
+
+    /** Steps between paper and full colour that must have been printed. */
+    private static final int FEWEST_STEPS = 5;
 
     private ColourJudge() {}
 
@@ -31,16 +58,74 @@ public final class ColourJudge {
      * empty without absolute colour or when most of the surface is missing.
      */
     static Optional<Double> meanDeltaE00(ReadingSet set, PaperAim aim) {
-        double sum = 0;
-        int n = 0;
-        for (Map.Entry<Rgb8, Lab> colour : means(set).entrySet()) {
-            if (onSurface(colour.getKey())) {
-                Lab wanted = aim.absoluteLab(set.space(), colour.getKey());
-                sum += DeltaE.ciede2000(wanted, colour.getValue());
-                n++;
-            }
+        double[] sorted = differences(means(set), set.space(), aim);
+        return sorted.length < FEWEST_COLOURS
+                ? Optional.empty()
+                : Optional.of(Arrays.stream(sorted).average().orElseThrow());
+    }
+
+    /** Everything about colours; empty where {@link #meanDeltaE00} is. */
+    static Optional<ColourDetail> detail(ReadingSet set, PaperAim aim) {
+        Map<Rgb8, Lab> means = means(set);
+        RgbSpace space = set.space();
+        double[] sorted = differences(means, space, aim);
+        if (sorted.length < FEWEST_COLOURS) {
+            return Optional.empty();
         }
-        return n < FEWEST_COLOURS ? Optional.empty() : Optional.of(sum / n);
+        Rgb8 worst =
+                means.keySet().stream()
+                        .filter(ColourJudge::onSurface)
+                        .max(Comparator.comparingDouble(c -> difference(means, c, space, aim)))
+                        .orElseThrow();
+        GamutMesh print = GamutMesh.of(EDGE, means::get).orElse(null);
+        GamutMesh wanted =
+                GamutMesh.of(aimEdge(), code -> aim.absoluteLab(space, code)).orElseThrow();
+        return Optional.of(
+                new ColourDetail(
+                        sorted[(int) Math.ceil(0.95 * sorted.length) - 1],
+                        sorted[sorted.length - 1],
+                        worst,
+                        hues(means, space, aim),
+                        SkinJudge.tones(set, aim),
+                        print == null ? null : print.volume(),
+                        wanted.volume(),
+                        slices(print, wanted)));
+    }
+
+    /** Everything about colours, with the aim made from the readings' own white and black. */
+    public static @Nullable ColourDetail detail(ReadingSet set) {
+        Neutrals neutrals = Neutrals.of(set);
+        LevelData white = neutrals.level(255).orElse(null);
+        LevelData black = neutrals.level(0).orElse(null);
+        if (!set.trust().absolute() || !set.colour() || white == null || black == null) {
+            return null;
+        }
+        if (black.mean().l() >= white.mean().l()) {
+            return null;
+        }
+        return detail(set, PaperAim.relativeColorimetric(white.mean(), black.mean())).orElse(null);
+    }
+
+    private static int[] aimEdge() {
+        int[] edge = new int[AIM_STEPS];
+        for (int i = 0; i < edge.length; i++) {
+            edge[i] = Math.round(255f * i / (AIM_STEPS - 1));
+        }
+        return edge;
+    }
+
+    private static double[] differences(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
+        return means.keySet().stream()
+                .filter(ColourJudge::onSurface)
+                .mapToDouble(code -> difference(means, code, space, aim))
+                .sorted()
+                .toArray();
+    }
+
+    private static double difference(
+            Map<Rgb8, Lab> means, Rgb8 code, RgbSpace space, PaperAim aim) {
+        Lab measured = means.get(code);
+        return measured == null ? 0 : DeltaE.ciede2000(aim.absoluteLab(space, code), measured);
     }
 
     private static boolean onSurface(Rgb8 code) {
@@ -49,15 +134,93 @@ public final class ColourJudge {
         return end && Arrays.stream(channels).allMatch(c -> Arrays.binarySearch(EDGE, c) >= 0);
     }
 
+    private static List<ColourDetail.Hue> hues(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
+        List<ColourDetail.Hue> hues = new ArrayList<>();
+        for (int hue = 0; hue < HUES.length; hue++) {
+            Rgb8 code = step(hue, 0);
+            Lab full = means.get(code);
+            if (full == null) {
+                continue;
+            }
+            Lab wanted = aim.absoluteLab(space, code);
+            double turn = full.a() * wanted.b() - full.b() * wanted.a() > 0 ? -1 : 1;
+            List<Integer> rests = new ArrayList<>();
+            for (int rest = 255; rest >= 0; rest--) {
+                if (means.containsKey(step(hue, rest))) {
+                    rests.add(rest);
+                }
+            }
+            double most = 0;
+            for (int rest : rests) {
+                most = Math.max(most, chroma(means, step(hue, rest)));
+            }
+            hues.add(
+                    new ColourDetail.Hue(
+                            HUES[hue],
+                            full,
+                            wanted,
+                            DeltaE.ciede2000(wanted, full),
+                            full.chroma() - wanted.chroma(),
+                            turn * Math.abs(DeltaE.deltaHab(wanted, full)),
+                            most,
+                            noMoreFrom(hue, rests, means, space, aim)));
+        }
+        return hues;
+    }
+
+    private static Rgb8 step(int hue, int rest) {
+        boolean[] on = FULL[hue];
+        return new Rgb8(on[0] ? 255 : rest, on[1] ? 255 : rest, on[2] ? 255 : rest);
+    }
+
+    private static double chroma(Map<Rgb8, Lab> means, Rgb8 code) {
+        Lab lab = means.get(code);
+        return lab == null ? 0 : lab.chroma();
+    }
+
+    /** First step after which no later one has clearly more chroma though the aim has. */
+    private static @Nullable Integer noMoreFrom(
+            int hue, List<Integer> rests, Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
+        if (rests.size() < FEWEST_STEPS) {
+            return null;
+        }
+        for (int i = 0; i + 1 < rests.size(); i++) {
+            double here = chroma(means, step(hue, rests.get(i)));
+            double later = 0;
+            for (int rest : rests.subList(i + 1, rests.size())) {
+                later = Math.max(later, chroma(means, step(hue, rest)));
+            }
+            double aimedHere = aim.absoluteLab(space, step(hue, rests.get(i))).chroma();
+            double aimedEnd = aim.absoluteLab(space, step(hue, 0)).chroma();
+            if (later - here < NO_GAIN && aimedEnd - aimedHere > AIMED_GAIN) {
+                return (int) Math.round(100 * (255 - rests.get(i)) / 255.0);
+            }
+        }
+        return null;
+    }
+
+    private static List<ColourDetail.Slice> slices(@Nullable GamutMesh print, GamutMesh aim) {
+        List<ColourDetail.Slice> slices = new ArrayList<>();
+        if (print == null) {
+            return slices;
+        }
+        for (double lightness : SLICES) {
+            slices.add(
+                    new ColourDetail.Slice(
+                            lightness, print.slice(lightness), aim.slice(lightness)));
+        }
+        return slices;
+    }
+
     /**
      * Gamut volume of a print, cubic CIELAB units; null when a colour of the surface is missing.
      */
     static @Nullable Double gamutVolume(ReadingSet set) {
-        return volume(EDGE, means(set)::get);
+        return GamutMesh.of(EDGE, means(set)::get).map(GamutMesh::volume).orElse(null);
     }
 
     /** Mean absolute colour of each code, doubtful readings left out where there are others. */
-    private static Map<Rgb8, Lab> means(ReadingSet set) {
+    static Map<Rgb8, Lab> means(ReadingSet set) {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
             if (reading.lab() != null) {
@@ -71,60 +234,6 @@ public final class ColourJudge {
                     means.put(code, Neutrals.mean(labs));
                 });
         return means;
-    }
-
-    /** Colour of a code of the surface; null when it is not known. */
-    @FunctionalInterface
-    public interface Surface {
-        /** CIELAB of a code. */
-        @Nullable Lab at(Rgb8 code);
-    }
-
-    /**
-     * Volume inside the surface of the RGB cube, by known triangles (idea of ISO/TS 18621-11): each
-     * square of neighbouring codes on a face is cut along the diagonal from its lower to its higher
-     * corner, and the signed tetrahedra to the origin are added up.
-     *
-     * @param edge codes along an edge, rising from 0 to 255
-     * @return cubic CIELAB units; null when a colour is missing
-     */
-    public static @Nullable Double volume(int[] edge, Surface surface) {
-        double six = 0;
-        int n = edge.length;
-        for (int axis = 0; axis < 3; axis++) {
-            for (int side = 0; side < 2; side++) {
-                for (int i = 0; i + 1 < n; i++) {
-                    for (int k = 0; k + 1 < n; k++) {
-                        int w = side == 0 ? 0 : 255;
-                        Lab p00 = surface.at(code(axis, w, edge[i], edge[k]));
-                        Lab p10 = surface.at(code(axis, w, edge[i + 1], edge[k]));
-                        Lab p01 = surface.at(code(axis, w, edge[i], edge[k + 1]));
-                        Lab p11 = surface.at(code(axis, w, edge[i + 1], edge[k + 1]));
-                        if (p00 == null || p10 == null || p01 == null || p11 == null) {
-                            return null;
-                        }
-                        double square = triple(p00, p10, p11) + triple(p00, p11, p01);
-                        six += side == 0 ? -square : square;
-                    }
-                }
-            }
-        }
-        return Math.abs(six) / 6;
-    }
-
-    /** A code with {@code w} on one axis and u, v on the two that follow it in a circle. */
-    private static Rgb8 code(int axis, int w, int u, int v) {
-        return switch (axis) {
-            case 0 -> new Rgb8(w, u, v);
-            case 1 -> new Rgb8(v, w, u);
-            default -> new Rgb8(u, v, w);
-        };
-    }
-
-    private static double triple(Lab p, Lab q, Lab r) {
-        return p.l() * (q.a() * r.b() - q.b() * r.a())
-                - p.a() * (q.l() * r.b() - q.b() * r.l())
-                + p.b() * (q.l() * r.a() - q.a() * r.l());
     }
 
     /**

@@ -11,7 +11,9 @@ import org.printassay.reading.ReadingSet;
  * @param repeats whether anything was read more than once
  * @param meanDeltaE00 of the cube surface against the aim
  * @param gamutVolume cubic CIELAB units
+ * @param colours the same in detail
  * @param largestTwinDifference dE00
+ * @param gradient of lightness over the sheet
  */
 public record Judgement(
         @Nullable Extreme white,
@@ -23,7 +25,9 @@ public record Judgement(
         boolean repeats,
         @Nullable Double meanDeltaE00,
         @Nullable Double gamutVolume,
-        @Nullable Double largestTwinDifference) {
+        @Nullable ColourDetail colours,
+        @Nullable Double largestTwinDifference,
+        @Nullable Gradient gradient) {
 
     /**
      * Judges readings.
@@ -39,8 +43,11 @@ public record Judgement(
                         .orElse(null);
         boolean repeats = neutrals.spread(0, 255, Lab::l).known();
         Double twins = ColourJudge.largestTwinDifference(set).orElse(null);
+        Gradient gradient = Gradient.of(set).orElse(null);
         if (white == null || black == null) {
-            return new Judgement(white, black, null, null, null, null, repeats, null, null, twins);
+            return new Judgement(
+                    white, black, null, null, null, null, repeats, null, null, null, twins,
+                    gradient);
         }
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
@@ -49,7 +56,11 @@ public record Judgement(
         return new Judgement(
                 white,
                 black,
-                ToneJudge.judge(neutrals, aim).orElse(null),
+                ToneJudge.judge(
+                                neutrals,
+                                aim,
+                                SmoothnessJudge.judge(neutrals, aim, whiteLab, blackLab))
+                        .orElse(null),
                 neutrals.clipped(0)
                         ? null
                         : WedgeJudge.shadows(
@@ -70,6 +81,8 @@ public record Judgement(
                 repeats,
                 absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
                 absolute ? ColourJudge.gamutVolume(set) : null,
-                twins);
+                absolute ? ColourJudge.detail(set, aim).orElse(null) : null,
+                twins,
+                gradient);
     }
 }

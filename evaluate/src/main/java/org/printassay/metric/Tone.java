@@ -16,6 +16,7 @@ import java.util.List;
  * @param monotonic whether L* never significantly falls with rising level
  * @param reversalLevels where it does
  * @param points the curve, ascending level
+ * @param irregularities where greys do not run smoothly, surest first
  */
 public record Tone(
         String aim,
@@ -28,10 +29,12 @@ public record Tone(
         double meanDeltaLHighlights,
         boolean monotonic,
         List<Integer> reversalLevels,
-        List<Point> points) {
+        List<Point> points,
+        List<Irregularity> irregularities) {
     public Tone {
         reversalLevels = List.copyOf(reversalLevels);
         points = List.copyOf(points);
+        irregularities = List.copyOf(irregularities);
     }
 
     /**

@@ -23,7 +23,8 @@ final class ToneJudge {
     private ToneJudge() {}
 
     /** Judges tone; empty when there are too few neutrals, or no paper or black among them. */
-    static Optional<Tone> judge(Neutrals neutrals, PaperAim aim) {
+    static Optional<Tone> judge(
+            Neutrals neutrals, PaperAim aim, List<Irregularity> irregularities) {
         List<LevelData> curve = neutrals.curve();
         if (curve.size() < FEWEST_LEVELS) {
             return Optional.empty();
@@ -105,7 +106,8 @@ final class ToneJudge {
                         zone(curve, shares, delta, Neutrals.HIGHLIGHTS_ABOVE, 101),
                         reversals.isEmpty(),
                         reversals,
-                        points));
+                        points,
+                        irregularities));
     }
 
     /** Aim L* of a level, in the frame of the readings. */

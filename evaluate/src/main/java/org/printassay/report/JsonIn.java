@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
 import org.printassay.evaluation.Colours;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.Evenness;
@@ -17,10 +18,12 @@ import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.metric.ColourJudge;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.ReadingSet;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -59,7 +62,7 @@ final class JsonIn {
                 JsonMetricsIn.wedge(
                         root.path("highlights"), "mergedFrom", "lastSeparated", "lastVisible"),
                 JsonMetricsIn.neutrality(root.path("neutrality")),
-                colours(root.path("colours")),
+                colours(root),
                 evenness(root.path("evenness")),
                 strayLight(root.path("strayLight")),
                 list(
@@ -150,9 +153,20 @@ final class JsonIn {
         return out;
     }
 
-    private static @Nullable Colours colours(JsonNode c) {
+    /** Details follow from the readings and are made from them again. */
+    private static @Nullable Colours colours(JsonNode root) {
+        JsonNode c = root.path("colours");
         Double mean = decimal(c.path("meanDeltaE00"));
-        return mean == null ? null : new Colours(mean, decimal(c.path("gamutVolume")));
+        if (mean == null) {
+            return null;
+        }
+        ReadingSet set =
+                new ReadingSet(
+                        list(root.path("patches"), JsonIn::reading),
+                        RgbSpace.ofKey(root.path("space").asText()).orElse(RgbSpace.SRGB),
+                        trust(root.path("source").path("trust").asText()),
+                        true);
+        return new Colours(mean, decimal(c.path("gamutVolume")), ColourJudge.detail(set));
     }
 
     private static @Nullable Unevenness whose(JsonNode e) {
@@ -168,7 +182,11 @@ final class JsonIn {
         Double max = decimal(e.path("maxDeltaE00"));
         return max == null
                 ? null
-                : new Evenness(max, e.path("lightFalloffPercent").asDouble(), whose(e));
+                : new Evenness(
+                        max,
+                        e.path("lightFalloffPercent").asDouble(),
+                        whose(e),
+                        JsonColours.gradient(e.path("gradient")));
     }
 
     private static @Nullable StrayLight strayLight(JsonNode s) {

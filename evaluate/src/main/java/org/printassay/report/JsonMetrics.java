@@ -28,6 +28,19 @@ final class JsonMetrics {
         node.set("monotonic", truth(t == null ? null : t.monotonic()));
         node.set("reversalLevels", levels(t == null ? List.of() : t.reversalLevels()));
         node.set(
+                "irregularities",
+                JsonOut.list(
+                        t == null ? List.of() : t.irregularities(),
+                        i -> {
+                            ObjectNode place = JsonOut.object();
+                            place.put("kind", i.kind().key());
+                            place.put("level", i.level());
+                            place.put("toLevel", i.toLevel());
+                            place.set("size", fine(i.size()));
+                            place.set("sureness", fine(i.sureness()));
+                            return place;
+                        }));
+        node.set(
                 "points",
                 JsonOut.list(
                         t == null ? List.of() : t.points(),

@@ -3,6 +3,7 @@ package org.printassay.report;
 import com.fasterxml.jackson.databind.JsonNode;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.metric.Irregularity;
 import org.printassay.metric.LevelStep;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -37,7 +38,18 @@ final class JsonMetricsIn {
                                         p.path("measuredL").asDouble(),
                                         p.path("aimL").asDouble(),
                                         p.path("standardError").asDouble(),
-                                        p.path("localContrast").asDouble())));
+                                        p.path("localContrast").asDouble())),
+                JsonIn.list(
+                        t.path("irregularities"),
+                        i ->
+                                new Irregularity(
+                                        i.path("kind").asText().equals("step")
+                                                ? Irregularity.Kind.STEP
+                                                : Irregularity.Kind.HUE_SWING,
+                                        i.path("level").asInt(),
+                                        i.path("toLevel").asInt(),
+                                        i.path("size").asDouble(),
+                                        i.path("sureness").asDouble())));
     }
 
     static @Nullable Wedge wedge(JsonNode w, String merged, String separated, String best) {

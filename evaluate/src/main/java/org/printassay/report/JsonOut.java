@@ -64,12 +64,7 @@ final class JsonOut {
         root.set("shadows", JsonMetrics.shadows(e.shadows()));
         root.set("highlights", JsonMetrics.highlights(e.highlights()));
         root.set("neutrality", JsonMetrics.neutrality(e.neutrality()));
-        ObjectNode colours = root.putObject("colours");
-        colours.set(
-                "meanDeltaE00",
-                decimal(e.colours() == null ? null : e.colours().meanDeltaE00(), FINE));
-        colours.set(
-                "gamutVolume", decimal(e.colours() == null ? null : e.colours().gamutVolume(), 0));
+        root.set("colours", JsonColours.of(e.colours()));
         ObjectNode evenness = root.putObject("evenness");
         evenness.set(
                 "maxDeltaE00",
@@ -83,6 +78,9 @@ final class JsonOut {
         evenness.set("printPercent", decimal(whose == null ? null : whose.printPercent(), FINE));
         evenness.set(
                 "undecidedPercent", decimal(whose == null ? null : whose.undecidedPercent(), FINE));
+        evenness.set(
+                "gradient",
+                JsonColours.gradient(e.evenness() == null ? null : e.evenness().gradient()));
         root.putNull("lines");
         root.putNull("bands");
         root.set("strayLight", strayLight(e.strayLight()));

@@ -9,6 +9,8 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.metric.Extreme;
+import org.printassay.metric.Gradient;
+import org.printassay.metric.Irregularity;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
@@ -45,6 +47,15 @@ final class Parts {
                         t.reversalLevels().isEmpty()
                                 ? ""
                                 : "at level " + Words.levels(t.reversalLevels())));
+        for (Irregularity i : t.irregularities()) {
+            boolean step = i.kind() == Irregularity.Kind.STEP;
+            facts.add(
+                    Fact.of(
+                            step ? "Jump" : "Turn of hue",
+                            "level " + i.level() + (step ? " to " + i.toLevel() : ""),
+                            Words.number(Math.abs(i.size()), 1)
+                                    + (step ? " L* off its neighbours" : " in a*, b*")));
+        }
         return new ReportView.Part(
                 "Aim: " + t.aim() + ".",
                 List.of(
@@ -182,7 +193,7 @@ final class Parts {
 
     static List<Fact> further(Evaluation e) {
         List<Fact> out = new ArrayList<>();
-        if (e.colours() != null) {
+        if (e.colours() != null && e.colours().detail() == null) {
             out.add(
                     Fact.of(
                             "Colours",
@@ -206,6 +217,18 @@ final class Parts {
                                     + Words.number(e.evenness().lightFalloffPercent(), 1)
                                     + " % before evening out"
                                     + whose(e.evenness().whose())));
+            Gradient gradient = e.evenness().gradient();
+            if (gradient != null) {
+                out.add(
+                        Fact.of(
+                                "Gradient",
+                                gradient.words(),
+                                "L* "
+                                        + Words.within(
+                                                gradient.overSheet(), gradient.uncertainty(), 1)
+                                        + " over the sheet, from equal patches"
+                                        + (e.fromScan() ? ", after evening out" : "")));
+            }
         }
         out.addAll(MeasuredFacts.derived(e));
         StrayLight s = e.strayLight();
@@ -225,7 +248,7 @@ final class Parts {
         return out;
     }
 
-    private static String grouped(double value) {
+    static String grouped(double value) {
         String digits = String.valueOf(Math.round(value));
         return digits.replaceAll("(?<=\\d)(?=(\\d{3})+$)", "\u202f");
     }

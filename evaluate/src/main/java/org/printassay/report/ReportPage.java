@@ -78,6 +78,8 @@ public final class ReportPage {
                 Parts.shadows(e.shadows()),
                 Parts.highlights(e.highlights()),
                 Parts.neutrality(e.neutrality(), e.white()),
+                ColourParts.colours(e.colours()),
+                ColourParts.skin(e.colours()),
                 Parts.further(e),
                 Parts.conditions(e),
                 e.patches().stream().map(r -> row(r, absolute)).toList(),

@@ -23,6 +23,8 @@ import org.printassay.reading.Warning;
  * @param shadows likewise
  * @param highlights likewise
  * @param neutrality likewise
+ * @param colours likewise
+ * @param skin likewise
  * @param further other results in single lines
  * @param conditions under which the print was made and read
  * @param readings the table
@@ -44,6 +46,8 @@ public record ReportView(
         @Nullable Part shadows,
         @Nullable Part highlights,
         @Nullable Part neutrality,
+        @Nullable Part colours,
+        @Nullable Part skin,
         List<Fact> further,
         List<Fact> conditions,
         List<Row> readings,

@@ -1,7 +1,6 @@
 package org.printassay.metric;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,8 +17,7 @@ class ColourJudgeTest {
     void volumesOfEncodings(RgbSpace space, double mesh) {
         // 52 codes an edge: steps of 5, so that all are whole codes.
         int[] edge = IntStream.rangeClosed(0, 51).map(i -> 5 * i).toArray();
-        Double volume = ColourJudge.volume(edge, space::toLab);
-        assertNotNull(volume);
+        double volume = GamutMesh.of(edge, space::toLab).orElseThrow().volume();
         assertEquals(mesh, volume, 0.002 * mesh);
     }
 }

@@ -240,8 +240,8 @@ final class SampleEvaluations {
                 shadows,
                 highlights,
                 neutrality(absolute),
-                absolute ? new Colours(2.64, 512_384.0) : null,
-                new Evenness(0.83, 3.4, new Unevenness(3.0, 0.8, 1.2)),
+                absolute ? new Colours(2.64, 512_384.0, null) : null,
+                new Evenness(0.83, 3.4, new Unevenness(3.0, 0.8, 1.2), null),
                 scan ? new StrayLight(0.0132, 0.0011, 0.021, 6.2, true, blackL + 2.1) : null,
                 warnings(trust),
                 findings(shadows, highlights));
@@ -421,7 +421,8 @@ final class SampleEvaluations {
                 0.2,
                 true,
                 List.of(),
-                points);
+                points,
+                List.of());
     }
 
     private Neutrality neutrality(boolean absolute) {

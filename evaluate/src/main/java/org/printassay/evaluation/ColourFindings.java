@@ -1,0 +1,218 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.WedgeFindings.Weighed;
+import org.printassay.metric.ColourDetail;
+import org.printassay.metric.Gradient;
+import org.printassay.metric.Irregularity;
+import org.printassay.reading.Trust;
+
+/** What colours, skin-like tones, the smoothness of greys and evenness tell, in words. */
+final class ColourFindings {
+    /** Difference in dE00 that is seen between prints side by side (common practice, no source). */
+    private static final double SEEN = 1.5;
+
+    /** Chroma that a full colour must miss to be worth a line, share of its aim. */
+    private static final double DULL_SHARE = 0.12;
+
+    /** Fuller than this, percent, a limit hardly matters to pictures. */
+    private static final int NEARLY_FULL = 85;
+
+    /** A gradient over the sheet that is seen on an even tone, L* (common practice, no source). */
+    private static final double SEEN_GRADIENT = 1;
+
+    private ColourFindings() {}
+
+    static List<Weighed> of(
+            Trust trust,
+            @Nullable ColourDetail colours,
+            List<Irregularity> irregularities,
+            @Nullable Gradient gradient) {
+        List<Weighed> found = new ArrayList<>();
+        if (colours != null) {
+            dull(trust, colours).ifPresent(found::add);
+            full(trust, colours).ifPresent(found::add);
+            skin(trust, colours).ifPresent(found::add);
+        }
+        for (Irregularity.Kind kind : Irregularity.Kind.values()) {
+            irregularities.stream()
+                    .filter(i -> i.kind() == kind)
+                    .max(Comparator.comparingDouble(Irregularity::size))
+                    .ifPresent(worst -> found.add(rough(worst, irregularities)));
+        }
+        if (gradient != null && gradient.significant() && gradient.overSheet() > SEEN_GRADIENT) {
+            found.add(uneven(gradient));
+        }
+        return found;
+    }
+
+    /** Half the chroma that the dullest hue misses, in tens: a full colour is rare in a picture. */
+    private static Optional<Weighed> dull(Trust trust, ColourDetail colours) {
+        List<ColourDetail.Hue> dull =
+                colours.hues().stream()
+                        .filter(
+                                h ->
+                                        -h.deltaChroma()
+                                                > Math.max(
+                                                        4 * doubt(trust),
+                                                        DULL_SHARE * h.aim().chroma()))
+                        .sorted(Comparator.comparingDouble(ColourDetail.Hue::deltaChroma))
+                        .toList();
+        if (dull.isEmpty()) {
+            return Optional.empty();
+        }
+        ColourDetail.Hue worst = dull.get(0);
+        String names = join(dull.stream().map(ColourDetail.Hue::name).toList());
+        return Optional.of(
+                weighed(
+                        1 - worst.deltaChroma() / 20,
+                        "colours",
+                        "Full " + names + (dull.size() == 1 ? " prints" : " print") + " dull.",
+                        say(
+                                "Most of all %s: chroma %.0f where the aim has %.0f, %s.",
+                                worst.name(),
+                                worst.full().chroma(),
+                                worst.aim().chroma(),
+                                basis(trust)),
+                        "Look at saturated parts in a proof with this paper's profile, or choose a"
+                                + " paper that reaches more."));
+    }
+
+    private static Optional<Weighed> full(Trust trust, ColourDetail colours) {
+        ColourDetail.Hue first = null;
+        for (ColourDetail.Hue hue : colours.hues()) {
+            Integer from = hue.noMoreFromPercent();
+            Integer least = first == null ? null : first.noMoreFromPercent();
+            if (from != null && from < NEARLY_FULL && (least == null || from < least)) {
+                first = hue;
+            }
+        }
+        if (first == null || first.noMoreFromPercent() == null) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                weighed(
+                        3 + (100 - first.noMoreFromPercent()) / 20.0,
+                        "colours",
+                        say(
+                                "From %d %% of full %s on, more colour in the file gives no more on"
+                                        + " paper.",
+                                first.noMoreFromPercent(), first.name()),
+                        say(
+                                "The largest chroma is %.0f, the aim goes on to %.0f, %s.",
+                                first.mostChroma(), first.aim().chroma(), basis(trust)),
+                        "Detail in strongly coloured parts merges there: lower their saturation."));
+    }
+
+    /** Skin is looked at hardest: its mean difference counts whole, and two more. */
+    private static Optional<Weighed> skin(Trust trust, ColourDetail colours) {
+        List<ColourDetail.SkinTone> skin = colours.skin();
+        if (skin.isEmpty()) {
+            return Optional.empty();
+        }
+        double mean = mean(skin.stream().map(ColourDetail.SkinTone::deltaE00).toList());
+        if (mean < SEEN + doubt(trust)) {
+            return Optional.empty();
+        }
+        double light = mean(skin.stream().map(ColourDetail.SkinTone::deltaL).toList());
+        double chroma = mean(skin.stream().map(ColourDetail.SkinTone::deltaChroma).toList());
+        double hue = mean(skin.stream().map(ColourDetail.SkinTone::hueShiftDegrees).toList());
+        List<String> parts = new ArrayList<>();
+        if (Math.abs(light) >= 1) {
+            parts.add(say("%.1f L* too %s", Math.abs(light), light < 0 ? "dark" : "light"));
+        }
+        if (Math.abs(hue) >= 3) {
+            parts.add(say("%.0f\u00b0 too %s", Math.abs(hue), hue < 0 ? "red" : "yellow"));
+        }
+        if (Math.abs(chroma) >= 1.5) {
+            parts.add(chroma < 0 ? "too dull" : "too colourful");
+        }
+        return Optional.of(
+                weighed(
+                        2 + mean,
+                        "skin",
+                        "Skin-like tones print "
+                                + (parts.isEmpty()
+                                        ? "off their aim, each another way"
+                                        : join(parts))
+                                + ".",
+                        say(
+                                "dE00 %.1f in the mean of %d tones, %s.",
+                                mean, skin.size(), basis(trust)),
+                        "See the table of tones below before you correct portraits for it."));
+    }
+
+    private static Weighed rough(Irregularity worst, List<Irregularity> all) {
+        long alike = all.stream().filter(i -> i.kind() == worst.kind()).count();
+        String others = alike > 1 ? say(" %d such places in all.", alike) : "";
+        if (worst.kind() == Irregularity.Kind.STEP) {
+            return weighed(
+                    6 + Math.abs(worst.size()),
+                    "tone",
+                    say("Greys jump between levels %d and %d.", worst.level(), worst.toLevel()),
+                    say(
+                            "%.1f L* %s than their neighbours do; more than chance." + others,
+                            Math.abs(worst.size()),
+                            worst.size() > 0 ? "further apart" : "closer together"),
+                    "Smooth gradients will show an edge there: have the profile made anew, or print"
+                            + " through another route.");
+        }
+        return weighed(
+                4 + worst.size(),
+                "neutrality",
+                say("Greys turn to another hue near level %d.", worst.level()),
+                say("By %.1f in a*, b* against their neighbours; more than chance.", worst.size())
+                        + others,
+                "Black and white pictures will show it: have the profile made anew.");
+    }
+
+    private static Weighed uneven(Gradient gradient) {
+        return weighed(
+                2 + gradient.overSheet(),
+                "evenness",
+                say("The sheet is uneven: %s by %.1f L*.", gradient.words(), gradient.overSheet()),
+                say("± %.1f, from equal patches at different places.", gradient.uncertainty()),
+                "Scan or measure it turned round: if the slope turns too, it is the print's.");
+    }
+
+    private static double doubt(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> 0.3;
+            case CALIBRATED_SCAN -> 0.5;
+            case PROFILED_SCAN, PLAIN_SCAN -> 1;
+        };
+    }
+
+    private static String basis(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> "read with an instrument";
+            case CALIBRATED_SCAN -> "by a calibrated scan";
+            case PROFILED_SCAN, PLAIN_SCAN -> "as far as a profiled scan can tell";
+        };
+    }
+
+    private static double mean(List<Double> values) {
+        return values.stream().mapToDouble(v -> v).average().orElse(0);
+    }
+
+    private static String join(List<String> parts) {
+        int last = parts.size() - 1;
+        return last < 1
+                ? String.join("", parts)
+                : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
+    }
+
+    private static Weighed weighed(
+            double weight, String topic, String text, String sure, String advice) {
+        return new Weighed(weight, new Finding(topic, text, sure, advice));
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

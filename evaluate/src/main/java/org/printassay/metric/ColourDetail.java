@@ -1,0 +1,81 @@
+package org.printassay.metric;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+
+/**
+ * Colours of a print against their aim, relative colorimetric with black point compensation onto
+ * this paper, in absolute CIELAB.
+ *
+ * @param percentile95DeltaE00 dE00 that 95 of 100 colours of the cube's surface keep to
+ * @param maxDeltaE00 the largest, and {@code maxAt} its code
+ * @param hues the six primaries and secondaries that the print holds, red first
+ * @param skin skin-like tones, darkest first; empty when the print has none
+ * @param gamutVolume cubic CIELAB units; null when the cube's surface is incomplete
+ * @param aimVolume the same of the aim: what the paper would reach if inks had no limit of their
+ *     own
+ * @param slices of both gamuts at rising lightness; empty when the surface is incomplete
+ */
+public record ColourDetail(
+        double percentile95DeltaE00,
+        double maxDeltaE00,
+        Rgb8 maxAt,
+        List<Hue> hues,
+        List<SkinTone> skin,
+        @Nullable Double gamutVolume,
+        double aimVolume,
+        List<Slice> slices) {
+    public ColourDetail {
+        hues = List.copyOf(hues);
+        skin = List.copyOf(skin);
+        slices = List.copyOf(slices);
+    }
+
+    /**
+     * A primary or secondary, from paper to the full colour.
+     *
+     * @param name red, yellow, green, cyan, blue or magenta, of the file's code
+     * @param full measured full colour
+     * @param aim its aim
+     * @param deltaE00 between them
+     * @param deltaChroma dC*ab, measured minus aim
+     * @param deltaHue dH*ab, signed: positive turns anticlockwise in the a*b* plane
+     * @param mostChroma largest chroma on the way from paper to the full colour
+     * @param noMoreFromPercent share of the full colour, percent, beyond which more in the file
+     *     gives no more on paper though the aim still rises; null when it does to the end, or when
+     *     the steps between were not printed
+     */
+    public record Hue(
+            String name,
+            Lab full,
+            Lab aim,
+            double deltaE00,
+            double deltaChroma,
+            double deltaHue,
+            double mostChroma,
+            @Nullable Integer noMoreFromPercent) {}
+
+    /**
+     * A skin-like tone.
+     *
+     * @param rgb its code
+     * @param deltaL lightness, measured minus aim
+     * @param deltaChroma dC*ab
+     * @param hueShiftDegrees hue angle, measured minus aim; positive is towards yellow
+     */
+    public record SkinTone(
+            Rgb8 rgb,
+            Lab measured,
+            Lab aim,
+            double deltaE00,
+            double deltaL,
+            double deltaChroma,
+            double hueShiftDegrees,
+            String words) {}
+
+    /** Both gamuts at one lightness. */
+    public record Slice(
+            double lightness, List<List<GamutMesh.Place>> print, List<List<GamutMesh.Place>> aim) {}
+}

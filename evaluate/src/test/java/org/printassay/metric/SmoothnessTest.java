@@ -1,0 +1,107 @@
+package org.printassay.metric;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+
+/**
+ * Greys with made faults, simulated, noise 0.25 in each of L*, a*, b*, each grey read four times.
+ */
+class SmoothnessTest {
+    private static final double NOISE = 0.25;
+
+    private static List<Irregularity> irregularities(Prints.Fault fault, long seed) {
+        Tone tone = Judgement.of(Prints.print(fault, NOISE, seed), 0.5).tone();
+        assertNotNull(tone);
+        return tone.irregularities();
+    }
+
+    @Test
+    void smoothPrintsHaveNone() {
+        int found = 0;
+        for (int seed = 0; seed < 40; seed++) {
+            // A bend in tone and a drift in hue, both as a printer may have them.
+            found +=
+                    irregularities(
+                                    (code, at, aim) ->
+                                            new Lab(
+                                                    aim.l() + 4 * Math.sin(aim.l() / 96 * Math.PI),
+                                                    aim.a() + 2 * Math.cos(aim.l() / 30),
+                                                    aim.b() - 3 * aim.l() / 96),
+                                    seed)
+                            .size();
+        }
+        // 40 prints with some 60 places each: at most one false alarm in twenty prints.
+        assertTrue(found <= 2, found + " false alarms");
+    }
+
+    @Test
+    void aJumpIsFoundAndNamed() {
+        int found = 0;
+        for (int seed = 0; seed < 40; seed++) {
+            List<Irregularity> all =
+                    irregularities(
+                            (code, at, aim) ->
+                                    new Lab(aim.l() + (code.g() > 130 ? 2.5 : 0), aim.a(), aim.b()),
+                            seed);
+            found +=
+                    all.stream()
+                                    .anyMatch(
+                                            i ->
+                                                    i.kind() == Irregularity.Kind.STEP
+                                                            && i.level() <= 130
+                                                            && i.toLevel() > 130
+                                                            && Math.abs(i.size() - 2.5) < 1)
+                            ? 1
+                            : 0;
+        }
+        assertTrue(found >= 38, found + " of 40 found");
+    }
+
+    @Test
+    void aTurnOfHueIsFound() {
+        int found = 0;
+        for (int seed = 0; seed < 40; seed++) {
+            List<Irregularity> all =
+                    irregularities(
+                            (code, at, aim) ->
+                                    new Lab(
+                                            aim.l(),
+                                            aim.a(),
+                                            aim.b() + (code.equals(Rgb8.grey(96)) ? 2.5 : 0)),
+                            seed);
+            found +=
+                    !all.isEmpty()
+                                    && all.get(0).kind() == Irregularity.Kind.HUE_SWING
+                                    && all.get(0).level() == 96
+                            ? 1
+                            : 0;
+        }
+        assertTrue(found >= 38, found + " of 40 found");
+    }
+
+    @Test
+    void aKneeIsNoJump() {
+        int found = 0;
+        for (int seed = 0; seed < 20; seed++) {
+            found +=
+                    (int)
+                            irregularities(
+                                            (code, at, aim) ->
+                                                    new Lab(
+                                                            Math.max(aim.l(), 22),
+                                                            aim.a(),
+                                                            aim.b()),
+                                            seed)
+                                    .stream()
+                                    .filter(i -> i.kind() == Irregularity.Kind.STEP)
+                                    .count();
+        }
+        assertEquals(0, found);
+    }
+}
