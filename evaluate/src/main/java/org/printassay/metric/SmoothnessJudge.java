@@ -31,6 +31,9 @@ final class SmoothnessJudge {
     /** A step is one when the gap to the next grey differs from its neighbours' by this share. */
     private static final double GAP_SHARE = 0.5;
 
+    /** So near to black and paper a knee is usual, and the wedges look level by level. */
+    private static final int ENDS = 24;
+
     private SmoothnessJudge() {}
 
     /** A group of neighbouring levels. */
@@ -122,7 +125,11 @@ final class SmoothnessJudge {
                                                     / (greys.get(i + 2).aimL
                                                             - greys.get(i + 1).aimL)));
             double sureness = Math.abs(size) / (TOGETHER_95 * error);
-            if (sureness > 1 && Math.abs(size) > LEAST_L && Math.abs(size) > GAP_SHARE * rise) {
+            boolean atEnd = greys.get(i).level < ENDS || greys.get(i + 1).level > 255 - ENDS;
+            if (!atEnd
+                    && sureness > 1
+                    && Math.abs(size) > LEAST_L
+                    && Math.abs(size) > GAP_SHARE * rise) {
                 found.add(
                         new Irregularity(
                                 Irregularity.Kind.STEP,
@@ -154,7 +161,8 @@ final class SmoothnessJudge {
                                     here.error,
                                     Math.hypot((1 - share) * low.error, share * high.error));
             double sureness = size / (TOGETHER_95 * error);
-            if (sureness > 1 && size > LEAST_HUE) {
+            boolean atEnd = greys.get(i).level < ENDS || greys.get(i + 1).level > 255 - ENDS;
+            if (!atEnd && sureness > 1 && size > LEAST_HUE) {
                 found.add(
                         new Irregularity(
                                 Irregularity.Kind.HUE_SWING,
