@@ -17,6 +17,7 @@ import org.printassay.cli.Main;
 /** What commands refuse before they work, and what they say when their words are lost. */
 class CommandLineTest {
     private static final int WRONG_USE = 2;
+    private static final int CHART = 4;
     private static final int OUTPUT = 5;
 
     @TempDir Path dir;
@@ -38,6 +39,16 @@ class CommandLineTest {
         assertEquals(OUTPUT, run.exitCode(), run.err());
         assertTrue(run.err().contains("holds no demo"), run.err());
         assertEquals("mine", Files.readString(page));
+    }
+
+    /** A likely slip: the file that is sent to the printer is named instead of the scan. */
+    @Test
+    void theChartsOwnFileIsNoScan() {
+        Path out = dir.resolve("chart");
+        assertEquals(0, CommandLineRun.of("chart", "--dpi", 150, "--out", out).exitCode());
+        CommandLineRun run = CommandLineRun.of("evaluate", out.resolve("chart-1.tif"));
+        assertEquals(CHART, run.exitCode(), run.err());
+        assertTrue(run.err().contains("the chart's own file"), run.err());
     }
 
     /** A full disk behind standard output, as {@code > /dev/full} has it. */

@@ -8,8 +8,9 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.chart.ChartFile;
 import org.printassay.colour.DeltaE;
@@ -24,21 +25,35 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.reading.Reading;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 
 /** Blur that reaches far into patches does not reach what is read of them. Simulated. */
 class HeavyBlurTest {
+    /** Wide enough that a fixed inset would let neighbours into a seventh of all patches. */
+    private static final double SIGMA_UM = 400;
+
     @TempDir Path dir;
 
-    @ParameterizedTest
-    @ValueSource(doubles = {400, 550})
-    void neighboursStayOutOfWhatIsRead(double sigmaUm) throws Exception {
+    @Test
+    void neighboursStayOutOfWhatIsRead() throws Exception {
         Print print = SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 9);
-        Flatbed bed = SimulatedPrint.flatbed().withSamplesPerInch(200).withPlacing(Placing.STRAIGHT);
+        Flatbed bed =
+                SimulatedPrint.flatbed().withSamplesPerInch(200).withPlacing(Placing.STRAIGHT);
         Path scan = dir.resolve("scan.tif");
-        PrintRoom.scan(print, bed.withOptics(bed.optics().withBlur(sigmaUm)), 9, scan);
-        Path chart = Files.writeString(dir.resolve("chart.json"), ChartFile.write(SimulatedPrint.chart()));
+        PrintRoom.scan(print, bed.withOptics(bed.optics().withBlur(SIGMA_UM)), 9, scan);
+        Path chart =
+                Files.writeString(
+                        dir.resolve("chart.json"), ChartFile.write(SimulatedPrint.chart()));
         EvaluationRequest plain = EvaluationRequest.of(scan);
-        EvaluationRequest request = new EvaluationRequest(plain.files(), Optional.of(chart), plain.profile(), plain.details(), plain.threshold(), plain.space());
+        EvaluationRequest request =
+                new EvaluationRequest(
+                        plain.files(),
+                        Optional.of(chart),
+                        plain.profile(),
+                        plain.details(),
+                        plain.threshold(),
+                        plain.space());
         Evaluation e = Evaluator.evaluate(request).evaluation();
         Map<String, Lab> truth = new HashMap<>();
         for (PrintedPatch patch : print.patches()) {
@@ -46,16 +61,19 @@ class HeavyBlurTest {
         }
         double sum = 0;
         double largest = 0;
-        int n = 0;
         int flagged = 0;
         for (Reading reading : e.patches()) {
-            double off = DeltaE.ciede2000(Objects.requireNonNull(truth.get(reading.id())), reading.best());
+            Lab real = Objects.requireNonNull(truth.get(reading.id()));
+            double off = DeltaE.ciede2000(real, reading.best());
             sum += off;
-            n++;
+            largest = Math.max(largest, off);
             flagged += reading.flags().isEmpty() ? 0 : 1;
-            largest = reading.flags().isEmpty() ? Math.max(largest, off) : largest;
         }
-        System.out.println("BLUR " + sigmaUm + " mean " + sum / n + " largest " + largest + " flagged " + flagged + " " + e.strayLight());
-        assertTrue(sum / n <= 0.3, "mean dE00 " + sum / n);
+        assertTrue(sum / truth.size() <= 0.15, "mean dE00 " + sum / truth.size());
+        assertTrue(largest <= 0.6, "largest dE00 " + largest);
+        assertTrue(flagged <= 5, flagged + " patches are flagged");
+        Set<WarningCode> told =
+                e.warnings().stream().map(Warning::code).collect(Collectors.toSet());
+        assertTrue(told.contains(WarningCode.BLURRED), told.toString());
     }
 }

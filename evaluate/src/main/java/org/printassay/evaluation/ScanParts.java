@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ChartItself;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.chart.Chart;
@@ -44,7 +45,7 @@ public final class ScanParts {
     private ScanParts(List<Path> files, Meaning meaning, Progress progress) {
         this.files = files;
         this.meaning = meaning;
-        this.progress = progress;
+        this.progress = rising(progress);
     }
 
     /** What the codes of a scan mean. */
@@ -80,6 +81,15 @@ public final class ScanParts {
             List<ScanPart> parts = reading.read(expected);
             return new Read(parts, checksums.await(), reading.warnings);
         }
+    }
+
+    /** A scan that is read again does not take back what was told. */
+    private static Progress rising(Progress progress) {
+        double[] most = new double[1];
+        return share -> {
+            most[0] = Math.max(most[0], share);
+            progress.reached(most[0]);
+        };
     }
 
     private List<ScanPart> read(Optional<Chart> expected) throws Problem {
@@ -125,6 +135,12 @@ public final class ScanParts {
         ScanColour colour = meaning.of(scan.info());
         WatchedScan watched = new WatchedScan(scan, progress, PASSES * i * share, share);
         SheetSamples samples = Sampling.read(watched, colour.codeLight(), chart, least);
+        if (ChartItself.isShownBy(new ScanPart(samples, colour))) {
+            throw Problem.chart(
+                    scan.info().name(),
+                    "is the chart's own file, not a scan of its print: every patch has exactly the"
+                            + " code it is drawn in. Print it, scan the print, and name the scan.");
+        }
         if (samples.located().photographed()) {
             warnings.add(photograph(scan.info()));
             if (colour.trust().absolute()) {

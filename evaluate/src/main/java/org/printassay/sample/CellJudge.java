@@ -40,7 +40,9 @@ final class CellJudge {
             dirty += out[i] ? cells.size(i) : 0;
         }
         double share = cells.count() == 0 ? 0 : (double) dirty / cells.count();
-        return new CellJudge(cells, withNeighbours(cells, out), share);
+        // Channels that leave out different halves leave nothing: better all, and the flag.
+        boolean[] kept = dirty == cells.count() ? new boolean[out.length] : out;
+        return new CellJudge(cells, withNeighbours(cells, kept), share);
     }
 
     private static void mark(

@@ -3,7 +3,9 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.printassay.locate.LocatedSheet;
+import org.printassay.locate.LocatingImage;
 import org.printassay.locate.PointPx;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Marker;
@@ -33,35 +35,48 @@ final class EdgeWindow {
     private final double alongX;
     private final double alongY;
     private final double halfMm;
-    private final int channels;
     private final int firstRow;
     private final int lastRow;
     private final double[] sums = new double[BINS];
     private final int[] counts = new int[BINS];
 
     private EdgeWindow(
-            LocatedSheet located, ScanInfo info, PointMm middle, int nx, int ny, double side) {
+            LocatedSheet located,
+            double scale,
+            int height,
+            PointMm middle,
+            int nx,
+            int ny,
+            double side) {
         PointPx at = located.placement().toScan(middle);
         PointPx out = located.placement().toScan(new PointMm(middle.x() + nx, middle.y() + ny));
-        this.x = at.x();
-        this.y = at.y();
-        double perMmX = out.x() - x;
-        double perMmY = out.y() - y;
+        this.x = at.x() / scale;
+        this.y = at.y() / scale;
+        double perMmX = out.x() / scale - x;
+        double perMmY = out.y() / scale - y;
         double square = perMmX * perMmX + perMmY * perMmY;
         this.outX = perMmX / square;
         this.outY = perMmY / square;
         this.alongX = -outY;
         this.alongY = outX;
         this.halfMm = PART * side / 2;
-        this.channels = info.channels();
         double perMm = Math.sqrt(square);
         double reach = perMm * Math.hypot(REACH_MM, halfMm);
         this.firstRow = Math.max(0, (int) Math.floor(y - reach));
-        this.lastRow = Math.min(info.height() - 1, (int) Math.ceil(y + reach));
+        this.lastRow = Math.min(height - 1, (int) Math.ceil(y + reach));
     }
 
-    /** All outer sides of the markers that were found. */
+    /** All outer sides of the markers that were found, in a scan. */
     static List<EdgeWindow> of(LocatedSheet located, ScanInfo info) {
+        return of(located, 1, info.height());
+    }
+
+    /** The same in the small image of a scan. */
+    static List<EdgeWindow> of(LocatedSheet located, LocatingImage image) {
+        return of(located, image.factor(), image.height());
+    }
+
+    private static List<EdgeWindow> of(LocatedSheet located, double scale, int height) {
         List<EdgeWindow> windows = new ArrayList<>();
         for (Marker marker : located.sheet().markers()) {
             if (located.markerCentres().containsKey(marker.id())) {
@@ -72,10 +87,10 @@ final class EdgeWindow {
                 PointMm left = new PointMm(area.x(), c.y());
                 PointMm bottom = new PointMm(c.x(), area.bottom());
                 PointMm top = new PointMm(c.x(), area.y());
-                windows.add(new EdgeWindow(located, info, right, 1, 0, side));
-                windows.add(new EdgeWindow(located, info, left, -1, 0, side));
-                windows.add(new EdgeWindow(located, info, bottom, 0, 1, side));
-                windows.add(new EdgeWindow(located, info, top, 0, -1, side));
+                windows.add(new EdgeWindow(located, scale, height, right, 1, 0, side));
+                windows.add(new EdgeWindow(located, scale, height, left, -1, 0, side));
+                windows.add(new EdgeWindow(located, scale, height, bottom, 0, 1, side));
+                windows.add(new EdgeWindow(located, scale, height, top, 0, -1, side));
             }
         }
         return windows;
@@ -89,19 +104,24 @@ final class EdgeWindow {
         return lastRow;
     }
 
-    void take(int row, char[] codes, float[] curve) {
+    /**
+     * Takes the pixels of a row.
+     *
+     * @param columns how many the row has
+     * @param light linear light of each
+     */
+    void take(int row, int columns, IntToDoubleFunction light) {
         double dy = row + 0.5 - y;
         double reach = (lastRow - firstRow) / 2.0 + 1;
         int from = Math.max(0, (int) Math.floor(x - reach));
-        int to = Math.min(codes.length / channels, (int) Math.ceil(x + reach) + 1);
-        int offset = channels == 1 ? 0 : 1;
+        int to = Math.min(columns, (int) Math.ceil(x + reach) + 1);
         for (int column = from; column < to; column++) {
             double dx = column + 0.5 - x;
             double out = dx * outX + dy * outY;
             double along = dx * alongX + dy * alongY;
             if (Math.abs(out) < REACH_MM && Math.abs(along) < halfMm) {
                 int bin = Math.min(BINS - 1, (int) ((out + REACH_MM) / BIN_MM));
-                sums[bin] += curve[codes[column * channels + offset]];
+                sums[bin] += light.applyAsDouble(column);
                 counts[bin]++;
             }
         }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
+import java.util.function.IntToDoubleFunction;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Locator;
 import org.printassay.problem.Problem;
@@ -20,8 +21,14 @@ import org.printassay.sheet.RectMm;
  * that the current row crosses are held in memory.
  */
 public final class PatchSampler {
-    /** Kept away from a patch's edge: blur, placement and the neighbour's stray ink. */
+    /** Kept away from a patch's edge at least: placement, halos and the neighbour's stray ink. */
     private static final double INSET_MM = 1.0;
+
+    /** Where blur is wider: a patch may be placed so much off. */
+    private static final double PLACED_MM = 0.2;
+
+    /** So many standard deviations of blur leave 0.05 % of a neighbour. */
+    private static final double BLUR_REACH = 3.3;
 
     private static final double INSET_SHARE = 0.16;
 
@@ -59,16 +66,25 @@ public final class PatchSampler {
     /** Samples every patch that lies in the scan, in sheet order. */
     public static List<PatchSample> sample(ScanImage scan, CodeLight codes, LocatedSheet located)
             throws Problem {
-        return sample(scan, codes, located, List.of());
+        return sample(scan, codes, located, List.of(), 0);
     }
 
-    /** Samples patches and edges in one pass. */
+    /**
+     * Samples patches and edges in one pass.
+     *
+     * @param blurMm standard deviation of the scan's blur: neighbours stay out of what is read
+     */
     static List<PatchSample> sample(
-            ScanImage scan, CodeLight codes, LocatedSheet located, List<EdgeWindow> edges)
+            ScanImage scan,
+            CodeLight codes,
+            LocatedSheet located,
+            List<EdgeWindow> edges,
+            double blurMm)
             throws Problem {
         ScanInfo info = scan.info();
         double block = info.lossy() ? BLOCK_PIXELS / located.placement().samplesPerMm() : 0;
-        double least = Math.max(INSET_MM, block);
+        double blurred = PLACED_MM + BLUR_REACH * blurMm;
+        double least = Math.max(Math.max(INSET_MM, blurred), block);
         List<PatchWindow> windows = new ArrayList<>();
         for (Patch patch : located.sheet().patches()) {
             RectMm middle = middle(patch.area(), least);
@@ -98,6 +114,7 @@ public final class PatchSampler {
         private final List<PatchWindow> byTop;
         private final List<EdgeWindow> edges;
         private final float[][] curves;
+        private final int channels;
         private final List<PatchWindow> open = new ArrayList<>();
 
         /** Finished patches are summed up beside the reading. */
@@ -109,6 +126,12 @@ public final class PatchSampler {
             this.byTop = byTop;
             this.edges = edges;
             this.curves = curves;
+            this.channels = curves.length;
+        }
+
+        private IntToDoubleFunction green(char[] samples) {
+            float[] curve = curves[channels / 2];
+            return column -> curve[samples[column * channels + channels / 2]];
         }
 
         @Override
@@ -123,7 +146,7 @@ public final class PatchSampler {
         public void row(int y, char[] samples) {
             for (EdgeWindow edge : edges) {
                 if (y >= edge.firstRow() && y <= edge.lastRow()) {
-                    edge.take(y, samples, curves[curves.length / 2]);
+                    edge.take(y, samples.length / channels, green(samples));
                 }
             }
             while (next < byTop.size() && byTop.get(next).firstRow() <= y) {

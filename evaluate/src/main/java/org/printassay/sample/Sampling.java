@@ -49,7 +49,8 @@ public final class Sampling {
                                         image, located.placement(), located.sheet().page()));
         CompletableFuture<LocatingImage.Preview> preview =
                 CompletableFuture.supplyAsync(image::preview);
-        List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges);
+        double blurMm = BlurReach.sigmaMm(located, image);
+        List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges, blurMm);
         return new SheetSamples(
                 scan.info(),
                 located,
