@@ -6,10 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.demo.DemoScenario;
@@ -80,6 +83,66 @@ class ExposureTest {
         assertArrayEquals(first, again);
         assertFalse(Arrays.equals(first, otherScan), "scan seed");
         assertFalse(Arrays.equals(first, otherPrint), "print seed");
+    }
+
+    private static final Flatbed PERFECT = Flatbed.perfect(150);
+
+    private static PrintedPatch midGrey(Print print) {
+        return print.patches().stream()
+                .filter(p -> p.patch().rgb().isNeutral() && p.onSheet().width() > 5)
+                .filter(p -> p.printed().l() > 45 && p.printed().l() < 65)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.2, -0.2})
+    void aLineChangesInkByItsContrastWhereItIs(double contrast) {
+        Print plain = print(PAPER, Printing.EXACT, 1);
+        RectMm patch = midGrey(plain).onSheet();
+        RectMm inside = new RectMm(patch.centre().x() - 1, patch.y(), 2, patch.height());
+        RectMm beside = new RectMm(patch.x() + 0.2, patch.y(), 1, patch.height());
+        Printing.Line line = new Printing.Line(Printing.Across.X, patch.centre().x(), 2, contrast);
+        Print lined = print(PAPER, new Printing(1, 1, 0, 0, List.of(line), List.of()), 1);
+        ScannedPixels without = new ScannedPixels(plain, PERFECT, 1);
+        ScannedPixels with = new ScannedPixels(lined, PERFECT, 1);
+        double there = with.meanLight(inside)[1] / without.meanLight(inside)[1];
+        assertEquals(1 + contrast, there, 0.02);
+        assertEquals(1, with.meanLight(beside)[1] / without.meanLight(beside)[1], 0.002);
+    }
+
+    @Test
+    void bandsSwingInkByTheirAmplitudeAndLeavePaperAlone() {
+        Printing.Band band = new Printing.Band(Printing.Across.Y, 60, 1);
+        Print plain = print(PAPER, Printing.EXACT, 1);
+        Print banded = print(PAPER, new Printing(1, 1, 0, 0, List.of(), List.of(band)), 1);
+        ScannedPixels without = new ScannedPixels(plain, PERFECT, 1);
+        ScannedPixels with = new ScannedPixels(banded, PERFECT, 1);
+        double least = 0;
+        double most = 0;
+        double paper = 0;
+        for (PrintedPatch patch : plain.patches()) {
+            double l = patch.printed().l();
+            double off = with.meanLab(patch.onSheet()).l() - without.meanLab(patch.onSheet()).l();
+            if (patch.patch().rgb().isNeutral() && l > 30 && l < 80) {
+                least = Math.min(least, off);
+                most = Math.max(most, off);
+            } else if (patch.patch().rgb().equals(Rgb8.grey(255))) {
+                paper = Math.max(paper, Math.abs(off));
+            }
+        }
+        assertEquals(-1, least, 0.15);
+        assertEquals(1, most, 0.15);
+        assertEquals(0, paper, 0.01);
+    }
+
+    @Test
+    void theLidIsSeenAroundTheSheet() {
+        Print print = print(PAPER, Printing.EXACT, 1);
+        for (double lid : new double[] {Placing.WHITE_LID, Placing.BLACK_LID}) {
+            Flatbed flatbed = PERFECT.withPlacing(Placing.STRAIGHT.withLid(lid));
+            assertEquals(lid, new ScannedPixels(print, flatbed, 1).light(3, 3, 1), 0.01);
+        }
     }
 
     /** Positive degrees turn the sheet clockwise as seen: its top left corner moves right. */
