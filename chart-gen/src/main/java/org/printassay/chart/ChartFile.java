@@ -9,6 +9,7 @@ import java.util.Objects;
 import org.printassay.colour.RgbSpace;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
+import org.printassay.recipe.DesignJson;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
@@ -91,7 +92,10 @@ public final class ChartFile {
                                     margins.path("bottom").asDouble(),
                                     margins.path("left").asDouble())),
                     space,
-                    version);
+                    version,
+                    kind == Recipe.Kind.EDITED
+                            ? DesignJson.read(recipe, space, null, new ArrayList<>())
+                            : null);
         } catch (Problem e) {
             throw Problem.input(where, String.valueOf(e.getMessage()));
         }

@@ -24,7 +24,7 @@ public final class ChartReference {
         keywords.put("ORIGINATOR", "printassay");
         keywords.put(
                 "DESCRIPTOR",
-                chart.recipe().kind().title()
+                chart.recipe().title()
                         + ", chart "
                         + chart.id()
                         + ": codes and their colour in the encoding, not a measurement");

@@ -6,6 +6,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.StringJoiner;
 import org.printassay.colour.Rgb8;
+import org.printassay.recipe.Design;
+import org.printassay.recipe.DesignJson;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.Marker;
@@ -31,7 +33,7 @@ final class ChartText {
                 + ChartFile.SCHEMA_VERSION
                 + "\",\n"
                 + ("  \"id\": \"" + chart.id() + "\",\n")
-                + ("  \"name\": \"" + chart.recipe().kind().title() + "\",\n")
+                + ("  \"name\": \"" + chart.recipe().title() + "\",\n")
                 + ("  \"print\": " + chart.print() + ",\n")
                 + ("  \"checksum\": \"" + checksum(chart) + "\",\n")
                 + ("  \"recipe\": " + recipe(chart.recipe()) + ",\n")
@@ -76,7 +78,14 @@ final class ChartText {
                 + mm(margins.left())
                 + "}, \"space\": \""
                 + recipe.space().key()
-                + "\"}";
+                + "\""
+                + sections(recipe)
+                + "}";
+    }
+
+    private static String sections(Recipe recipe) {
+        Design edited = recipe.edited();
+        return edited == null ? "" : ",\n" + DesignJson.write(edited, "    ") + "\n  ";
     }
 
     private static String sheet(Sheet sheet) {

@@ -100,7 +100,7 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
             throw Problem.chart(where, "the 2-D code is not the sheet code of a chart made here.");
         }
         Optional<Recipe.Kind> kind = Recipe.Kind.ofLetter(start.group(2).charAt(0));
-        if (kind.isEmpty()) {
+        if (kind.isEmpty() || kind.get() == Recipe.Kind.EDITED) {
             throw Problem.chart(
                     where,
                     "the sheet code names a design that this printassay lacks. Update printassay.");
@@ -182,7 +182,7 @@ public record SheetCode(Recipe recipe, int patchDots, int sheet, int sheets, int
         }
     }
 
-    private static String checksum(String body, int characters) {
+    static String checksum(String body, int characters) {
         try {
             MessageDigest sha = MessageDigest.getInstance("SHA-256");
             byte[] digest = sha.digest(body.getBytes(StandardCharsets.UTF_8));

@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.printassay.problem.Problem;
 
 /**
@@ -88,18 +89,68 @@ public final class CheckedJson {
                         .getSchema(schema, InputFormat.JSON)
                         .validate(node);
         if (!errors.isEmpty()) {
-            Error first = errors.get(0);
-            throw Problem.input(
-                    where,
+            throw invalid(where, bytes, kind, errors.get(0), schema);
+        }
+        return node;
+    }
+
+    private static Problem invalid(
+            String where, byte[] bytes, String kind, Error error, String schema) throws Problem {
+        String at = String.valueOf(error.getInstanceLocation());
+        String unknown = error.getProperty();
+        if ("additionalProperties".equals(error.getKeyword()) && unknown != null) {
+            return Problem.input(
+                    where + JsonPlaces.line(bytes, at + "/" + unknown),
                     "is not a valid "
                             + kind
                             + " file: at \""
-                            + shown(String.valueOf(first.getInstanceLocation()))
-                            + "\": "
-                            + shown(String.valueOf(first.getMessage()))
+                            + shown(at)
+                            + "\": \""
+                            + shown(unknown)
+                            + "\" is not known"
+                            + nearest(unknown, error, schema)
                             + ".");
         }
-        return node;
+        return Problem.input(
+                where + JsonPlaces.line(bytes, at),
+                "is not a valid "
+                        + kind
+                        + " file: at \""
+                        + shown(at)
+                        + "\": "
+                        + shown(String.valueOf(error.getMessage()))
+                        + ".");
+    }
+
+    /** The known name that is most like an unknown one, where one is like it at all. */
+    private static String nearest(String unknown, Error error, String schema) throws Problem {
+        String keyword = String.valueOf(error.getSchemaLocation().getFragment());
+        int end = keyword.lastIndexOf('/');
+        String properties = (end < 0 ? "" : keyword.substring(0, end)) + "/properties";
+        JsonNode known = tree("schema", schema.getBytes(StandardCharsets.UTF_8)).at(properties);
+        String best = "";
+        int least = Math.max(2, unknown.length() / 2) + 1;
+        for (String name : (Iterable<String>) known::fieldNames) {
+            int distance = JsonPlaces.edits(unknown.toLowerCase(Locale.ROOT), name);
+            if (distance < least) {
+                least = distance;
+                best = name;
+            }
+        }
+        return best.isEmpty() ? "" : "; \"" + best + "\" is";
+    }
+
+    /**
+     * Where in a file a value stands: {@code ", line 12"}, or nothing when it cannot be told.
+     *
+     * @param pointer JSON pointer (RFC 6901) of the value
+     */
+    public static String line(Path file, String pointer) {
+        try {
+            return JsonPlaces.line(Files.readAllBytes(file), pointer);
+        } catch (IOException e) {
+            return "";
+        }
     }
 
     private static JsonNode tree(String where, byte[] bytes) throws Problem {

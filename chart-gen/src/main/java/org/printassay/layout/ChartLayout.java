@@ -2,16 +2,22 @@ package org.printassay.layout;
 
 import java.util.List;
 import java.util.Optional;
+import org.printassay.problem.Problem;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.Sheet;
 
 /** A recipe laid out on its pages. */
 public interface ChartLayout {
-    /** The layout of a recipe by the rules of its version; nothing when the page is too small. */
-    static Optional<? extends ChartLayout> of(Recipe recipe) {
+    /**
+     * The layout of a recipe by the rules of its version; nothing when the page is too small.
+     *
+     * @throws Problem usage, when an edited recipe contradicts itself
+     */
+    static Optional<? extends ChartLayout> of(Recipe recipe) throws Problem {
         return switch (recipe.kind()) {
             case PAPER -> PaperLayout.of(recipe);
             case PRINTER -> PrinterLayout.of(recipe);
+            case SHORT, EDITED -> FrameLayout.of(recipe, recipe.design().orElseThrow());
         };
     }
 

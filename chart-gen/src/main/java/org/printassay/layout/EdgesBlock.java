@@ -43,8 +43,12 @@ final class EdgesBlock implements Block {
 
     /** A dark bar on light and a light bar on dark, turned opposite ways. */
     static void edges(SheetBuilder sheet, int p, int x, int y) {
-        int top = y + Type.CAPTION;
         Type.caption(sheet, x, y, "Sharpness");
+        squares(sheet, p, x, y + Type.CAPTION);
+    }
+
+    /** The two without words. */
+    static void squares(SheetBuilder sheet, int p, int x, int top) {
         for (int side = 0; side < 2; side++) {
             int left = x + side * 4 * p;
             boolean darkBar = side == 0;

@@ -20,6 +20,9 @@ final class HeaderBlock {
     /** Columns that are kept for the greys on white beside the lines. */
     private static final int GREY_COLUMNS = 13;
 
+    /** Width of a character of bold type, dots a point, about. */
+    private static final double DOTS_PER_POINT = 2.6;
+
     private final Grid grid;
     private final Recipe recipe;
     private final String chartId;
@@ -64,7 +67,9 @@ final class HeaderBlock {
         sheet.window(inset, 158, p, p);
         sheet.window(right + inset, 158, p, p);
 
-        sheet.text(TITLE_LEFT, 34, recipe.kind().title(), 11, true, -1, Type.DARK);
+        String title = recipe.title();
+        double room = (right - TITLE_LEFT) / (DOTS_PER_POINT * title.length());
+        sheet.text(TITLE_LEFT, 34, title, Math.min(11, room), true, -1, Type.DARK);
         line(sheet, 84, "Chart " + chartId + ", sheet " + sheet.number() + " of " + sheets);
         line(sheet, 117, "Print " + print + ", colours in " + recipe.space().title());
         line(sheet, 150, "Print at 100 %, no scaling");

@@ -81,13 +81,22 @@ final class MiddleBlock implements Block {
 
     /** Black, its middle left free of everything within three patches, greys to the right. */
     private void field(SheetBuilder sheet, int x, int y) {
-        int p = grid.patch();
-        int top = y + Type.CAPTION;
         Type.caption(sheet, x, y, "Black, and greys on black");
+        greysOnBlack(sheet, x, y + Type.CAPTION, grid.patch());
+    }
+
+    /** The black of the field; further sheets and frames have one of their own beside it. */
+    private static String black(SheetBuilder sheet) {
+        boolean taken = sheet.patches().stream().anyMatch(patch -> patch.id().equals("K1"));
+        return taken || sheet.number() > 1 ? "K" + sheet.number() + "F" : "K1";
+    }
+
+    /** The black field with its patches, its top left corner given. */
+    static void greysOnBlack(SheetBuilder sheet, int x, int top, int p) {
         sheet.draw(
                 new Artwork.Field(sheet.rect(x, top, FIELD_COLUMNS * p, ROWS * p), Rgb8.grey(0)));
         sheet.patch(
-                new Ink("K1", Section.SOLID_BLACK, Rgb8.grey(0)),
+                new Ink(black(sheet), Section.SOLID_BLACK, Rgb8.grey(0)),
                 x + 5 * p / 2,
                 top + 5 * p / 2,
                 p,

@@ -100,7 +100,7 @@ public final class ChartPdf {
         fixed.setTimeInMillis(0);
         fixed.set(2026, 0, 1);
         PDDocumentInformation about = document.getDocumentInformation();
-        about.setTitle(chart.recipe().kind().title() + ", chart " + chart.id());
+        about.setTitle(chart.recipe().title() + ", chart " + chart.id());
         about.setProducer("printassay");
         about.setCreationDate(fixed);
         about.setModificationDate(fixed);

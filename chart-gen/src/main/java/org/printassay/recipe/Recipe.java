@@ -3,6 +3,7 @@ package org.printassay.recipe;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
 
@@ -14,8 +15,37 @@ import org.printassay.problem.Problem;
  * @param margins unprinted margins
  * @param space RGB encoding of the patches
  * @param layoutVersion version of the layout rules; released versions never change
+ * @param edited sections of the user's own, of {@link Kind#EDITED}; else null
  */
-public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, int layoutVersion) {
+public record Recipe(
+        Kind kind,
+        PageSize page,
+        Margins margins,
+        RgbSpace space,
+        int layoutVersion,
+        @Nullable Design edited) {
+    /** A design that comes with the tool. */
+    public Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, int layoutVersion) {
+        this(kind, page, margins, space, layoutVersion, null);
+    }
+
+    /** Sections of the user's own by the layout rules in force. */
+    public static Recipe edited(PageSize page, Margins margins, RgbSpace space, Design design) {
+        return new Recipe(Kind.EDITED, page, margins, space, Kind.EDITED.currentLayout(), design);
+    }
+
+    /** The sections it is made of; nothing for designs that are laid out as a whole. */
+    public Optional<Design> design() {
+        return kind == Kind.SHORT
+                ? Optional.of(Designs.shortSheet(page))
+                : Optional.ofNullable(edited);
+    }
+
+    /** Name for people, printed on the sheet. */
+    public String title() {
+        return edited == null ? kind.title() : edited.title();
+    }
+
     /** The full paper sheet by the layout rules in force. */
     public static Recipe paper(PageSize page, Margins margins, RgbSpace space) {
         return of(Kind.PAPER, page, margins, space);
@@ -39,7 +69,8 @@ public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, 
                 Margins.of(
                         List.of(margins.top(), margins.right(), margins.bottom(), margins.left())),
                 space,
-                layoutVersion);
+                layoutVersion,
+                edited);
     }
 
     /** Designs that come with the tool. */
@@ -47,7 +78,11 @@ public record Recipe(Kind kind, PageSize page, Margins margins, RgbSpace space, 
         /** The full paper sheet, A4, Letter and larger. */
         PAPER("paper", 'P', "Full paper sheet", 1),
         /** Lines, bands and evenness: long plain tints along and across the page; A5 and larger. */
-        PRINTER("printer", 'L', "Printer sheet", 1);
+        PRINTER("printer", 'L', "Printer sheet", 1),
+        /** Few large patches for hand-held instruments, from 102 x 152 mm. */
+        SHORT("short", 'S', "Short sheet", 1),
+        /** Sections of the user's own; needs its chart file. */
+        EDITED("edited", 'E', "Edited sheet", 1);
 
         private final String key;
         private final char letter;

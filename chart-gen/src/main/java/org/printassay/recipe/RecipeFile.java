@@ -5,6 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
@@ -21,11 +24,26 @@ import org.printassay.problem.Problem;
  *   "space": "srgb"
  * }
  * </pre>
+ *
+ * The kind {@code edited} has {@code sections} besides; the published schema tells them all.
  */
 public final class RecipeFile {
     private static final int SCHEMA_VERSION = 1;
+    private static final Pattern SECTION = Pattern.compile("/sections/\\d+");
 
     private RecipeFile() {}
+
+    /**
+     * A recipe that was read.
+     *
+     * @param recipe what it says
+     * @param notes what the user should know, such as colours outside the encoding
+     */
+    public record Read(Recipe recipe, List<String> notes) {
+        public Read {
+            notes = List.copyOf(notes);
+        }
+    }
 
     /**
      * Reads a recipe.
@@ -33,21 +51,45 @@ public final class RecipeFile {
      * @param fallback page, margins and space where the file names none
      * @throws Problem input, when it cannot be read or is not a valid recipe
      */
-    public static Recipe read(Path file, Recipe fallback) throws Problem {
+    public static Read read(Path file, Recipe fallback) throws Problem {
         String where = String.valueOf(file.getFileName());
-        return recipe(where, CheckedJson.read(file, "recipe", SCHEMA_VERSION), fallback);
+        JsonNode json = CheckedJson.read(file, "recipe", SCHEMA_VERSION);
+        Path folder = file.toAbsolutePath().getParent();
+        try {
+            return recipe(where, json, folder, fallback);
+        } catch (Problem e) {
+            throw placed(file, e);
+        }
     }
 
     /** As {@link #read}, of text already in memory; {@code where} is for messages. */
     public static Recipe parse(String where, String text, Recipe fallback) throws Problem {
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        return recipe(where, CheckedJson.parse(where, bytes, "recipe", SCHEMA_VERSION), fallback);
+        JsonNode json = CheckedJson.parse(where, bytes, "recipe", SCHEMA_VERSION);
+        return recipe(where, json, null, fallback).recipe();
+    }
+
+    /**
+     * A problem with what a recipe asks for, told as one of its file: with the line of the section
+     * that it names.
+     */
+    public static Problem placed(Path file, Problem problem) {
+        String text = String.valueOf(problem.getMessage());
+        Matcher section = SECTION.matcher(text);
+        if (problem.kind() == Problem.Kind.CHART || problem.kind() == Problem.Kind.OUTPUT) {
+            return problem;
+        }
+        String where = String.valueOf(file.getFileName());
+        String what = text.startsWith(where + ": ") ? text.substring(where.length() + 2) : text;
+        String line = section.find() ? CheckedJson.line(file, section.group()) : "";
+        return Problem.input(where + line, what);
     }
 
     /** The text of a recipe; the same recipe always gives the same text. */
     public static String write(Recipe recipe) throws Problem {
         Recipe plain = recipe.canonical();
         Margins margins = plain.margins();
+        Design edited = plain.edited();
         String edges = PageSize.plain(margins.top());
         if (!margins.isEven()) {
             edges =
@@ -66,12 +108,13 @@ public final class RecipeFile {
                 "  \"page\": \"" + plain.page().name() + "\",",
                 "  \"marginsMm\": [" + edges + "],",
                 "  \"space\": \"" + plain.space().key() + "\",",
-                "  \"layoutVersion\": " + plain.layoutVersion(),
-                "}",
+                "  \"layoutVersion\": " + plain.layoutVersion() + (edited == null ? "" : ","),
+                (edited == null ? "" : DesignJson.write(edited, "  ") + "\n") + "}",
                 "");
     }
 
-    private static Recipe recipe(String where, JsonNode file, Recipe fallback) throws Problem {
+    private static Read recipe(String where, JsonNode file, @Nullable Path folder, Recipe fallback)
+            throws Problem {
         Recipe.Kind kind = Recipe.Kind.ofKey(file.path("kind").asText()).orElseThrow();
         int version = file.path("layoutVersion").asInt(kind.currentLayout());
         if (version > kind.currentLayout()) {
@@ -96,7 +139,16 @@ public final class RecipeFile {
                     file.has("space")
                             ? RgbSpace.ofKey(file.path("space").asText()).orElseThrow()
                             : fallback.space();
-            return new Recipe(kind, page, margins, space, version);
+            boolean edited = kind == Recipe.Kind.EDITED;
+            if (edited != file.has("sections") || (!edited && file.has("title"))) {
+                throw Problem.usage(
+                        edited
+                                ? "an edited recipe needs its \"sections\"."
+                                : "\"sections\" and \"title\" belong to the kind \"edited\".");
+            }
+            List<String> notes = new ArrayList<>();
+            Design design = edited ? DesignJson.read(file, space, folder, notes) : null;
+            return new Read(new Recipe(kind, page, margins, space, version, design), notes);
         } catch (Problem e) {
             throw Problem.input(where, String.valueOf(e.getMessage()));
         }

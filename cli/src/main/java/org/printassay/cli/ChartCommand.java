@@ -9,17 +9,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
-import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
-import org.printassay.recipe.RecipeFile;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
 import picocli.CommandLine.Command;
@@ -46,8 +44,9 @@ final class ChartCommand implements Callable<Integer> {
             paramLabel = "NAME-OR-FILE",
             defaultValue = "paper",
             description =
-                    "What the chart is for: paper (tone, colours, neutrality), printer (lines,"
-                            + " bands, evenness), or a recipe file (default: ${DEFAULT-VALUE}).")
+                    "What the chart is for: paper (tone, colours, neutrality), short (few large"
+                            + " patches, from 4 x 6 in), printer (lines, bands, evenness), or a"
+                            + " recipe file (default: ${DEFAULT-VALUE}).")
     private String recipeName = "paper";
 
     @Option(
@@ -62,11 +61,10 @@ final class ChartCommand implements Callable<Integer> {
     @Option(
             names = "--margin-mm",
             paramLabel = "MM",
-            defaultValue = "10",
             description =
-                    "Unprinted margin: one value, or top,right,bottom,left (default:"
-                            + " ${DEFAULT-VALUE}).")
-    private String margins = "10";
+                    "Unprinted margin: one value, or top,right,bottom,left (default: 10; 5 for the"
+                            + " short sheet).")
+    private @Nullable String margins;
 
     @Option(
             names = "--space",
@@ -93,6 +91,19 @@ final class ChartCommand implements Callable<Integer> {
     private int prints = 1;
 
     @Option(
+            names = "--colours-from",
+            paramLabel = "PICTURE",
+            description =
+                    "A sheet of greys and of the colours that a picture has most of; with a recipe"
+                            + " file, as one more section of it.")
+    private @Nullable Path picture;
+
+    @Option(
+            names = "--preview",
+            description = "Write a picture of each sheet for the screen too, preview-1.png.")
+    private boolean preview;
+
+    @Option(
             names = "--out",
             paramLabel = "DIR",
             defaultValue = "chart",
@@ -117,8 +128,19 @@ final class ChartCommand implements Callable<Integer> {
         if (prints < 1 || prints > 99) {
             throw Problem.usage("--prints must be 1 to 99, got " + prints + ".");
         }
-        Recipe recipe = recipe(PageSize.parse(page), Margins.parse(margins), encoding);
-        Chart chart = Charts.create(recipe, 1);
+        WantedRecipe wanted =
+                WantedRecipe.of(
+                        recipeName,
+                        PageSize.parse(page),
+                        spec.commandLine().getParseResult().hasMatchedOption("--page"),
+                        Optional.ofNullable(margins),
+                        encoding,
+                        Optional.ofNullable(picture));
+        Recipe recipe = wanted.recipe();
+        Chart chart = wanted.chart();
+        for (String note : wanted.notes()) {
+            spec.commandLine().getErr().println(PlainText.line(note));
+        }
         refuseTooLarge(chart);
         OutputFolder folder = new OutputFolder(out, List.of());
         refuseOtherChart(folder.path(), chart);
@@ -129,7 +151,7 @@ final class ChartCommand implements Callable<Integer> {
                                 prints == 1
                                         ? part
                                         : Files.createDirectory(part.resolve("print-" + print));
-                        ChartSet.write(Charts.create(recipe, print), dpi, target);
+                        ChartSet.write(Charts.create(recipe, print), dpi, preview, target);
                     }
                 });
         if (json) {
@@ -168,28 +190,6 @@ final class ChartCommand implements Callable<Integer> {
                                 MOST_MEGAPIXELS));
             }
         }
-    }
-
-    /** What comes from the options, or from a file where these have their defaults. */
-    private Recipe recipe(PageSize size, Margins edges, RgbSpace encoding) throws Problem {
-        Optional<Recipe.Kind> kind = Recipe.Kind.ofKey(recipeName);
-        if (kind.isPresent()) {
-            return Recipe.of(kind.get(), size, edges, encoding);
-        }
-        Path file = Path.of(recipeName);
-        if (!recipeName.endsWith(".json") && !Files.exists(file)) {
-            String names =
-                    Stream.of(Recipe.Kind.values())
-                            .map(Recipe.Kind::key)
-                            .collect(Collectors.joining(", "));
-            throw Problem.usage(
-                    "recipe \""
-                            + PlainText.line(recipeName)
-                            + "\" is not known. Use "
-                            + names
-                            + " or a recipe file.");
-        }
-        return RecipeFile.read(file, Recipe.paper(size, edges, encoding));
     }
 
     private static String count(int n, String what) {

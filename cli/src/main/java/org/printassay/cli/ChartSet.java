@@ -5,11 +5,13 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
 import org.printassay.guide.HowToPage;
 import org.printassay.pdf.ChartPdf;
+import org.printassay.raster.SheetPreview;
 import org.printassay.raster.SheetTiff;
 import org.printassay.sheet.Sheet;
 
@@ -22,14 +24,20 @@ final class ChartSet {
      * {@code how-to-print-and-scan.html}.
      *
      * @param dpi samples an inch of the TIFFs
+     * @param previews whether a picture of each sheet is written besides, {@code preview-1.png}
      */
-    static void write(Chart chart, int dpi, Path folder) throws IOException {
+    static void write(Chart chart, int dpi, boolean previews, Path folder) throws IOException {
         try (OutputStream out = open(folder.resolve("chart.pdf"))) {
             ChartPdf.write(chart, out);
         }
         for (Sheet sheet : chart.sheets()) {
             try (OutputStream out = open(folder.resolve("chart-" + sheet.number() + ".tif"))) {
                 SheetTiff.write(sheet, chart.space(), dpi, out);
+            }
+        }
+        for (Sheet sheet : previews ? chart.sheets() : List.<Sheet>of()) {
+            try (OutputStream out = open(folder.resolve("preview-" + sheet.number() + ".png"))) {
+                SheetPreview.write(chart, sheet, out);
             }
         }
         Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart));

@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.SheetCode;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanInfo;
@@ -67,7 +66,10 @@ public final class Locator {
                                     + " the whole sheet, or name its chart file with --chart.");
         }
         Optional<String> text = code.map(SheetCodeReader.Read::text);
-        Chart chart = text.isPresent() ? Charts.fromSheetCode(name, text.get()) : expected.get();
+        Chart chart =
+                text.isPresent()
+                        ? Charts.fromSheetCode(name, text.get(), expected)
+                        : expected.get();
         if (expected.isPresent() && !expected.get().id().equals(chart.id())) {
             throw Problem.chart(
                     name,
@@ -77,8 +79,7 @@ public final class Locator {
                             + expected.get().id()
                             + ". Leave --chart away, or name the right file.");
         }
-        int number =
-                text.isPresent() ? SheetCode.parse(name, text.get()).sheet() : commonSheet(markers);
+        int number = text.isPresent() ? Charts.sheetNumber(name, text.get()) : commonSheet(markers);
         if (number < 1 || number > chart.sheets().size()) {
             throw Problem.chart(name, "no sheet of chart " + chart.id() + " was found.");
         }

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
-import org.printassay.chart.SheetCode;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
 
@@ -75,7 +74,7 @@ final class SeveralPrints {
 
     private static String described(String name, String text) {
         try {
-            return described(Charts.fromSheetCode(name, text), SheetCode.parse(name, text).sheet());
+            return described(Charts.fromSheetCode(name, text), Charts.sheetNumber(name, text));
         } catch (Problem e) {
             return "one whose sheet code is not known here";
         }

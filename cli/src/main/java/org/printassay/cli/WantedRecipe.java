@@ -1,0 +1,120 @@
+package org.printassay.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.printassay.chart.Chart;
+import org.printassay.chart.Charts;
+import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
+import org.printassay.recipe.Design;
+import org.printassay.recipe.DesignJson;
+import org.printassay.recipe.Designs;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
+import org.printassay.recipe.Part;
+import org.printassay.recipe.PictureColours;
+import org.printassay.recipe.Recipe;
+import org.printassay.recipe.RecipeFile;
+
+/**
+ * The recipe that options ask for, and its chart.
+ *
+ * @param chart its first print
+ * @param notes what the user should know, a line each
+ */
+record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
+    private static final String USUAL_MARGIN = "10";
+    private static final String SHORT_MARGIN = "5";
+    private static final int PICTURE_COLOURS = 24;
+
+    WantedRecipe {
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * Reads and lays out.
+     *
+     * @param name of a design that comes with the tool, or of a file
+     * @param pageGiven whether the page was typed, so that it rules over that of a file
+     * @param margins as typed
+     * @param space where a file names none
+     * @param picture whose colours are added
+     */
+    static WantedRecipe of(
+            String name,
+            PageSize page,
+            boolean pageGiven,
+            Optional<String> margins,
+            RgbSpace space,
+            Optional<Path> picture)
+            throws Problem {
+        Optional<Recipe.Kind> kind =
+                Recipe.Kind.ofKey(name).filter(known -> known != Recipe.Kind.EDITED);
+        List<String> notes = new ArrayList<>();
+        if (kind.isPresent()) {
+            boolean isShort = kind.get() == Recipe.Kind.SHORT;
+            Margins edges = Margins.parse(margins.orElse(isShort ? SHORT_MARGIN : USUAL_MARGIN));
+            Recipe recipe = Recipe.of(kind.get(), page, edges, space);
+            if (picture.isPresent()) {
+                if (kind.get() != Recipe.Kind.PAPER) {
+                    throw Problem.usage(
+                            "--colours-from goes with a recipe file, or makes a sheet of its own;"
+                                    + " leave --recipe "
+                                    + name
+                                    + " away.");
+                }
+                Part own = own(picture.get(), space, notes);
+                recipe = Recipe.edited(page, edges, space, Designs.ofPicture(own.colours()));
+            }
+            return new WantedRecipe(recipe, Charts.create(recipe, 1), notes);
+        }
+        Path file = Path.of(name);
+        if (!name.endsWith(".json") && !Files.exists(file)) {
+            throw Problem.usage(
+                    "recipe \""
+                            + PlainText.line(name)
+                            + "\" is not known. Use "
+                            + Stream.of(Recipe.Kind.values())
+                                    .filter(known -> known != Recipe.Kind.EDITED)
+                                    .map(Recipe.Kind::key)
+                                    .collect(Collectors.joining(", "))
+                            + " or a recipe file.");
+        }
+        Margins fallback = Margins.parse(margins.orElse(USUAL_MARGIN));
+        RecipeFile.Read read = RecipeFile.read(file, Recipe.paper(page, fallback, space));
+        notes.addAll(read.notes());
+        Recipe said = read.recipe();
+        Design design = said.edited();
+        if (picture.isPresent()) {
+            if (design == null) {
+                throw Problem.usage("--colours-from needs a recipe of the kind \"edited\".");
+            }
+            List<Part> parts = new ArrayList<>(design.parts());
+            parts.add(own(picture.get(), said.space(), notes));
+            design = new Design(design.title(), parts);
+        }
+        Recipe recipe =
+                new Recipe(
+                        said.kind(),
+                        pageGiven ? page : said.page(),
+                        margins.isPresent() ? fallback : said.margins(),
+                        said.space(),
+                        said.layoutVersion(),
+                        design);
+        try {
+            return new WantedRecipe(recipe, Charts.create(recipe, 1), notes);
+        } catch (Problem e) {
+            throw RecipeFile.placed(file, e);
+        }
+    }
+
+    private static Part own(Path picture, RgbSpace space, List<String> notes) throws Problem {
+        return DesignJson.own(
+                "--colours-from", PictureColours.of(picture, PICTURE_COLOURS), space, notes);
+    }
+}
