@@ -55,6 +55,12 @@ public final class GamutPlot {
             }
             d.text(f.right(), f.y(0) - 5, Mark.Anchor.END, Ink.TEXT_QUIET, "red");
             d.text(f.left(), f.y(0) - 5, Mark.Anchor.START, Ink.TEXT_QUIET, "green");
+            d.text(
+                    f.right(),
+                    f.y(0) + 14,
+                    Mark.Anchor.END,
+                    Ink.TEXT_QUIET,
+                    String.format(Locale.ROOT, "a* %.0f", reach));
             d.text(f.x(0) + 5, f.top() + 11, Mark.Anchor.START, Ink.TEXT_QUIET, "yellow");
             d.text(f.x(0) + 5, f.bottom() - 4, Mark.Anchor.START, Ink.TEXT_QUIET, "blue");
         }

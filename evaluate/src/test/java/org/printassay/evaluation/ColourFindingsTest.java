@@ -1,0 +1,106 @@
+package org.printassay.evaluation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.metric.ColourDetail;
+import org.printassay.metric.Gradient;
+import org.printassay.metric.Irregularity;
+import org.printassay.reading.Trust;
+
+/** Made cases of colour, skin, smoothness and evenness; their order follows the ranking rule. */
+class ColourFindingsTest {
+    private static final Gradient SLOPE =
+            new Gradient(8, 0, 1.6, 0.2, true, "darker towards the left");
+    private static final Irregularity JUMP =
+            new Irregularity(Irregularity.Kind.STEP, 120, 128, 2, 3);
+    private static final Irregularity TURN =
+            new Irregularity(Irregularity.Kind.HUE_SWING, 96, 96, 1.5, 2);
+
+    private static ColourDetail colours(
+            double chroma, @Nullable Integer noMoreFrom, double skinL, double skinE) {
+        Lab aim = new Lab(50, 60, 30);
+        Lab full = new Lab(50, 60 * chroma, 30 * chroma);
+        return new ColourDetail(
+                3,
+                5,
+                new Rgb8(255, 0, 0),
+                List.of(
+                        new ColourDetail.Hue(
+                                "red",
+                                full,
+                                aim,
+                                4,
+                                full.chroma() - aim.chroma(),
+                                0,
+                                full.chroma(),
+                                noMoreFrom)),
+                List.of(
+                        new ColourDetail.SkinTone(
+                                new Rgb8(191, 153, 134),
+                                new Lab(66 + skinL, 12, 16),
+                                new Lab(66, 12, 16),
+                                skinE,
+                                skinL,
+                                0,
+                                0,
+                                "")),
+                500_000.0,
+                600_000,
+                List.of());
+    }
+
+    private static List<String> texts(
+            Trust trust,
+            @Nullable ColourDetail colours,
+            List<Irregularity> irregularities,
+            @Nullable Gradient gradient) {
+        return ColourFindings.of(trust, colours, irregularities, gradient).stream()
+                .sorted(Comparator.comparingDouble(WedgeFindings.Weighed::weight).reversed())
+                .map(found -> found.finding().text())
+                .toList();
+    }
+
+    @Test
+    void whatAPictureLosesMostComesFirst() {
+        List<String> texts =
+                texts(Trust.INSTRUMENT, colours(0.7, 50, -2.4, 2.6), List.of(JUMP, TURN), SLOPE);
+        assertEquals(
+                List.of(
+                        "Greys jump between levels 120 and 128.",
+                        "From 50 % of full red on, more colour in the file gives no more on paper.",
+                        "Greys turn to another hue near level 96.",
+                        "Skin-like tones print 2.4 L* too dark.",
+                        "The sheet is uneven: darker towards the left by 1.6 L*.",
+                        "Full red prints dull."),
+                texts);
+    }
+
+    @Test
+    void nothingIsSaidOfWhatIsAsAimed() {
+        assertTrue(
+                texts(Trust.INSTRUMENT, colours(0.97, null, 0.3, 0.4), List.of(), null).isEmpty());
+        assertTrue(texts(Trust.INSTRUMENT, null, List.of(), null).isEmpty());
+    }
+
+    @Test
+    void aScanClaimsNoMoreThanItsTrust() {
+        ColourDetail slightly = colours(1, null, -2, 2.1);
+        assertEquals(1, texts(Trust.INSTRUMENT, slightly, List.of(), null).size());
+        assertTrue(texts(Trust.PROFILED_SCAN, slightly, List.of(), null).isEmpty());
+    }
+
+    @Test
+    void aSlopeThatIsSmallOrNotSureIsNoFinding() {
+        Gradient small = new Gradient(1, 0, 0.4, 0.1, true, "darker towards the left");
+        Gradient unsure = new Gradient(8, 0, 1.6, 2, false, "no measurable gradient");
+        assertTrue(texts(Trust.INSTRUMENT, null, List.of(), small).isEmpty());
+        assertTrue(texts(Trust.INSTRUMENT, null, List.of(), unsure).isEmpty());
+    }
+}
