@@ -30,7 +30,9 @@ final class ScanWarnings {
             warnings.addAll(part.colour().warnings());
         }
         if (absolute) {
-            warnings.add(exposure(results));
+            boolean calibrated =
+                    parts.stream().allMatch(part -> part.colour().calibration().isPresent());
+            warnings.add(exposure(results, calibrated));
         }
         for (ScanPart part : parts) {
             file(part, warnings);
@@ -42,10 +44,11 @@ final class ScanWarnings {
         return new ArrayList<>(warnings);
     }
 
-    private static Warning exposure(List<PartResult> results) {
+    private static Warning exposure(List<PartResult> results, boolean calibrated) {
         String text =
                 "Absolute lightness, density and colour differences are true only if the scanner's"
-                        + " automatic exposure was off.";
+                        + " automatic exposure was off"
+                        + (calibrated ? ", now and when the calibration was made." : ".");
         double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
         double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
         double percent = 100 * (most / least - 1);

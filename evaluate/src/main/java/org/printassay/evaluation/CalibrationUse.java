@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
@@ -21,6 +22,7 @@ import org.printassay.scan.ScanFiles;
 import org.printassay.scan.ScanInfo;
 import org.printassay.scannermodel.CalibrationFile;
 import org.printassay.scannermodel.Circumstances;
+import org.printassay.scannermodel.FittedColour;
 import org.printassay.scannermodel.LeaveOneOut;
 import org.printassay.scannermodel.ScannerCalibration;
 
@@ -31,6 +33,9 @@ final class CalibrationUse {
 
     /** Further outside the training colours than this is extrapolation, CIELAB. */
     private static final double OUTSIDE = 3;
+
+    /** L* of the same paper in two scans. */
+    private static final double OTHER_EXPOSURE = 1.5;
 
     private final String name;
     private final SourceFile file;
@@ -96,6 +101,7 @@ final class CalibrationUse {
         paper().ifPresent(warnings::add);
         printerAndScanner().ifPresent(warnings::add);
         settings(parts).ifPresent(warnings::add);
+        exposure(readings).ifPresent(warnings::add);
         range(readings).ifPresent(warnings::add);
         return warnings;
     }
@@ -179,6 +185,34 @@ final class CalibrationUse {
                                 + " ("
                                 + String.join(", ", differing)
                                 + "). Scan with the settings that it was made with.");
+    }
+
+    /** The same paper has to look the same. */
+    private Optional<Warning> exposure(ReadingSet readings) {
+        Circumstances made = calibration.made();
+        if (made.paper() == null
+                || details.paper() == null
+                || !same(made.paper(), details.paper())) {
+            return Optional.empty();
+        }
+        double is = lightest(readings.readings().stream().map(Reading::lab));
+        double was = lightest(calibration.colours().stream().map(FittedColour::lab));
+        return Math.abs(is - was) < OTHER_EXPOSURE
+                ? Optional.empty()
+                : warning(
+                        WarningCode.CALIBRATION_SETTINGS,
+                        String.format(
+                                Locale.ROOT,
+                                "The same paper reads L* %.1f now and was L* %.1f when %s was made:"
+                                        + " the scanner's automatic exposure may be on, or its lamp"
+                                        + " has changed. Calibrate it anew.",
+                                is,
+                                was,
+                                name));
+    }
+
+    private static double lightest(Stream<@Nullable Lab> labs) {
+        return labs.filter(Objects::nonNull).mapToDouble(Lab::l).max().orElse(100);
     }
 
     private Optional<Warning> range(ReadingSet readings) {

@@ -159,10 +159,10 @@ public record ModelFit(ScannerModel model, LeaveOneOut error, List<FittedColour>
                             minus(left, colour.lab()),
                             colour.patches().size()));
         }
+        ScannerModel model = new ScannerModel(trial.all, rest);
+        double noise = InstrumentNoise.meanSquare(colours, model);
         return new ModelFit(
-                new ScannerModel(trial.all, rest),
-                LeaveOneOut.of(wanted, predicted, colours.size()),
-                fitted);
+                model, LeaveOneOut.of(wanted, predicted, colours.size(), noise), fitted);
     }
 
     private static Lab seen(RootPolynomial polynomial, TrainingColour colour) {

@@ -209,11 +209,27 @@ final class SpectralPrint {
         return codes.keySet().stream().limit(count).toList();
     }
 
+    /** Codes at random, every sixth of them a grey. */
+    static List<Rgb8> randomCodes(int count, long seed) {
+        Random random = new Random(seed);
+        Map<Rgb8, Boolean> codes = new LinkedHashMap<>();
+        while (codes.size() < count) {
+            int r = random.nextInt(256);
+            int g = random.nextInt(256);
+            int b = random.nextInt(256);
+            codes.put(codes.size() % 6 == 0 ? Rgb8.grey(r) : new Rgb8(r, g, b), true);
+        }
+        return List.copyOf(codes.keySet());
+    }
+
     /**
      * Patches of a print, scanned and measured with noise: patches of the same code differ by 0.1
-     * L*, light by 0.1 % and 0.0001, the instrument by 0.05 in L*, a* and b*.
+     * L* or so, light by 0.1 % and 0.0001.
+     *
+     * @param noise of the instrument, in L*, a* and b* each
      */
-    List<TrainingPatch> patches(List<Rgb8> codes, int twins, Scanner scanner, long seed) {
+    List<TrainingPatch> patches(
+            List<Rgb8> codes, int twins, Scanner scanner, double noise, long seed) {
         Random random = new Random(seed);
         List<TrainingPatch> patches = new ArrayList<>();
         for (Rgb8 code : codes) {
@@ -235,9 +251,9 @@ final class SpectralPrint {
                                         noisy(light.g(), random),
                                         noisy(light.b(), random)),
                                 new Lab(
-                                        lab.l() + 0.05 * random.nextGaussian(),
-                                        lab.a() + 0.05 * random.nextGaussian(),
-                                        lab.b() + 0.05 * random.nextGaussian())));
+                                        lab.l() + noise * random.nextGaussian(),
+                                        lab.a() + noise * random.nextGaussian(),
+                                        lab.b() + noise * random.nextGaussian())));
             }
         }
         return patches;

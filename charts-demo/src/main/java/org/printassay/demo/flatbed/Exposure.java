@@ -51,7 +51,7 @@ public final class Exposure {
         Random random = new Random(seed ^ 0x0B5E55EDL);
         double phase = random.nextDouble();
         this.frame = new Frame(flatbed, print.sheet().widthMm(), print.sheet().heightMm(), phase);
-        Inks inks = new Inks(print, flatbed.sensor().encoding());
+        Inks inks = new Inks(print, flatbed.sensor());
         Optics optics = flatbed.optics();
         double lid = flatbed.placing().lid();
         int perCell = perCell();

@@ -3,6 +3,7 @@ package org.printassay.demo.flatbed;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
+import org.printassay.demo.print.InkSet;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.RenderedSheet;
 
@@ -27,9 +28,13 @@ final class Inks {
     final float[] paper;
 
     private final double[] fromXyz;
+    private final Filters filters;
+    private final InkSet inks;
 
-    Inks(Print print, Encoding encoding) {
-        this.fromXyz = encoding.fromXyz();
+    Inks(Print print, Sensor sensor) {
+        this.fromXyz = sensor.encoding().fromXyz();
+        this.filters = sensor.filters();
+        this.inks = print.printing().inks();
         RenderedSheet sheet = print.sheet();
         int codes = sheet.codes();
         light = new float[3 * codes];
@@ -53,6 +58,9 @@ final class Inks {
 
     /** Linear device light of a colour; not clipped. */
     float[] light(Lab lab) {
+        if (filters != Filters.AS_EYES) {
+            return filters.light(inks.spectrum(lab));
+        }
         Xyz xyz = lab.toXyz(Xyz.PCS_WHITE);
         float[] device = new float[3];
         for (int i = 0; i < 3; i++) {

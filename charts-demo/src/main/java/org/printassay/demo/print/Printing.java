@@ -11,6 +11,7 @@ import java.util.List;
  * @param offsetYMm misplacement on the sheet, down
  * @param lines thin lines of missing or doubled ink
  * @param bands periodic unevenness
+ * @param inks what colours are made of; eyes cannot tell
  */
 public record Printing(
         double scaleX,
@@ -18,7 +19,8 @@ public record Printing(
         double offsetXMm,
         double offsetYMm,
         List<Line> lines,
-        List<Band> bands) {
+        List<Band> bands,
+        InkSet inks) {
     /** At 100 %, in place, even. */
     public static final Printing EXACT = new Printing(1, 1, 0, 0, List.of(), List.of());
 
@@ -28,6 +30,22 @@ public record Printing(
         if (scaleX < 0.5 || scaleX > 2 || scaleY < 0.5 || scaleY > 2) {
             throw new IllegalArgumentException("scale of a print goes from 0.5 to 2");
         }
+    }
+
+    /** Printed with the first set of inks. */
+    public Printing(
+            double scaleX,
+            double scaleY,
+            double offsetXMm,
+            double offsetYMm,
+            List<Line> lines,
+            List<Band> bands) {
+        this(scaleX, scaleY, offsetXMm, offsetYMm, lines, bands, InkSet.FIRST);
+    }
+
+    /** This printing with other inks. */
+    public Printing withInks(InkSet other) {
+        return new Printing(scaleX, scaleY, offsetXMm, offsetYMm, lines, bands, other);
     }
 
     /** Exact but for the size. */
