@@ -1,6 +1,8 @@
 package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -27,6 +29,10 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.evaluation.PrintDetails;
+import org.printassay.reading.Trust;
+import org.printassay.reading.WarningCode;
+import org.printassay.scannermodel.CalibrationFile;
+import org.printassay.scannermodel.LeaveOneOut;
 
 /**
  * Calibrated scans of simulated prints: three lamps that see nothing as eyes do, inks with spectra,
@@ -82,7 +88,8 @@ class CalibrationTest {
         }
     }
 
-    private static Evaluation evaluate(Path scan, Path calibration, String family) throws Exception {
+    private static Evaluation evaluate(Path scan, Path calibration, String family)
+            throws Exception {
         return Evaluator.evaluate(
                         new EvaluationRequest(
                                 List.of(scan),
@@ -107,8 +114,17 @@ class CalibrationTest {
         Path scan = scan(one, "one", 1);
         CommandLineRun run =
                 CommandLineRun.of(
-                        "calibrate", "--scan", scan, "--measurement", measured,
-                        "--paper", "Paper one", "--family", "coated", "--out", dir.resolve("made"));
+                        "calibrate",
+                        "--scan",
+                        scan,
+                        "--measurement",
+                        measured,
+                        "--paper",
+                        "Paper one",
+                        "--family",
+                        "coated",
+                        "--out",
+                        dir.resolve("made"));
         assertEquals(0, run.exitCode(), run.err());
         Path file = dir.resolve("made/calibration.json");
         LeaveOneOut stated = CalibrationFile.read(file).error();
