@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
@@ -12,6 +13,7 @@ import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.sample.SheetSamples;
+import org.printassay.scannermodel.ScannerCalibration;
 
 /**
  * From the samples of one print's scans to its readings: light evened out, stray light removed,
@@ -90,12 +92,41 @@ public record ScanReadings(
         }
         List<Reading> readings = new Merging(absolute, paper, colour).readings(all);
         return new ScanReadings(
-                new ReadingSet(readings, space, trust, colour, SharedErrors.of(readings, results)),
+                new ReadingSet(
+                        readings,
+                        space,
+                        trust,
+                        colour,
+                        SharedErrors.of(readings, results),
+                        calibration(parts, readings)),
                 stray,
                 falloff,
                 Unevenness.of(results),
                 different(results),
                 ScanWarnings.of(parts, results, absolute));
+    }
+
+    /** What a calibration adds to the error of each reading; nothing where not all have one. */
+    private static List<Lab> calibration(List<ScanPart> parts, List<Reading> readings) {
+        List<Lab> errors = new ArrayList<>();
+        for (Reading reading : readings) {
+            double l = 0;
+            double a = 0;
+            double b = 0;
+            for (ScanPart part : parts) {
+                Optional<ScannerCalibration> calibration = part.colour().calibration();
+                if (calibration.isEmpty()) {
+                    return List.of();
+                }
+                // Scans of one scanner are off alike: the largest stands for all.
+                Lab error = calibration.get().errorNear(reading.best());
+                l = Math.max(l, error.l());
+                a = Math.max(a, error.a());
+                b = Math.max(b, error.b());
+            }
+            errors.add(new Lab(l, a, b));
+        }
+        return errors;
     }
 
     private static Optional<Different> different(List<PartResult> results) {

@@ -197,7 +197,8 @@ final class Assembly {
                         origin.placements(),
                         warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)),
                 origin.calibration(),
-                origin.measurement());
+                origin.measurement(),
+                judged.budgets());
     }
 
     private static boolean clipped(List<Warning> warnings) {

@@ -2,6 +2,7 @@ package org.printassay.evaluation;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -25,6 +26,7 @@ import org.printassay.reading.Warning;
  * @param placements one for each sheet in each scan
  * @param calibration where a scan's colours come from one
  * @param measurement how it was measured; null for scans
+ * @param uncertainty what the uncertainty of each headline figure is made of
  */
 public record Evaluation(
         @Nullable String chartId,
@@ -49,8 +51,13 @@ public record Evaluation(
         List<Warning> warnings,
         List<Finding> findings,
         @Nullable CalibrationSummary calibration,
-        @Nullable MeasurementSummary measurement) {
-    /** With neither a calibration nor a measurement. */
+        @Nullable MeasurementSummary measurement,
+        List<Budget> uncertainty) {
+    public Evaluation {
+        uncertainty = List.copyOf(uncertainty);
+    }
+
+    /** With neither calibration nor measurement, nor where uncertainties come from. */
     public Evaluation(
             @Nullable String chartId,
             List<Integer> sheets,
@@ -96,6 +103,7 @@ public record Evaluation(
                 warnings,
                 findings,
                 null,
-                null);
+                null,
+                List.of());
     }
 }

@@ -33,6 +33,15 @@ final class Findings {
     /** A lean that most would see beside a neutral grey (common practice, no source). */
     private static final double SEEN_LEAN = 1.5;
 
+    /** Tone that is off by less, RMS L*, follows its aim (common practice, no source). */
+    private static final double FOLLOWS = 1.2;
+
+    /** L* of a black from which pictures look dull (common practice, no source). */
+    private static final double GREY = 14;
+
+    /** A black known no better than this, L*, is not known. */
+    private static final double UNKNOWN_BLACK = 3;
+
     private record Ranked(double weight, Finding finding) {}
 
     private final List<Ranked> ranked = new ArrayList<>();
@@ -122,7 +131,17 @@ final class Findings {
                     sure,
                     "Check paper type and profile in the driver; gradients will show a step.");
         }
-        if (tone.rmsDeltaL() < 1.2) {
+        double unsure = repeats ? tone.rmsUncertainty() : 0;
+        if (unsure > FOLLOWS && tone.rmsDeltaL() - unsure < FOLLOWS) {
+            add(
+                    3,
+                    "tone",
+                    "Whether tone follows its aim cannot be told.",
+                    sure,
+                    "Print the chart again, or scan with less noise.");
+            return;
+        }
+        if (tone.rmsDeltaL() < FOLLOWS) {
             add(
                     0.8,
                     "tone",
@@ -133,12 +152,13 @@ final class Findings {
             return;
         }
         double middle = tone.meanDeltaLMidtones();
+        double least = Math.max(0.7, unsure);
         String where =
-                Math.abs(middle) >= 0.7
+                Math.abs(middle) >= least
                         ? say(
                                 "Mid-tones print %.1f L* too %s.",
                                 Math.abs(middle), middle < 0 ? "dark" : "light")
-                        : Math.abs(tone.meanDeltaLShadows()) >= 0.7
+                        : Math.abs(tone.meanDeltaLShadows()) >= least
                                 ? say(
                                         "Shadows print %.1f L* too %s.",
                                         Math.abs(tone.meanDeltaLShadows()),
@@ -149,7 +169,7 @@ final class Findings {
                 "tone",
                 where,
                 sure,
-                middle < -0.7
+                middle <= -least
                         ? "Lift mid-tones by about as much in the file, or have the profile made"
                                 + " anew."
                         : "Correct with a curve in the file, or have the profile made anew.");
@@ -236,10 +256,20 @@ final class Findings {
                     "Scan with the lid closed, or measure with an instrument.");
             return;
         }
+        double unsure = black.uncertainty().l();
+        if (unsure > UNKNOWN_BLACK && Math.abs(ink.l() - GREY) < unsure) {
+            add(
+                    0.9,
+                    "black",
+                    say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
+                    say("± %.1f, %s. Paper white L* %.1f.", unsure, basis(trust), paper.l()),
+                    "Print the chart again, or scan with less noise.");
+            return;
+        }
         add(
-                ink.l() > 14 ? 3.5 : 0.9,
+                ink.l() > GREY ? 3.5 : 0.9,
                 "black",
-                ink.l() > 14
+                ink.l() > GREY
                         ? say("The black is grey: L* %.1f. Dark pictures will look dull.", ink.l())
                         : say("The black is deep: L* %.1f.", ink.l()),
                 say(

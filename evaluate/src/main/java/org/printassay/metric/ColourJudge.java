@@ -128,6 +128,22 @@ public final class ColourJudge {
         return measured == null ? 0 : DeltaE.ciede2000(aim.absoluteLab(space, code), measured);
     }
 
+    /** What the uncertainty of {@link #meanDeltaE00} is made of; empty where there is no mean. */
+    static Optional<Budget> budget(ReadingSet set, PaperAim aim, Lab spread) {
+        if (meanDeltaE00(set, aim).isEmpty()) {
+            return Optional.empty();
+        }
+        long colours = means(set).keySet().stream().filter(ColourJudge::onSurface).count();
+        return Optional.of(
+                ColourBudget.of(
+                        "colours.meanDeltaE00",
+                        "dE00",
+                        set,
+                        moved -> meanDeltaE00(moved, aim).orElse(0.0),
+                        spread,
+                        (int) colours));
+    }
+
     private static boolean onSurface(Rgb8 code) {
         int[] channels = {code.r(), code.g(), code.b()};
         boolean end = Arrays.stream(channels).anyMatch(c -> c == 0 || c == 255);

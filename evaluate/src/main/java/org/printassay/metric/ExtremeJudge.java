@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
@@ -13,11 +12,9 @@ import org.printassay.reading.Trust;
 
 /**
  * Paper white and the darkest neutral, with uncertainties: the random part from the spread of
- * twins, the systematic part by trust, combined as ISO/IEC Guide 98-3 does.
+ * twins, the systematic part by trust, combined as ISO/IEC Guide 98-3 does ({@link Budget}).
  */
 final class ExtremeJudge {
-    private static final double NORMAL_95 = 1.96;
-
     private ExtremeJudge() {}
 
     static Optional<Extreme> judge(Neutrals neutrals, int level) {
@@ -33,8 +30,10 @@ final class ExtremeJudge {
             }
         }
         Trust trust = neutrals.set().trust();
-        double systematic = Systematic.lightness(trust);
-        double systematicAb = Systematic.chroma(trust);
+        String name = level == 255 ? "white.lab." : "black.lab.";
+        Budget l = budget(name + "l", data, Lab::l, Systematic.lightness(trust));
+        Budget a = budget(name + "a", data, Lab::a, Systematic.chroma(trust));
+        Budget b = budget(name + "b", data, Lab::b, Systematic.chroma(trust));
         Lab absolute = trust.absolute() && !neutrals.clipped(level) ? data.mean() : null;
         return Optional.of(
                 new Extreme(
@@ -44,13 +43,11 @@ final class ExtremeJudge {
                                 ? null
                                 : Density.ofFactor(
                                         Math.max(1e-4, Lab.luminanceFactor(absolute.l()))),
-                        new Lab(
-                                combined(half(data, Lab::l), systematic),
-                                combined(half(data, Lab::a), systematicAb),
-                                combined(half(data, Lab::b), systematicAb)),
-                        systematic,
+                        new Lab(l.halfWidth(), a.halfWidth(), b.halfWidth()),
+                        Systematic.lightness(trust),
                         level,
-                        data.count()));
+                        data.count(),
+                        List.of(l, a, b)));
     }
 
     private static Lab relative(List<Reading> readings, LevelData data) {
@@ -70,23 +67,27 @@ final class ExtremeJudge {
         return n == 0 ? data.mean() : new Lab(l / n, a / n, b / n);
     }
 
-    private static double combined(double random, double systematic) {
-        return Math.hypot(random, systematic);
-    }
-
-    /** 95 % half-width of the mean of these twins, from their own spread and what they share. */
-    private static double half(LevelData data, ToDoubleFunction<Lab> value) {
-        double shared = NORMAL_95 * data.sharedError(value);
+    private static Budget budget(
+            String figure, LevelData data, ToDoubleFunction<Lab> value, double stated) {
+        List<Budget.Part> parts = new ArrayList<>();
         int n = data.count();
-        if (n < 2) {
-            return shared;
+        if (n >= 2) {
+            double mean = data.kept().stream().mapToDouble(value).average().orElseThrow();
+            double squares =
+                    data.kept().stream()
+                            .mapToDouble(lab -> Math.pow(value.applyAsDouble(lab) - mean, 2))
+                            .sum();
+            double error = Math.sqrt(squares / (n - 1) / n);
+            parts.add(new Budget.Part(Budget.Kind.RANDOM, error, n - 1));
         }
-        double mean = data.kept().stream().mapToDouble(value).average().orElseThrow();
-        double squares =
-                data.kept().stream()
-                        .mapToDouble(lab -> Math.pow(value.applyAsDouble(lab) - mean, 2))
-                        .sum();
-        double t = new TDistribution(null, n - 1).inverseCumulativeProbability(0.975);
-        return Math.hypot(shared, t * Math.sqrt(squares / (n - 1) / n));
+        if (!data.shared().isEmpty()) {
+            parts.add(new Budget.Part(Budget.Kind.LIGHT, data.sharedError(value), null));
+        }
+        if (data.calibration() != null) {
+            double error = value.applyAsDouble(data.calibration());
+            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, error, null));
+        }
+        parts.add(Budget.Part.stated(stated));
+        return new Budget(figure, "CIELAB", value.applyAsDouble(data.mean()), parts);
     }
 }

@@ -1,5 +1,8 @@
 package org.printassay.metric;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
@@ -14,6 +17,7 @@ import org.printassay.reading.ReadingSet;
  * @param colours the same in detail
  * @param largestTwinDifference dE00
  * @param gradient of lightness over the sheet
+ * @param budgets where the uncertainty of each headline figure comes from
  */
 public record Judgement(
         @Nullable Extreme white,
@@ -27,7 +31,11 @@ public record Judgement(
         @Nullable Double gamutVolume,
         @Nullable ColourDetail colours,
         @Nullable Double largestTwinDifference,
-        @Nullable Gradient gradient) {
+        @Nullable Gradient gradient,
+        List<Budget> budgets) {
+    public Judgement {
+        budgets = List.copyOf(budgets);
+    }
 
     /**
      * Judges readings.
@@ -46,21 +54,47 @@ public record Judgement(
         Gradient gradient = Gradient.of(set).orElse(null);
         if (white == null || black == null) {
             return new Judgement(
-                    white, black, null, null, null, null, repeats, null, null, null, twins,
-                    gradient);
+                    white,
+                    black,
+                    null,
+                    null,
+                    null,
+                    null,
+                    repeats,
+                    null,
+                    null,
+                    null,
+                    twins,
+                    gradient,
+                    budgets(set, white, black, null, null));
         }
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
         PaperAim aim = PaperAim.relativeColorimetric(whiteLab, blackLab);
         boolean absolute = set.trust().absolute() && set.colour();
-        return new Judgement(
-                white,
-                black,
+        Tone tone =
                 ToneJudge.judge(
                                 neutrals,
                                 aim,
                                 SmoothnessJudge.judge(neutrals, aim, whiteLab, blackLab))
-                        .orElse(null),
+                        .orElse(null);
+        Neutrality neutrality =
+                neutrals.clipped(255)
+                        ? null
+                        : NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null);
+        List<Budget> budgets = new ArrayList<>(budgets(set, white, black, tone, neutrality));
+        if (absolute) {
+            Lab spread =
+                    new Lab(
+                            neutrals.spread(0, 255, Lab::l).errorOf(1),
+                            neutrals.spread(0, 255, Lab::a).errorOf(1),
+                            neutrals.spread(0, 255, Lab::b).errorOf(1));
+            ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
+        }
+        return new Judgement(
+                white,
+                black,
+                tone,
                 neutrals.clipped(0)
                         ? null
                         : WedgeJudge.shadows(
@@ -75,14 +109,35 @@ public record Judgement(
                                         threshold,
                                         level -> ToneJudge.aimL(set, aim, level))
                                 .orElse(null),
-                neutrals.clipped(255)
-                        ? null
-                        : NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null),
+                neutrality,
                 repeats,
                 absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
                 absolute ? ColourJudge.gamutVolume(set) : null,
                 absolute ? ColourJudge.detail(set, aim).orElse(null) : null,
                 twins,
-                gradient);
+                gradient,
+                budgets);
+    }
+
+    /** Figures that are not stated have no budget. */
+    private static List<Budget> budgets(
+            ReadingSet set,
+            @Nullable Extreme white,
+            @Nullable Extreme black,
+            @Nullable Tone tone,
+            @Nullable Neutrality neutrality) {
+        List<Budget> budgets = new ArrayList<>();
+        for (Extreme extreme : Arrays.asList(white, black)) {
+            if (extreme != null && extreme.lab() != null) {
+                budgets.addAll(set.colour() ? extreme.budgets() : extreme.budgets().subList(0, 1));
+            }
+        }
+        if (tone != null) {
+            budgets.addAll(tone.budgets());
+        }
+        if (neutrality != null) {
+            budgets.addAll(neutrality.cast().budgets());
+        }
+        return budgets;
     }
 }

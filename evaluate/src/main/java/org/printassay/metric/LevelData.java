@@ -2,6 +2,7 @@ package org.printassay.metric;
 
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 
 /**
@@ -13,8 +14,16 @@ import org.printassay.colour.Lab;
  * @param count how many
  * @param kept the readings' colours
  * @param shared what one standard error of each shared cause does to the mean
+ * @param calibration standard error by the scanner's calibration; null without one
  */
-record LevelData(int level, double fileL, Lab mean, int count, List<Lab> kept, List<Lab> shared) {
+record LevelData(
+        int level,
+        double fileL,
+        Lab mean,
+        int count,
+        List<Lab> kept,
+        List<Lab> shared,
+        @Nullable Lab calibration) {
 
     /** Standard error of a value of the mean by the causes that move readings together. */
     double sharedError(ToDoubleFunction<Lab> value) {

@@ -48,6 +48,7 @@ public record Neutrality(
      * @param uncertaintyB 95 % half-width of b
      * @param significant whether it differs from none
      * @param words direction in words
+     * @param budgets what the uncertainties of a and b are made of; empty when read from a file
      */
     public record Cast(
             double a,
@@ -55,7 +56,23 @@ public record Neutrality(
             double uncertaintyA,
             double uncertaintyB,
             boolean significant,
-            String words) {}
+            String words,
+            List<Budget> budgets) {
+        public Cast {
+            budgets = List.copyOf(budgets);
+        }
+
+        /** Without budgets. */
+        public Cast(
+                double a,
+                double b,
+                double uncertaintyA,
+                double uncertaintyB,
+                boolean significant,
+                String words) {
+            this(a, b, uncertaintyA, uncertaintyB, significant, words, List.of());
+        }
+    }
 
     /**
      * One grey.

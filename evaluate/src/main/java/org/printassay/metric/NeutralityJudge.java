@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
 
 /**
@@ -11,7 +12,6 @@ import org.printassay.colour.Lab;
  * 12647-2:2013), evenly over L*.
  */
 final class NeutralityJudge {
-    private static final double NORMAL_95 = 1.96;
     private static final int FEWEST_LEVELS = 6;
 
     /** Leans of shadows and highlights that differ by more than this are a crossover. */
@@ -127,17 +127,68 @@ final class NeutralityJudge {
                 squares += shares[i] * shares[i] / curve.get(i).count();
             }
         }
-        double factor = total == 0 ? 0 : NORMAL_95 * Math.sqrt(squares) / total;
-        double ua =
-                Math.hypot(
-                        Math.hypot(errors.systematic, NORMAL_95 * shared[0]),
-                        factor * errors.a.errorOf(1));
-        double ub =
-                Math.hypot(
-                        Math.hypot(errors.systematic, NORMAL_95 * shared[1]),
-                        factor * errors.b.errorOf(1));
+        double factor = total == 0 ? 0 : Math.sqrt(squares) / total;
+        Zone zone = new Zone(curve, shares, from, to);
+        Budget budgetA =
+                budget("a", a, factor, errors.a, shared[0], zone.calibration(Lab::a), errors);
+        Budget budgetB =
+                budget("b", b, factor, errors.b, shared[1], zone.calibration(Lab::b), errors);
+        double ua = budgetA.halfWidth();
+        double ub = budgetB.halfWidth();
         boolean significant = Math.abs(a) > ua || Math.abs(b) > ub;
-        return new Neutrality.Cast(a, b, ua, ub, significant, HueWords.words(a, b, significant));
+        return new Neutrality.Cast(
+                a,
+                b,
+                ua,
+                ub,
+                significant,
+                HueWords.words(a, b, significant),
+                List.of(budgetA, budgetB));
+    }
+
+    private static Budget budget(
+            String axis,
+            double value,
+            double factor,
+            Neutrals.Spread spread,
+            double shared,
+            double calibration,
+            Errors errors) {
+        List<Budget.Part> parts = new ArrayList<>();
+        if (spread.known()) {
+            double error = factor * spread.errorOf(1);
+            parts.add(new Budget.Part(Budget.Kind.RANDOM, error, spread.freedom()));
+        }
+        if (!errors.white.shared().isEmpty()) {
+            parts.add(new Budget.Part(Budget.Kind.LIGHT, shared, null));
+        }
+        if (errors.white.calibration() != null) {
+            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, calibration, null));
+        }
+        parts.add(Budget.Part.stated(errors.systematic));
+        return new Budget("neutrality.cast." + axis, axis + "*", value, parts);
+    }
+
+    /** Levels whose file L* lies between two bounds. */
+    private record Zone(List<LevelData> curve, List<Double> shares, double from, double to) {
+        Zone(List<LevelData> curve, double[] shares, double from, double to) {
+            this(curve, Arrays.stream(shares).boxed().toList(), from, to);
+        }
+
+        /** Greys near each other are off alike: what the calibration is off does not average. */
+        double calibration(ToDoubleFunction<Lab> value) {
+            double squares = 0;
+            double total = 0;
+            for (int i = 0; i < curve.size(); i++) {
+                LevelData data = curve.get(i);
+                Lab error = data.calibration();
+                if (error != null && data.fileL() >= from && data.fileL() < to) {
+                    squares += shares.get(i) * Math.pow(value.applyAsDouble(error), 2);
+                    total += shares.get(i);
+                }
+            }
+            return total == 0 ? 0 : Math.sqrt(squares / total);
+        }
     }
 
     /** Standard error of a mean cast, a* and b*, by the causes that move readings together. */

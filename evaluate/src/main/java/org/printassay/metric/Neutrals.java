@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
@@ -81,7 +82,8 @@ final class Neutrals {
                                     mean(kept),
                                     kept.size(),
                                     kept,
-                                    shared(set, level)));
+                                    shared(set, level),
+                                    calibration(set, level)));
                 });
         return neutrals;
     }
@@ -108,6 +110,20 @@ final class Neutrals {
             }
         }
         return 2 * clipped > all;
+    }
+
+    /** Twins have the same colour, and the calibration is off by the same in all. */
+    private static @Nullable Lab calibration(ReadingSet set, int level) {
+        if (set.calibration().isEmpty()) {
+            return null;
+        }
+        List<Lab> errors = new ArrayList<>();
+        for (int i = 0; i < set.readings().size(); i++) {
+            if (set.readings().get(i).rgb().equals(Rgb8.grey(level))) {
+                errors.add(set.calibration().get(i));
+            }
+        }
+        return errors.isEmpty() ? null : mean(errors);
     }
 
     /** What each shared cause does to the mean of a level. */

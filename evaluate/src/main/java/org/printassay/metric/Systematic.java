@@ -10,12 +10,14 @@ final class Systematic {
     private Systematic() {}
 
     /**
-     * Absolute L*: for a scan, what a gain of 2.5 percent does to paper, or a profile's own error.
+     * Absolute L*: for a scan, what a gain of 2.5 percent does to paper, or a profile's own error;
+     * for a calibrated scan the instrument's part and a lamp that has changed by 1 percent since.
+     * What the calibration itself is off by is a part of its own.
      */
     static double lightness(Trust trust) {
         return switch (trust) {
             case INSTRUMENT -> 0.3;
-            case CALIBRATED_SCAN -> 0.6;
+            case CALIBRATED_SCAN -> 0.5;
             case PROFILED_SCAN -> 1.0;
             case PLAIN_SCAN -> 0;
         };
@@ -25,7 +27,7 @@ final class Systematic {
     static double chroma(Trust trust) {
         return switch (trust) {
             case INSTRUMENT -> 0.3;
-            case CALIBRATED_SCAN -> 0.5;
+            case CALIBRATED_SCAN -> 0.4;
             case PROFILED_SCAN -> 1.0;
             case PLAIN_SCAN -> 0;
         };

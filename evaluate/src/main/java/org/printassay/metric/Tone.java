@@ -17,6 +17,7 @@ import java.util.List;
  * @param reversalLevels where it does
  * @param points the curve, ascending level
  * @param irregularities where greys do not run smoothly, surest first
+ * @param budgets what the uncertainty is made of; empty when read from a file
  */
 public record Tone(
         String aim,
@@ -30,11 +31,43 @@ public record Tone(
         boolean monotonic,
         List<Integer> reversalLevels,
         List<Point> points,
-        List<Irregularity> irregularities) {
+        List<Irregularity> irregularities,
+        List<Budget> budgets) {
     public Tone {
+        budgets = List.copyOf(budgets);
         reversalLevels = List.copyOf(reversalLevels);
         points = List.copyOf(points);
         irregularities = List.copyOf(irregularities);
+    }
+
+    /** Without budgets. */
+    public Tone(
+            String aim,
+            double rmsDeltaL,
+            double rmsUncertainty,
+            double maxDeltaL,
+            int maxAtLevel,
+            double meanDeltaLShadows,
+            double meanDeltaLMidtones,
+            double meanDeltaLHighlights,
+            boolean monotonic,
+            List<Integer> reversalLevels,
+            List<Point> points,
+            List<Irregularity> irregularities) {
+        this(
+                aim,
+                rmsDeltaL,
+                rmsUncertainty,
+                maxDeltaL,
+                maxAtLevel,
+                meanDeltaLShadows,
+                meanDeltaLMidtones,
+                meanDeltaLHighlights,
+                monotonic,
+                reversalLevels,
+                points,
+                irregularities,
+                List.of());
     }
 
     /**

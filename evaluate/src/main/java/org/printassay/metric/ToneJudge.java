@@ -74,6 +74,7 @@ final class ToneJudge {
                                 NORMAL_95 * Math.sqrt(variance) / (2 * rms),
                                 Math.sqrt(NORMAL_95 * Math.sqrt(variance)))
                         : Math.sqrt(NORMAL_95 * Math.sqrt(variance));
+        Budget budget = budget(neutrals, curve, shares, rms, uncertainty);
         List<Tone.Point> points = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             int low = Math.max(0, i - 1);
@@ -93,7 +94,7 @@ final class ToneJudge {
                 new Tone(
                         "relative colorimetric with black point compensation onto this paper",
                         rms,
-                        Math.hypot(uncertainty, Systematic.tone(neutrals.set().trust())),
+                        budget.halfWidth(),
                         delta[worst],
                         curve.get(worst).level(),
                         zone(curve, shares, delta, -1, Neutrals.SHADOWS_BELOW),
@@ -107,7 +108,37 @@ final class ToneJudge {
                         reversals.isEmpty(),
                         reversals,
                         points,
-                        irregularities));
+                        irregularities,
+                        List.of(budget)));
+    }
+
+    /**
+     * A calibration is off alike in greys that are near each other: what it is off in the mean
+     * counts in full. The scanner's light moves aim and curve together and is left to the stated
+     * part.
+     */
+    private static Budget budget(
+            Neutrals neutrals,
+            List<LevelData> curve,
+            double[] shares,
+            double rms,
+            double randomHalfWidth) {
+        List<Budget.Part> parts = new ArrayList<>();
+        parts.add(new Budget.Part(Budget.Kind.RANDOM, randomHalfWidth / NORMAL_95, null));
+        double squares = 0;
+        boolean calibrated = false;
+        for (int i = 0; i < curve.size(); i++) {
+            Lab error = curve.get(i).calibration();
+            if (error != null) {
+                calibrated = true;
+                squares += shares[i] * error.l() * error.l();
+            }
+        }
+        if (calibrated) {
+            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, Math.sqrt(squares), null));
+        }
+        parts.add(Budget.Part.stated(Systematic.tone(neutrals.set().trust())));
+        return new Budget("tone.rmsDeltaL", "L*", rms, parts);
     }
 
     /** Aim L* of a level, in the frame of the readings. */

@@ -1,6 +1,7 @@
 package org.printassay.reading;
 
 import java.util.List;
+import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 
 /**
@@ -11,14 +12,21 @@ import org.printassay.colour.RgbSpace;
  * @param trust how colour was obtained
  * @param colour false when only lightness was read (grey scan)
  * @param shared causes of error that move readings together
+ * @param calibration standard error of each reading by the scanner's calibration, CIELAB, in the
+ *     order of the readings; empty without one
  */
 public record ReadingSet(
         List<Reading> readings,
         RgbSpace space,
         Trust trust,
         boolean colour,
-        List<SharedError> shared) {
+        List<SharedError> shared,
+        List<Lab> calibration) {
     public ReadingSet {
+        calibration = List.copyOf(calibration);
+        if (!calibration.isEmpty() && calibration.size() != readings.size()) {
+            throw new IllegalArgumentException("a calibration's error needs one a reading");
+        }
         readings = List.copyOf(readings);
         shared = List.copyOf(shared);
         for (SharedError cause : shared) {
@@ -30,6 +38,16 @@ public record ReadingSet(
 
     /** Readings that share no cause of error. */
     public ReadingSet(List<Reading> readings, RgbSpace space, Trust trust, boolean colour) {
-        this(readings, space, trust, colour, List.of());
+        this(readings, space, trust, colour, List.of(), List.of());
+    }
+
+    /** Readings that no calibration was made for. */
+    public ReadingSet(
+            List<Reading> readings,
+            RgbSpace space,
+            Trust trust,
+            boolean colour,
+            List<SharedError> shared) {
+        this(readings, space, trust, colour, shared, List.of());
     }
 }

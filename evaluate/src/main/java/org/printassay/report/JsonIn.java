@@ -78,8 +78,9 @@ final class JsonIn {
                                         f.path("text").asText(),
                                         f.path("sureness").asText(),
                                         f.path("advice").asText())),
-                null,
-                JsonDerived.read(root));
+                JsonTrust.calibration(source.path("calibration")),
+                JsonDerived.read(root),
+                list(root.path("uncertainty"), JsonTrust::budget));
     }
 
     private static List<Integer> sheets(JsonNode sheet) {

@@ -57,6 +57,8 @@ final class JsonOut {
                             return file.put("name", f.name()).put("sha256", f.sha256());
                         }));
         source.set("measurement", JsonDerived.measurement(e.measurement()));
+        source.set("calibration", JsonTrust.calibration(e.calibration()));
+        root.set("uncertainty", list(e.uncertainty(), JsonTrust::budget));
         root.set("placements", placements(e));
         root.set("white", extreme(e.white()));
         root.set("black", extreme(e.black()));

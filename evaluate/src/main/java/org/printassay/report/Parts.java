@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
+import org.printassay.evaluation.CalibrationSummary;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
@@ -282,10 +283,42 @@ final class Parts {
                                                 "SHA-256 "
                                                         + f.sha256().substring(0, 12)
                                                         + "\u2026")));
+        CalibrationSummary calibration = e.calibration();
+        if (calibration != null) {
+            out.add(calibration(calibration));
+        }
         for (PlacementSummary p : e.placements()) {
             out.add(Fact.of("Placement", placement(p), p.file()));
         }
         return out;
+    }
+
+    private static Fact calibration(CalibrationSummary c) {
+        List<String> made = new ArrayList<>();
+        made.add(c.patches() + " patches of " + c.colours() + " colours");
+        if (c.paper() != null) {
+            made.add("on " + c.paper());
+        }
+        if (c.family() != null) {
+            made.add("for " + c.family());
+        }
+        if (c.printer() != null) {
+            made.add("printed with " + c.printer());
+        }
+        if (c.scanner() != null) {
+            made.add("scanned with " + c.scanner());
+        }
+        return Fact.of(
+                "Calibration",
+                c.file().name()
+                        + ": dE00 "
+                        + Words.number(c.meanDeltaE00(), 2)
+                        + " mean, 95\u00a0% below "
+                        + Words.number(c.p95DeltaE00(), 2)
+                        + ", largest "
+                        + Words.number(c.maxDeltaE00(), 1),
+                "each colour by a calibration made without it; made from "
+                        + String.join(", ", made));
     }
 
     private static String placement(PlacementSummary p) {

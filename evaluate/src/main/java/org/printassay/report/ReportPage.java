@@ -81,6 +81,7 @@ public final class ReportPage {
                 ColourParts.colours(e.colours()),
                 ColourParts.skin(e.colours()),
                 Parts.further(e),
+                Budgets.rows(e),
                 Parts.conditions(e),
                 e.patches().stream().map(r -> row(r, absolute)).toList(),
                 absolute);

@@ -26,6 +26,7 @@ import org.printassay.reading.Warning;
  * @param colours likewise
  * @param skin likewise
  * @param further other results in single lines
+ * @param budgets what the uncertainties of headline figures are made of
  * @param conditions under which the print was made and read
  * @param readings the table
  * @param absolute whether the table holds absolute colours
@@ -49,6 +50,7 @@ public record ReportView(
         @Nullable Part colours,
         @Nullable Part skin,
         List<Fact> further,
+        List<Budget> budgets,
         List<Fact> conditions,
         List<Row> readings,
         boolean absolute) {
@@ -57,6 +59,19 @@ public record ReportView(
 
     /** A metric: one sentence, drawings, facts. */
     public record Part(String lead, List<Html> figures, List<Fact> facts) {}
+
+    /**
+     * One line of the table of uncertainties, 95 % half-widths in the figure's unit; a part that
+     * the figure does not have is empty.
+     */
+    public record Budget(
+            String figure,
+            String value,
+            String random,
+            String light,
+            String calibration,
+            String systematic,
+            String all) {}
 
     /** One reading. */
     public record Row(
