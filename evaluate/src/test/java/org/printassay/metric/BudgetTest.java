@@ -1,0 +1,43 @@
+package org.printassay.metric;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class BudgetTest {
+    /**
+     * ISO/IEC Guide 98-3:2008, G.4.1, example (from memory): relative uncertainties of 0.25 %, 0.57
+     * % and 0.82 % from 10, 5 and 15 observations combine to 1.03 %, with 19.0 effective degrees of
+     * freedom; 95 % half-width 2.09 x 1.03 % = 2.2 %.
+     */
+    @Test
+    void theGuidesOwnExample() {
+        Budget budget =
+                new Budget(
+                        "y",
+                        "%",
+                        100,
+                        List.of(
+                                new Budget.Part(Budget.Kind.RANDOM, 0.25, 9),
+                                new Budget.Part(Budget.Kind.LIGHT, 0.57, 4),
+                                new Budget.Part(Budget.Kind.CALIBRATION, 0.82, 14)));
+        assertEquals(1.03, budget.standard(), 0.005);
+        assertEquals(2.09, budget.coverageFactor(), 0.005);
+        assertEquals(2.2, budget.halfWidth(), 0.05);
+    }
+
+    @Test
+    void aStatedPartAloneIsWhatWasStated() {
+        Budget budget = new Budget("y", "L*", 1, List.of(Budget.Part.stated(0.6)));
+        assertEquals(0.6, budget.halfWidth(), 1e-9);
+    }
+
+    /** Two readings that decide alone: Student's factor for one degree of freedom, 12.7. */
+    @Test
+    void fewRepeatsWidenTheInterval() {
+        Budget budget =
+                new Budget("y", "L*", 1, List.of(new Budget.Part(Budget.Kind.RANDOM, 0.1, 1)));
+        assertEquals(1.27, budget.halfWidth(), 0.005);
+    }
+}
