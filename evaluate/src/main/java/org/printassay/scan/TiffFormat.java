@@ -140,6 +140,7 @@ record TiffFormat(
         } else {
             throw Problem.input(name, "does not say how long its strips are. Save it anew.");
         }
+        refuseShared(offsets, lengths, fileSize, name);
         Optional<Blob> tables =
                 d.blob(TiffDirectory.JPEG_TABLES, 1 << 16).map(bytes -> (Blob) () -> bytes);
         return new TiffFormat(
@@ -161,6 +162,23 @@ record TiffFormat(
                 piece -> lengths[piece],
                 tables,
                 photometric == YCBCR ? 1 : 0);
+    }
+
+    /** A small file whose strips are one and the same could claim hours of reading. */
+    private static void refuseShared(long[] offsets, long[] lengths, long fileSize, String name)
+            throws Problem {
+        double all = 0;
+        for (int i = 0; i < lengths.length; i++) {
+            if (lengths[i] < 0 || offsets[i] < 0 || lengths[i] > fileSize - offsets[i]) {
+                // Cut off, which reading finds and says better.
+                return;
+            }
+            all += lengths[i];
+        }
+        if (all > fileSize) {
+            throw Problem.input(
+                    name, "its strips or tiles share the same bytes. Save the scan anew.");
+        }
     }
 
     private static long[] pieces(TiffDirectory d, int tag, long pieces, String name)

@@ -111,6 +111,25 @@ class OddTiffTest {
         assertTrue(why.contains("planes of their own"), why);
     }
 
+    /** Two thousand strips at one place: 20 kB that would be read as many times. */
+    @Test
+    void stripsThatShareTheirBytesAreRefused() throws Exception {
+        int strips = 2000;
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.IMAGE_LENGTH, new long[] {strips});
+        byte[][] pieces = new byte[strips][0];
+        pieces[strips - 1] = new byte[] {10, 20, 30, 40};
+        Path file = write(fields, false, pieces);
+        byte[] bytes = Files.readAllBytes(file);
+        ByteBuffer tiff = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+        // The lengths stand behind the offsets at the end: as if all strips were whole, and more.
+        for (int i = 0; i < strips; i++) {
+            tiff.putLong(bytes.length - 8 * strips + 8 * i, 32);
+        }
+        String why = refusal(Files.write(file, bytes));
+        assertTrue(why.contains("share the same bytes"), why);
+    }
+
     /** 2^32 + 1 rows a tile would be cut to 1 if it were taken as a 32 bit number. */
     @Test
     void tilesOfImpossibleHeightAreRefused() throws Exception {
