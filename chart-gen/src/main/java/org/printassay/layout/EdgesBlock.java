@@ -43,7 +43,7 @@ final class EdgesBlock implements Block {
 
     /** A dark bar on light and a light bar on dark, turned opposite ways. */
     static void edges(SheetBuilder sheet, int p, int x, int y) {
-        Type.caption(sheet, x, y, "Sharpness");
+        Type.caption(sheet, x, y, sheet.captions().edges());
         squares(sheet, p, x, y + Type.CAPTION);
     }
 

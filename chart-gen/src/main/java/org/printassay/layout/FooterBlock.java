@@ -30,7 +30,7 @@ final class FooterBlock {
         int from = inner + m + p / 2;
         int width = grid.width() - 2 * from;
         int top = bottom - p;
-        Type.caption(sheet, from, top - Type.CAPTION, "Smooth from black to paper?");
+        Type.caption(sheet, from, top - Type.CAPTION, sheet.captions().vignette());
         sheet.draw(new Artwork.Vignette(sheet.rect(from, top, width, p), 0, 255));
     }
 }

@@ -1,5 +1,6 @@
 package org.printassay.layout;
 
+import java.util.List;
 import org.printassay.colour.Rgb8;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.Artwork;
@@ -22,6 +23,9 @@ final class HeaderBlock {
 
     /** Width of a character of bold type, dots a point, about. */
     private static final double DOTS_PER_POINT = 2.6;
+
+    /** Sheets less wide have no room beside the title for how to look at them. */
+    private static final int VIEWING_WIDTH = 1600;
 
     private final Grid grid;
     private final Recipe recipe;
@@ -76,6 +80,11 @@ final class HeaderBlock {
         line(sheet, 183, "Same route as your pictures");
         arrow(sheet, TITLE_LEFT + 8, 204, 232);
         sheet.text(TITLE_LEFT + 28, 230, "This edge up", 6.6, false, -1, Type.DARK);
+        List<String> viewing = sheet.captions().viewing();
+        for (int i = 0; i < viewing.size() && grid.width() >= VIEWING_WIDTH; i++) {
+            int y = 26 + 28 * i;
+            sheet.text(right - 32, y, viewing.get(i), Type.CAPTION_PT, false, 1, Type.GREY);
+        }
     }
 
     private int formColumns() {

@@ -69,7 +69,7 @@ final class MiddleBlock implements Block {
 
     private void hues(SheetBuilder sheet, int x, int y) {
         int p = grid.patch();
-        Type.caption(sheet, x, y, "Colours: paper, full, black");
+        Type.caption(sheet, x, y, sheet.captions().hues());
         List<List<Ink>> ramps = PaperContent.hueRamps();
         for (int row = 0; row < ramps.size(); row++) {
             for (int step = 0; step < ramps.get(row).size(); step++) {
@@ -81,7 +81,7 @@ final class MiddleBlock implements Block {
 
     /** Black, its middle left free of everything within three patches, greys to the right. */
     private void field(SheetBuilder sheet, int x, int y) {
-        Type.caption(sheet, x, y, "Black, and greys on black");
+        Type.caption(sheet, x, y, sheet.captions().black());
         greysOnBlack(sheet, x, y + Type.CAPTION, grid.patch());
     }
 

@@ -13,7 +13,7 @@ import org.printassay.sheet.Section;
 import org.printassay.sheet.Sheet;
 
 /**
- * The full paper sheet, layout version 1.
+ * The full paper sheet, layout versions 1 and 2, which differ in the words printed on it.
  *
  * <p>From top to bottom: header, mosaic, shadow wedge, mosaic, middle block, mosaic, highlight
  * wedge, mosaic, footer. The patch is as large as lets everything stand on one sheet; where not
@@ -127,7 +127,9 @@ public final class PaperLayout implements ChartLayout {
         List<List<Ink>> shares = shares();
         List<Sheet> sheets = new ArrayList<>();
         for (int i = 0; i < plans.size(); i++) {
-            SheetBuilder sheet = new SheetBuilder(i + 1, page, printable, left);
+            SheetBuilder sheet =
+                    new SheetBuilder(
+                            i + 1, page, printable, left, Captions.ofPaper(recipe.layoutVersion()));
             header.draw(sheet, plans.size(), print, plans.get(i).holdsField());
             List<Cell> cells = plans.get(i).drawBlocks(sheet);
             mosaic(sheet, cells, shares.get(i));

@@ -82,7 +82,11 @@ record PartBlock(Part part, List<Ink> inks, int columns, int patchWidth, int pat
 
     /** Draws some of its rows, from and to (excluded). */
     void draw(SheetBuilder sheet, int x, int y, int from, int to) {
-        Type.caption(sheet, x, y, PartContent.caption(part.what()));
+        String look = PartContent.look(part.what());
+        String caption = PartContent.caption(part.what());
+        String both = caption + ". " + look;
+        boolean room = !look.isEmpty() && Captions.fits(both, width());
+        Type.caption(sheet, x, y, room ? both : caption);
         int top = y + Type.CAPTION;
         PartPicture picture = PartPicture.of(part.what());
         if (picture != null) {

@@ -60,6 +60,21 @@ final class PartContent {
         };
     }
 
+    /** What to look for by eye, where the section is wide enough for it. */
+    static String look(Part.What what) {
+        return switch (what) {
+            case SHADOWS -> "From which patch on do you see steps? In 2000 lux, then in 500";
+            case HIGHLIGHTS -> "From which patch on do you see a tint? In 2000 lux, even light";
+            case NEUTRAL_RAMP -> "Even steps, none of them tinted?";
+            case CUBE, HUE_RAMPS -> "Does each step differ from its next?";
+            case SKIN -> "None too red, too yellow, too grey?";
+            case EDGES -> "Crisp edges without halos?";
+            case TINTS -> "Look from 25 cm in 2000 lux";
+            case EVENNESS -> "Alike all over the sheet?";
+            case STRAY_LIGHT, VIGNETTES, OWN -> "";
+        };
+    }
+
     private static List<Ink> once(Part part, RgbSpace space) {
         return switch (part.what()) {
             case NEUTRAL_RAMP -> ramp(part.amount(), space);

@@ -22,6 +22,7 @@ final class SheetBuilder {
     private final RectMm page;
     private final RectMm printable;
     private final int left;
+    private final Captions captions;
     private final List<Patch> patches = new ArrayList<>();
     private final List<Marker> markers = new ArrayList<>();
     private final List<Artwork> artwork = new ArrayList<>();
@@ -32,10 +33,20 @@ final class SheetBuilder {
      * @param left where the content begins, dots to the right of the printable area's edge
      */
     SheetBuilder(int number, RectMm page, RectMm printable, int left) {
+        this(number, page, printable, left, Captions.latest());
+    }
+
+    /** With the words of a layout version. */
+    SheetBuilder(int number, RectMm page, RectMm printable, int left, Captions captions) {
+        this.captions = captions;
         this.number = number;
         this.page = page;
         this.printable = printable;
         this.left = left;
+    }
+
+    Captions captions() {
+        return captions;
     }
 
     int number() {

@@ -38,7 +38,7 @@ final class TintsBlock {
     /** Tints across the page below a caption, each so high. */
     void across(int y, int height) {
         int p = grid.patch();
-        Type.caption(sheet, 0, y, "Tints across the page. Do fine lines run down through several?");
+        caption(0, y, "Tints across the page. Do fine lines run down through several?");
         int top = y + Type.CAPTION;
         int half = half(grid);
         List<Ink> left = PrinterContent.neutrals("A");
@@ -55,16 +55,19 @@ final class TintsBlock {
         sheet.window(middle + inset, top + whole - p, p, p);
     }
 
+    /** With how to look at it where there is room. */
+    private void caption(int x, int y, String text) {
+        String both = text + " Look from 25 cm in 2000 lux.";
+        boolean room = Captions.fits(both, grid.width() - 2 * EDGE);
+        Type.caption(sheet, x, y, room ? both : text);
+    }
+
     /** Tints along the page below a caption, each so long. */
     void along(int y, int length, EvennessTints even) {
         int width = alongWidth(grid);
         int rest = half(grid) - EDGE - width * TINTS;
         int first = EDGE + rest / 2;
-        Type.caption(
-                sheet,
-                first,
-                y,
-                "Tints along the page. Do fine lines or bands run across several?");
+        caption(first, y, "Tints along the page. Do fine lines or bands run across several?");
         int top = y + Type.CAPTION;
         List<Ink> left = PrinterContent.neutrals("L");
         List<Ink> right = PrinterContent.colours("L");

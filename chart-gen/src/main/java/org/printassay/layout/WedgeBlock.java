@@ -49,12 +49,7 @@ final class WedgeBlock implements Block {
         int left = (grid.width() - first * p) / 2;
         int top = y + Type.CAPTION + NUMBERS;
         Type.caption(
-                sheet,
-                left,
-                y,
-                dark
-                        ? "Shadows. From which number on do you see a step against black?"
-                        : "Highlights. From which number on do you see a tint against the paper?");
+                sheet, left, y, dark ? sheet.captions().shadows() : sheet.captions().highlights());
         for (int i = 0; i < inks.size(); i++) {
             boolean upper = i < first;
             int x = left + (upper ? i : i - first) * p;

@@ -1,7 +1,9 @@
 package org.printassay.raster;
 
+import java.awt.BasicStroke;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import org.printassay.chart.CodeSymbol;
@@ -117,6 +119,15 @@ final class SheetRaster {
                 double hair = size * 0.03;
                 canvas.fill(type.outline(text.text(), left + hair, base, size), text.rgb());
             }
+        } else if (thing instanceof Artwork.Rule rule && isSlanted(rule)) {
+            float stroke = (float) (rule.widthMm() * dpi / MM_PER_INCH);
+            Line2D line =
+                    new Line2D.Double(
+                            x(rule.from().x()),
+                            y(rule.from().y()),
+                            x(rule.to().x()),
+                            y(rule.to().y()));
+            canvas.fill(new BasicStroke(stroke).createStrokedShape(line), rule.rgb());
         } else if (thing instanceof Artwork.Rule rule) {
             double half = rule.widthMm() / 2;
             canvas.fill(
@@ -132,7 +143,11 @@ final class SheetRaster {
         }
     }
 
-    /** Lines are level or upright: the width goes to the other side. */
+    private static boolean isSlanted(Artwork.Rule rule) {
+        return rule.from().x() != rule.to().x() && rule.from().y() != rule.to().y();
+    }
+
+    /** The width of a level or upright line goes to the other side. */
     private static double across(Artwork.Rule rule, double half) {
         return rule.from().x() == rule.to().x() ? half : 0;
     }

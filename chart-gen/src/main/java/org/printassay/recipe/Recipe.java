@@ -76,7 +76,7 @@ public record Recipe(
     /** Designs that come with the tool. */
     public enum Kind {
         /** The full paper sheet, A4, Letter and larger. */
-        PAPER("paper", 'P', "Full paper sheet", 1),
+        PAPER("paper", 'P', "Full paper sheet", 2),
         /** Lines, bands and evenness: long plain tints along and across the page; A5 and larger. */
         PRINTER("printer", 'L', "Printer sheet", 1),
         /** Few large patches for hand-held instruments, from 102 x 152 mm. */

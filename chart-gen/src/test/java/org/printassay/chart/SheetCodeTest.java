@@ -161,7 +161,7 @@ class SheetCodeTest {
         Problem problem =
                 assertThrows(
                         Problem.class,
-                        () -> SheetCode.parse("scan.tif", "PA2P/NEW THINGS WE DO NOT KNOW"));
+                        () -> SheetCode.parse("scan.tif", "PA9P/NEW THINGS WE DO NOT KNOW"));
         assertTrue(
                 String.valueOf(problem.getMessage()).contains("made by a newer printassay"),
                 problem.getMessage());
