@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
 import org.printassay.chart.Chart;
+import org.printassay.recipe.Recipe;
 
 /** Makes {@code how-to-print-and-scan.html}: one file, no network, no script. */
 public final class HowToPage {
@@ -14,7 +15,15 @@ public final class HowToPage {
     /** The page for a chart; the words in its template stand between braces. */
     public static String of(Chart chart) {
         int sheets = chart.sheets().size();
+        boolean edited = chart.recipe().kind() == Recipe.Kind.EDITED;
         return template()
+                .replace("{file}", edited ? " --chart chart.json" : "")
+                .replace(
+                        "{code}",
+                        edited
+                                ? "Keep chart.json: the sheet of an edited recipe cannot be read"
+                                        + " without it."
+                                : "The sheet code tells which chart it is.")
                 .replace("{chart}", escaped(chart.id()))
                 .replace("{page}", escaped(chart.recipe().page().name()))
                 .replace("{space}", escaped(chart.space().title()))

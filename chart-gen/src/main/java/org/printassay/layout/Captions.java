@@ -48,7 +48,7 @@ record Captions(
                     "Colours. Does each step differ?",
                     "Black. Deep, even, the paper still flat?",
                     "Sharpness. Crisp edges without halos?",
-                    "Black to paper without a step?");
+                    "Smooth from black to paper?");
 
     /** The words of a layout version of the full paper sheet. */
     static Captions ofPaper(int layoutVersion) {

@@ -58,6 +58,20 @@ class FrozenLayoutTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "PRINTER,A4,10,c10108afc5ffc0233683f1e2a03679c20e9aa61662fee04f8271ab5aefedc3df",
+        "PRINTER,A5,10,4815d25df6871806065e2aba712f67170703d395016967a8127af3cc5d0d733d",
+        "SHORT,4x6in,5,8b4c812f0607b8ca998a482374f80b64464a8111668b4599d8eada2f41c9c49c",
+        "SHORT,A5,10,635999f9b18dddfcec6ac58902f5cc87b61b688217d9e3df14c69d474f5f11eb"
+    })
+    void otherDesignsAreFrozen(Recipe.Kind kind, String page, String margin, String sha256)
+            throws Problem, NoSuchAlgorithmException {
+        Recipe recipe =
+                new Recipe(kind, PageSize.parse(page), Margins.parse(margin), RgbSpace.SRGB, 1);
+        assertEquals(sha256, sha256(Charts.create(recipe)));
+    }
+
     /** A print of either version is found by its code alone. */
     @ParameterizedTest
     @ValueSource(ints = {1, 2})
@@ -80,7 +94,11 @@ class FrozenLayoutTest {
 
     private static String sha256(String page, String margin, int version)
             throws Problem, NoSuchAlgorithmException {
-        String text = ChartFile.write(chart(page, margin, version));
+        return sha256(chart(page, margin, version));
+    }
+
+    private static String sha256(Chart chart) throws NoSuchAlgorithmException {
+        String text = ChartFile.write(chart);
         byte[] digest =
                 MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
         return HexFormat.of().formatHex(digest);
