@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
+import org.printassay.evaluation.Feed;
 import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
@@ -90,6 +91,14 @@ final class EvaluateCommand implements Callable<Integer> {
     private @Nullable String family;
 
     @Option(
+            names = "--feed",
+            paramLabel = "SIDE",
+            description =
+                    "Side of the sheet that ran along the printer's feed: long-side (a short edge"
+                            + " went in first) or short-side. Names lines and bands.")
+    private @Nullable String feed;
+
+    @Option(
             names = "--threshold",
             paramLabel = "DL",
             defaultValue = "0.5",
@@ -138,7 +147,8 @@ final class EvaluateCommand implements Callable<Integer> {
                         new PrintDetails(paper, printer, route, driedHours, scanner, family),
                         threshold,
                         Spaces.parse(space),
-                        Optional.ofNullable(calibration));
+                        Optional.ofNullable(calibration),
+                        feed());
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
@@ -154,6 +164,17 @@ final class EvaluateCommand implements Callable<Integer> {
             print(evaluation, folder.path());
         }
         return 0;
+    }
+
+    private Optional<Feed> feed() throws Problem {
+        if (feed == null) {
+            return Optional.empty();
+        }
+        Optional<Feed> side = Feed.ofKey(feed);
+        if (side.isEmpty()) {
+            throw Problem.usage("--feed must be long-side or short-side, got " + feed + ".");
+        }
+        return side;
     }
 
     private List<Path> inputs() {

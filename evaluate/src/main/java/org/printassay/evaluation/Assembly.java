@@ -36,7 +36,8 @@ final class Assembly {
             @Nullable Unevenness unevenness,
             List<Warning> warnings,
             @Nullable CalibrationSummary calibration,
-            @Nullable MeasurementSummary measurement) {
+            @Nullable MeasurementSummary measurement,
+            @Nullable PrintSurface surface) {
         /** Without a calibration. */
         Origin(
                 @Nullable String chartId,
@@ -62,6 +63,7 @@ final class Assembly {
                     falloffPercent,
                     unevenness,
                     warnings,
+                    null,
                     null,
                     null);
         }
@@ -141,7 +143,16 @@ final class Assembly {
                 WarningCode.NO_REPEATS,
                 "Codes were read once, or hardly any twice, so nothing can be said about how sure the"
                         + " results are.");
-        note(warnings, true, WarningCode.LINES_NOT_JUDGED, "Lines and bands are not judged.");
+        note(
+                warnings,
+                origin.surface() == null,
+                WarningCode.LINES_NOT_JUDGED,
+                "Lines and bands were not judged: they need a scan.");
+        note(
+                warnings,
+                origin.surface() == null,
+                WarningCode.TEXTURE_NOT_JUDGED,
+                "Grain, mottle, sharpness and vignettes were not judged: they need a scan.");
         note(
                 warnings,
                 set.trust() == Trust.PLAIN_SCAN,
@@ -195,10 +206,12 @@ final class Assembly {
                         judged.colours(),
                         judged.gradient(),
                         origin.placements(),
-                        warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED)),
+                        warnings.stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED),
+                        origin.surface()),
                 origin.calibration(),
                 origin.measurement(),
-                judged.budgets());
+                judged.budgets(),
+                origin.surface());
     }
 
     private static boolean clipped(List<Warning> warnings) {

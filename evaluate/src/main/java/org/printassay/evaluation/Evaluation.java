@@ -27,6 +27,7 @@ import org.printassay.reading.Warning;
  * @param calibration where a scan's colours come from one
  * @param measurement how it was measured; null for scans
  * @param uncertainty what the uncertainty of each headline figure is made of
+ * @param surface lines, bands, grain and the like; null for measurement files
  */
 public record Evaluation(
         @Nullable String chartId,
@@ -52,7 +53,8 @@ public record Evaluation(
         List<Finding> findings,
         @Nullable CalibrationSummary calibration,
         @Nullable MeasurementSummary measurement,
-        List<Budget> uncertainty) {
+        List<Budget> uncertainty,
+        @Nullable PrintSurface surface) {
     public Evaluation {
         uncertainty = List.copyOf(uncertainty);
     }
@@ -104,6 +106,7 @@ public record Evaluation(
                 findings,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 }

@@ -15,6 +15,7 @@ import org.printassay.colour.RgbSpace;
  * @param threshold difference in L* that counts as visible
  * @param space RGB encoding of a measurement file whose chart is not known
  * @param calibration a calibration of the scanner, instead of a profile
+ * @param feed which way the sheet went through the printer, where the user says so
  */
 public record EvaluationRequest(
         List<Path> files,
@@ -23,12 +24,25 @@ public record EvaluationRequest(
         PrintDetails details,
         double threshold,
         RgbSpace space,
-        Optional<Path> calibration) {
+        Optional<Path> calibration,
+        Optional<Feed> feed) {
     /** Half an L*: just visible side by side (common practice, no source). */
     public static final double JUST_VISIBLE = 0.5;
 
     public EvaluationRequest {
         files = List.copyOf(files);
+    }
+
+    /** With nothing said about the feed. */
+    public EvaluationRequest(
+            List<Path> files,
+            Optional<Path> chart,
+            Optional<Path> profile,
+            PrintDetails details,
+            double threshold,
+            RgbSpace space,
+            Optional<Path> calibration) {
+        this(files, chart, profile, details, threshold, space, calibration, Optional.empty());
     }
 
     /** Without a calibration. */

@@ -61,7 +61,8 @@ final class Findings {
             @Nullable ColourDetail colours,
             @Nullable Gradient gradient,
             List<PlacementSummary> placements,
-            boolean scannerLimited) {
+            boolean scannerLimited,
+            @Nullable PrintSurface surface) {
         Findings findings = new Findings();
         for (PlacementSummary placement : placements) {
             findings.size(placement);
@@ -86,6 +87,7 @@ final class Findings {
         if (white != null && black != null) {
             findings.range(white, black, trust, scannerLimited);
         }
+        SurfaceFindings.of(surface).forEach(findings::add);
         findings.ranked.sort(Comparator.comparingDouble(Ranked::weight).reversed());
         return findings.ranked.stream().limit(MOST).map(Ranked::finding).toList();
     }

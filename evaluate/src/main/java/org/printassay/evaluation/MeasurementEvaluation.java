@@ -74,7 +74,8 @@ final class MeasurementEvaluation {
                                 null,
                                 List.of(),
                                 null,
-                                MeasuredFigures.of(file)),
+                                MeasuredFigures.of(file),
+                                null),
                         request.threshold());
         return new Evaluator.Result(evaluation, List.of());
     }

@@ -55,6 +55,8 @@ final class ScanEvaluation {
         }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
+        PrintSurface surface = SurfaceJudge.judge(parts, read.readings(), request.feed());
+        warnings.addAll(SurfaceWarnings.of(parts, surface));
         Evaluation evaluation =
                 Assembly.evaluation(
                         read.readings(),
@@ -75,7 +77,8 @@ final class ScanEvaluation {
                                 read.unevenness(),
                                 warnings,
                                 calibration.map(CalibrationUse::summary).orElse(null),
-                                null),
+                                null,
+                                surface),
                         request.threshold());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
     }

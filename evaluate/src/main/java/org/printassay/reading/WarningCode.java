@@ -89,7 +89,9 @@ public enum WarningCode {
     /** Evenness cannot be judged. */
     EVENNESS_NOT_JUDGED,
     /** Lines and bands are not judged. */
-    LINES_NOT_JUDGED;
+    LINES_NOT_JUDGED,
+    /** Some of grain, mottle, sharpness and vignettes are not judged. */
+    TEXTURE_NOT_JUDGED;
 
     /** Name in files: lower case with hyphens. */
     public String key() {

@@ -80,7 +80,8 @@ final class JsonIn {
                                         f.path("advice").asText())),
                 JsonTrust.calibration(source.path("calibration")),
                 JsonDerived.read(root),
-                list(root.path("uncertainty"), JsonTrust::budget));
+                list(root.path("uncertainty"), JsonTrust::budget),
+                JsonSurfaceIn.surface(root));
     }
 
     private static List<Integer> sheets(JsonNode sheet) {

@@ -83,8 +83,7 @@ final class JsonOut {
         evenness.set(
                 "gradient",
                 JsonColours.gradient(e.evenness() == null ? null : e.evenness().gradient()));
-        root.putNull("lines");
-        root.putNull("bands");
+        JsonSurface.add(root, e.surface());
         root.set("strayLight", strayLight(e.strayLight()));
         root.set("derived", JsonDerived.derived(e));
         root.set(

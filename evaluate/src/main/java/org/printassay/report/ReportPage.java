@@ -80,6 +80,8 @@ public final class ReportPage {
                 Parts.neutrality(e.neutrality(), e.white()),
                 ColourParts.colours(e.colours()),
                 ColourParts.skin(e.colours()),
+                SurfaceParts.lines(e.surface()),
+                SurfaceParts.texture(e.surface()),
                 Parts.further(e),
                 Budgets.rows(e),
                 Parts.conditions(e),

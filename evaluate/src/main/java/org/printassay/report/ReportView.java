@@ -25,6 +25,8 @@ import org.printassay.reading.Warning;
  * @param neutrality likewise
  * @param colours likewise
  * @param skin likewise
+ * @param lines lines and bands, likewise
+ * @param texture grain, sharpness and vignettes, likewise
  * @param further other results in single lines
  * @param budgets what the uncertainties of headline figures are made of
  * @param conditions under which the print was made and read
@@ -49,6 +51,8 @@ public record ReportView(
         @Nullable Part neutrality,
         @Nullable Part colours,
         @Nullable Part skin,
+        @Nullable Part lines,
+        @Nullable Part texture,
         List<Fact> further,
         List<Budget> budgets,
         List<Fact> conditions,

@@ -66,11 +66,11 @@ public final class PatchSampler {
     /** Samples every patch that lies in the scan, in sheet order. */
     public static List<PatchSample> sample(ScanImage scan, CodeLight codes, LocatedSheet located)
             throws Problem {
-        return sample(scan, codes, located, List.of(), 0);
+        return sample(scan, codes, located, List.of(), List.of(), 0);
     }
 
     /**
-     * Samples patches and edges in one pass.
+     * Samples patches and edges, and lets others see the rows, in one pass.
      *
      * @param blurMm standard deviation of the scan's blur: neighbours stay out of what is read
      */
@@ -79,6 +79,7 @@ public final class PatchSampler {
             CodeLight codes,
             LocatedSheet located,
             List<EdgeWindow> edges,
+            List<RowWindow> others,
             double blurMm)
             throws Problem {
         ScanInfo info = scan.info();
@@ -99,7 +100,7 @@ public final class PatchSampler {
         for (int c = 0; c < curves.length; c++) {
             curves[c] = codes.curve(info.channels() == 1 ? 1 : c);
         }
-        Sweep sweep = new Sweep(byTop, edges, curves);
+        Sweep sweep = new Sweep(byTop, edges, others, curves);
         scan.stream(sweep);
         sweep.summing.forEach(CompletableFuture::join);
         List<PatchSample> samples = new ArrayList<>();
@@ -113,6 +114,7 @@ public final class PatchSampler {
     private static final class Sweep implements ScanImage.RowSink {
         private final List<PatchWindow> byTop;
         private final List<EdgeWindow> edges;
+        private final List<RowWindow> others;
         private final float[][] curves;
         private final int channels;
         private final List<PatchWindow> open = new ArrayList<>();
@@ -122,9 +124,14 @@ public final class PatchSampler {
 
         private int next;
 
-        Sweep(List<PatchWindow> byTop, List<EdgeWindow> edges, float[][] curves) {
+        Sweep(
+                List<PatchWindow> byTop,
+                List<EdgeWindow> edges,
+                List<RowWindow> others,
+                float[][] curves) {
             this.byTop = byTop;
             this.edges = edges;
+            this.others = others;
             this.curves = curves;
             this.channels = curves.length;
         }
@@ -139,7 +146,8 @@ public final class PatchSampler {
             if (!open.isEmpty() || (next < byTop.size() && byTop.get(next).firstRow() <= y)) {
                 return true;
             }
-            return edges.stream().anyMatch(e -> y >= e.firstRow() && y <= e.lastRow());
+            return edges.stream().anyMatch(e -> y >= e.firstRow() && y <= e.lastRow())
+                    || others.stream().anyMatch(o -> y >= o.firstRow() && y <= o.lastRow());
         }
 
         @Override
@@ -147,6 +155,11 @@ public final class PatchSampler {
             for (EdgeWindow edge : edges) {
                 if (y >= edge.firstRow() && y <= edge.lastRow()) {
                     edge.take(y, samples.length / channels, green(samples));
+                }
+            }
+            for (RowWindow other : others) {
+                if (y >= other.firstRow() && y <= other.lastRow()) {
+                    other.take(y, samples, curves);
                 }
             }
             while (next < byTop.size() && byTop.get(next).firstRow() <= y) {

@@ -49,8 +49,10 @@ public final class Sampling {
                                         image, located.placement(), located.sheet().page()));
         CompletableFuture<LocatingImage.Preview> preview =
                 CompletableFuture.supplyAsync(image::preview);
+        SurfaceWindows surface = SurfaceWindows.of(located, scan.info());
         double blurMm = BlurReach.sigmaMm(located, image);
-        List<PatchSample> samples = PatchSampler.sample(scan, codes, located, edges, blurMm);
+        List<PatchSample> samples =
+                PatchSampler.sample(scan, codes, located, edges, surface.all(), blurMm);
         return new SheetSamples(
                 scan.info(),
                 located,
@@ -59,6 +61,7 @@ public final class Sampling {
                 image.census(),
                 image.steps(),
                 EdgeWindow.profile(edges),
-                preview.join());
+                preview.join(),
+                surface.result());
     }
 }

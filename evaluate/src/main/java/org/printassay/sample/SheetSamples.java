@@ -18,6 +18,7 @@ import org.printassay.scan.ScanInfo;
  * @param steps how pixels step along rows
  * @param edges how the scanner drew sharp edges
  * @param preview the scan made small, for people
+ * @param surface what it tells about lines, grain, edges and vignettes
  */
 public record SheetSamples(
         ScanInfo scan,
@@ -27,7 +28,8 @@ public record SheetSamples(
         CodeCensus census,
         PixelSteps steps,
         EdgeProfile edges,
-        LocatingImage.Preview preview) {
+        LocatingImage.Preview preview,
+        SurfaceSamples surface) {
     public SheetSamples {
         samples = List.copyOf(samples);
     }
@@ -47,6 +49,7 @@ public record SheetSamples(
                 CodeCensus.empty(),
                 PixelSteps.none(),
                 EdgeProfile.NONE,
-                preview);
+                preview,
+                SurfaceSamples.NONE);
     }
 }

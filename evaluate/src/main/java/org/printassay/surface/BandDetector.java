@@ -8,18 +8,21 @@ import org.printassay.colour.Lab;
 /**
  * Finds periodic bands of 0.5 to 13 mm along one axis: the spectrum (Hann window) of each tint and
  * of all tints together, each peak against the noise around it. Power of normal noise is
- * exponential, so a peak of {@value #ALONE} times its mean happens in fewer than one of ten million
- * independent frequencies.
+ * exponential, so a peak of {@value #ALONE} times its mean happens in fewer than one of a thousand
+ * million independent frequencies.
  */
 public final class BandDetector {
     /** Power over the mean noise around it that makes a band in one tint. */
-    private static final double ALONE = 18;
+    private static final double ALONE = 24;
 
     /** And that shows in a tint at a period that is known. */
     private static final double SHOWS = 8;
 
     /** Bands below this amplitude, L*, are never seen and seldom the printer's. */
-    private static final double SMALLEST_L = 0.04;
+    private static final double SMALLEST_L = 0.06;
+
+    /** Shorter traces tell too little about periods. */
+    private static final double SHORTEST_TINT_MM = 20;
 
     /** Periods nearer than this share are one. */
     private static final double SAME = 0.03;
@@ -46,7 +49,7 @@ public final class BandDetector {
         List<BandTrace> inked = new ArrayList<>();
         List<BandTrace> bare = new ArrayList<>();
         for (TintTrace tint : tints) {
-            if (tint.lengthMm() >= BandTrace.FEWEST_PERIODS) {
+            if (tint.lengthMm() >= SHORTEST_TINT_MM) {
                 (tint.bare() ? bare : inked).add(BandTrace.of(tint));
             }
         }

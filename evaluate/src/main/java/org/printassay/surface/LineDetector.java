@@ -83,6 +83,8 @@ public final class LineDetector {
         List<String> shows = new ArrayList<>();
         List<String> lacks = new ArrayList<>();
         boolean onPaper = false;
+        List<LineShape.View> views = new ArrayList<>();
+        views.add(new LineShape.View(first.trace(), first.line().positionMm()));
         for (LineTrace trace : traces) {
             boolean placed = same.stream().anyMatch(one -> one.trace() == trace);
             LineTrace.Candidate near = trace.near(first.line().positionMm(), SAME_MM / 2, light);
@@ -91,15 +93,17 @@ public final class LineDetector {
                             || (near != null
                                     && Math.abs(near.z()) >= SHOWS
                                     && near.contrast() > 0 == light);
-            if (trace.tint().bare()) {
-                onPaper |= shown;
-            } else if (shown) {
+            onPaper |= shown && trace.tint().bare();
+            if (shown) {
                 shows.add(trace.tint().id());
+                if (near != null && trace != first.trace()) {
+                    views.add(new LineShape.View(trace, near.positionMm()));
+                }
             } else if (near != null) {
                 lacks.add(trace.tint().id());
             }
         }
-        LineShape shape = LineShape.fit(first.trace(), first.line());
+        LineShape shape = LineShape.fit(views);
         return new FoundLine(
                 first.trace().tint().along(),
                 position / weights,

@@ -11,8 +11,8 @@ final class LineTrace {
     /** Widths looked for; what lies between answers to a neighbour. */
     private static final double[] WIDTHS_MM = {0.05, 0.1, 0.2, 0.4, 0.8};
 
-    /** Smaller contrasts than this are no lines, however even the tint is. */
-    private static final double LEAST_NOISE = 0.0006;
+    /** Contrasts below 2 % are no lines, however even the tint is. */
+    private static final double LEAST_NOISE = 0.003;
 
     /** A line crosses the tint: this share of strips must show it. */
     private static final double CROSSING = 0.74;
@@ -54,7 +54,7 @@ final class LineTrace {
         this.all = Baseline.middle(strips);
         for (double width : WIDTHS_MM) {
             LineFilter filter = new LineFilter(width, sigmaMm, tint.stepMm());
-            if (tint.bins() > 8 * filter.reach()) {
+            if (tint.bins() > 4 * filter.reach()) {
                 filters.add(filter);
             }
         }

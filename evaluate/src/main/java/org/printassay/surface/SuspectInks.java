@@ -10,7 +10,8 @@ import org.printassay.colour.Rgb8;
  * Which inks a line comes from, by the tints that show it. A tint of cyan holds cyan ink, blue
  * holds cyan and magenta, and so on; how a driver makes grey is not known, so grey may hold any
  * ink. An ink is suspect when some tint that holds it shows the line and no coloured tint that
- * holds it lacks it; black when only greys show it (common practice, no source).
+ * holds it lacks it; black when only greys show it; none when every tint shows it, for then nothing
+ * is told apart (common practice, no source).
  */
 public final class SuspectInks {
     /** Names of inks, in the order of the result. */
@@ -44,7 +45,7 @@ public final class SuspectInks {
     public static List<String> of(List<Rgb8> shows, List<Rgb8> lacks) {
         List<String> names = new ArrayList<>();
         boolean onlyGreys = shows.stream().allMatch(rgb -> inks(rgb).isEmpty());
-        if (shows.isEmpty()) {
+        if (shows.isEmpty() || lacks.isEmpty()) {
             return names;
         }
         if (onlyGreys) {
@@ -53,6 +54,8 @@ public final class SuspectInks {
             }
             return names;
         }
+        // Lines in all inks are no single nozzle's.
+        List<String> all = List.of(Ink.CYAN.word, Ink.MAGENTA.word, Ink.YELLOW.word);
         for (Ink ink : Ink.values()) {
             boolean shown = shows.stream().anyMatch(rgb -> inks(rgb).contains(ink));
             boolean missed = lacks.stream().anyMatch(rgb -> inks(rgb).contains(ink));
@@ -60,7 +63,7 @@ public final class SuspectInks {
                 names.add(ink.word);
             }
         }
-        return names;
+        return names.containsAll(all) ? List.of() : names;
     }
 
     /** Inks that a coloured tint surely holds; none for greys. */

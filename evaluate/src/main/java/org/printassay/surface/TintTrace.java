@@ -7,11 +7,14 @@ import org.printassay.colour.Rgb8;
  * can be told from a line that crosses all.
  */
 public final class TintTrace {
+    private static final double[] LUMINANCE = {0.2126, 0.7152, 0.0722};
+
     private final String id;
     private final Rgb8 rgb;
     private final Along along;
     private final double startMm;
     private final double stepMm;
+    private final double acrossMm;
     private final double lightness;
     private final float[][][] light;
 
@@ -22,6 +25,7 @@ public final class TintTrace {
      * @param rgb codes that were printed; 255 255 255 is bare paper
      * @param startMm page position of the middle of the first bin
      * @param stepMm from bin to bin, about one pixel of the scan
+     * @param acrossMm page position of its middle on the other axis
      * @param lightness L* of the tint, which turns contrast into L*
      * @param light mean linear light by strip, channel (three, or one of a grey scan) and bin; not
      *     copied, not modified
@@ -32,6 +36,7 @@ public final class TintTrace {
             Along along,
             double startMm,
             double stepMm,
+            double acrossMm,
             double lightness,
             float[][][] light) {
         if (light.length == 0 || light[0].length == 0 || light[0][0].length < 2) {
@@ -42,8 +47,27 @@ public final class TintTrace {
         this.along = along;
         this.startMm = startMm;
         this.stepMm = stepMm;
+        this.acrossMm = acrossMm;
         this.lightness = lightness;
         this.light = light;
+    }
+
+    /** The same light, its lightness known. */
+    public TintTrace at(double knownLightness) {
+        return new TintTrace(id, rgb, along, startMm, stepMm, acrossMm, knownLightness, light);
+    }
+
+    /** Luminance of device light by bin, the strips with dust on them left out. */
+    public double[] meanLuminance() {
+        double[][] strips = new double[light.length][];
+        for (int s = 0; s < strips.length; s++) {
+            strips[s] = luminance(s);
+            double level = level(s);
+            for (int i = 0; i < strips[s].length; i++) {
+                strips[s][i] *= level;
+            }
+        }
+        return Baseline.middle(strips);
     }
 
     /** Id of the tint's patch. */
@@ -69,6 +93,11 @@ public final class TintTrace {
     /** Bin of a page position. */
     public double binOf(double positionMm) {
         return (positionMm - startMm) / stepMm;
+    }
+
+    /** Page position of its middle on the other axis. */
+    public double acrossMm() {
+        return acrossMm;
     }
 
     /** From bin to bin, millimetres. */
@@ -122,19 +151,26 @@ public final class TintTrace {
      * scanner well enough for small differences.
      */
     double[] luminance(int strip) {
-        double[] weights = {0.2126, 0.7152, 0.0722};
         double[] values = new double[bins()];
-        int channels = light[strip].length;
-        double[] means = new double[channels];
-        double all = 0;
-        for (int c = 0; c < channels; c++) {
-            means[c] = mean(light[strip][c]) * (channels == 1 ? 1 : weights[c]);
-            all += means[c];
-        }
-        for (int c = 0; c < channels; c++) {
-            add(values, light[strip][c], all > 0 ? means[c] / all : 0);
+        double all = level(strip);
+        for (int c = 0; c < light[strip].length; c++) {
+            double part = weight(strip, c) * mean(light[strip][c]);
+            add(values, light[strip][c], all > 0 ? part / all : 0);
         }
         return values;
+    }
+
+    /** Mean luminance of a strip. */
+    private double level(int strip) {
+        double sum = 0;
+        for (int c = 0; c < light[strip].length; c++) {
+            sum += weight(strip, c) * mean(light[strip][c]);
+        }
+        return sum;
+    }
+
+    private double weight(int strip, int channel) {
+        return light[strip].length == 1 ? 1 : LUMINANCE[channel];
     }
 
     private static void add(double[] values, float[] channel, double weight) {

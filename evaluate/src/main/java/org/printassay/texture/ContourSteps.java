@@ -60,12 +60,12 @@ public final class ContourSteps {
             double after = (sums[at + reach] - sums[at + gap]) / side;
             change[i] = after - before;
         }
-        double[] excess = excess(change, (int) Math.round(AROUND_MM / stepMm));
+        double[] excess = excess(change, (int) Math.round(AROUND_MM / stepMm), reach);
         double[] sizes = new double[excess.length];
         for (int i = 0; i < sizes.length; i++) {
             sizes[i] = Math.abs(excess[i]);
         }
-        double least = Math.max(VISIBLE_L, ROBUST * NORMAL * median(sizes));
+        double least = Math.max(VISIBLE_L, ROBUST * NORMAL * Order.median(sizes));
         List<Step> steps = new ArrayList<>();
         int i = 0;
         while (i < excess.length) {
@@ -86,24 +86,29 @@ public final class ContourSteps {
         return steps;
     }
 
-    private static double[] excess(double[] change, int around) {
+    /**
+     * Change less the usual change: the mean of the medians before and after a place, equally far
+     * on both sides, so that a slope that itself changes makes no step. 0 near the ends.
+     */
+    private static double[] excess(double[] change, int around, int apart) {
         double[] out = new double[change.length];
-        int stride = Math.max(1, around / 8);
+        int stride = Math.max(1, around / 16);
         for (int from = 0; from < change.length; from += stride) {
-            int to = Math.min(change.length, from + stride);
-            int low = Math.max(0, from - around);
-            int high = Math.min(change.length, to + around);
-            double usual = median(Arrays.copyOfRange(change, low, high));
-            for (int i = from; i < to; i++) {
+            int middle = Math.min(change.length - 1, from + stride / 2);
+            int room = Math.min(around, Math.min(middle, change.length - 1 - middle));
+            if (room < 2 * apart) {
+                continue;
+            }
+            double usual =
+                    (Order.median(Arrays.copyOfRange(change, middle - room, middle - apart))
+                                    + Order.median(
+                                            Arrays.copyOfRange(
+                                                    change, middle + apart + 1, middle + room + 1)))
+                            / 2;
+            for (int i = from; i < Math.min(change.length, from + stride); i++) {
                 out[i] = change[i] - usual;
             }
         }
         return out;
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.texture;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -25,6 +26,12 @@ public final class GrainMeter {
 
     /** Where this little of the print is left, what is there is noise. */
     private static final double ONLY_NOISE = 0.2;
+
+    /** Tiles further from their plane than this many robust standard deviations have dust. */
+    private static final double DUSTY = 4;
+
+    /** Standard deviations in one median absolute deviation of a normal distribution. */
+    private static final double NORMAL = 1.4826;
 
     private static final double NOISE_FROM = 0.88;
     private static final double NOISE_TO = 1.3;
@@ -87,8 +94,7 @@ public final class GrainMeter {
 
     /** Variance of means of tiles, a plane taken out of each area. */
     private static double mottleVariance(List<PixelTile> tiles) {
-        double squares = 0;
-        int freedom = 0;
+        List<double[]> areas = new ArrayList<>();
         for (PixelTile tile : tiles) {
             int side = (int) Math.round(TILE_MM * tile.samplesPerMm());
             int columns = tile.columns() / side;
@@ -114,14 +120,26 @@ public final class GrainMeter {
                             });
                 }
             }
-            squares += leftByPlane(means);
-            freedom += means.size() - 3;
+            areas.add(leftByPlane(means));
+        }
+        double[] sizes = areas.stream().flatMapToDouble(Arrays::stream).map(Math::abs).toArray();
+        double most = sizes.length == 0 ? 0 : DUSTY * NORMAL * Order.median(sizes);
+        double squares = 0;
+        double freedom = 0;
+        for (double[] area : areas) {
+            for (double left : area) {
+                // Dust is no mottle.
+                if (Math.abs(left) <= most) {
+                    squares += left * left;
+                    freedom += (area.length - 3.0) / area.length;
+                }
+            }
         }
         return freedom == 0 ? 0 : squares / freedom;
     }
 
-    /** Sum of squares about the plane; positions are centred, so its parts are independent. */
-    private static double leftByPlane(List<double[]> means) {
+    /** What the plane leaves; positions are centred, so its parts are independent. */
+    private static double[] leftByPlane(List<double[]> means) {
         double xx = 0;
         double yy = 0;
         double xz = 0;
@@ -134,11 +152,11 @@ public final class GrainMeter {
             yz += one[1] * one[2];
             z += one[2] / means.size();
         }
-        double sum = 0;
-        for (double[] one : means) {
-            double left = one[2] - z - xz / xx * one[0] - yz / yy * one[1];
-            sum += left * left;
+        double[] left = new double[means.size()];
+        for (int i = 0; i < left.length; i++) {
+            double[] one = means.get(i);
+            left[i] = one[2] - z - xz / xx * one[0] - yz / yy * one[1];
         }
-        return sum;
+        return left;
     }
 }

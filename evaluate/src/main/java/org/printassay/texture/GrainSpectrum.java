@@ -1,5 +1,6 @@
 package org.printassay.texture;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.transform.DftNormalization;
 import org.apache.commons.math3.transform.FastFourierTransformer;
@@ -13,6 +14,9 @@ import org.apache.commons.math3.transform.TransformType;
 public final class GrainSpectrum {
     /** Frequency bins, cycles per millimetre. */
     private static final double BIN = 0.2;
+
+    /** A piece with this many times the usual power has dust on it. */
+    private static final double DUSTY = 2;
 
     private static final int LARGEST = 128;
     private static final int SMALLEST = 16;
@@ -39,6 +43,7 @@ public final class GrainSpectrum {
         int bins = (int) Math.ceil(perMm / Math.sqrt(2) / BIN) + 1;
         double[] sums = new double[bins];
         double[] counts = new double[bins];
+        List<double[][]> pieces = new ArrayList<>();
         for (PixelTile tile : tiles) {
             int side = Integer.highestOneBit(Math.min(tile.columns(), tile.rows()));
             side = Math.min(side, LARGEST);
@@ -47,8 +52,14 @@ public final class GrainSpectrum {
             }
             for (int y : starts(tile.rows(), side)) {
                 for (int x : starts(tile.columns(), side)) {
-                    add(tile, x, y, side, sums, counts);
+                    pieces.add(piece(tile, x, y, side));
                 }
+            }
+        }
+        double usual = Order.median(pieces.stream().mapToDouble(GrainSpectrum::power).toArray());
+        for (double[][] piece : pieces) {
+            if (power(piece) <= DUSTY * usual) {
+                add(piece, perMm, sums, counts);
             }
         }
         double[] density = new double[bins];
@@ -68,9 +79,19 @@ public final class GrainSpectrum {
         return starts;
     }
 
-    private static void add(
-            PixelTile tile, int left, int top, int side, double[] sums, double[] counts) {
-        double[][] re = piece(tile, left, top, side);
+    private static double power(double[][] piece) {
+        double sum = 0;
+        for (double[] row : piece) {
+            for (double value : row) {
+                sum += value * value;
+            }
+        }
+        return sum / piece.length / piece.length;
+    }
+
+    /** Adds the periodogram of a piece, which is modified. */
+    private static void add(double[][] re, double perMm, double[] sums, double[] counts) {
+        int side = re.length;
         double[][] im = new double[side][side];
         double squares = 0;
         for (int y = 0; y < side; y++) {
@@ -81,8 +102,8 @@ public final class GrainSpectrum {
             }
         }
         transform(re, im);
-        double step = tile.samplesPerMm() / side;
-        double area = 1 / (tile.samplesPerMm() * tile.samplesPerMm());
+        double step = perMm / side;
+        double area = 1 / (perMm * perMm);
         for (int y = 0; y < side; y++) {
             double fy = (y <= side / 2 ? y : y - side) * step;
             for (int x = 0; x < side; x++) {

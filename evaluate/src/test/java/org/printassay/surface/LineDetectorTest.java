@@ -104,6 +104,7 @@ class LineDetectorTest {
         List<FoundLine> lines = LineDetector.find(tints, MadeTint.SIGMA_MM);
         assertEquals(1, lines.size());
         assertTrue(lines.get(0).onPaper());
+        assertEquals(List.of("T0", "T1", "T2"), lines.get(0).shows());
     }
 
     @Test

@@ -87,7 +87,7 @@ final class MadeTint {
                 }
             }
         }
-        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, lightness, light);
+        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, 20, lightness, light);
     }
 
     /** Box behind blur, as pixels average it. */

@@ -3,8 +3,9 @@ package org.printassay.demo.print;
 import java.util.Random;
 
 /**
- * A repeating square of smooth noise: mean 0, standard deviation 1, given correlation length. Two
- * of them with different periods are added, so that nothing on a page repeats exactly.
+ * A square of smooth noise: mean 0, standard deviation 1, given correlation length. Each time it is
+ * used again it starts at another place, and two of them are added, so that nothing on a page
+ * repeats: what repeats would be bands.
  */
 public final class Texture {
     private static final int SIDE = 512;
@@ -39,11 +40,20 @@ public final class Texture {
         for (int layer = 0; layer < 2; layer++) {
             double cellMm = lengthMm / CELLS_PER_LENGTH * (layer == 0 ? 1 : SECOND_PERIOD);
             for (int i = 0; i < count; i++) {
-                cells[layer][i] =
-                        Math.floorMod((int) Math.floor((startMm + i * stepMm) / cellMm), SIDE);
+                int cell = (int) Math.floor((startMm + i * stepMm) / cellMm);
+                int start = scrambled(2 * Math.floorDiv(cell, SIDE) + layer);
+                cells[layer][i] = Math.floorMod(cell + start, SIDE);
             }
         }
         return cells;
+    }
+
+    /** Where a square starts when it is used for the n-th time. */
+    private static int scrambled(int n) {
+        int mixed = n * 0x9E3779B9;
+        mixed ^= mixed >>> 15;
+        mixed *= 0x85EBCA6B;
+        return (mixed ^ mixed >>> 13) & (SIDE - 1);
     }
 
     /** Value at cells found by {@link #cells}: columns and rows of both squares. */

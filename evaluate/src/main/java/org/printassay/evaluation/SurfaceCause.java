@@ -1,0 +1,20 @@
+package org.printassay.evaluation;
+
+import java.util.Locale;
+
+/** Whose a line or band is. */
+public enum SurfaceCause {
+    /**
+     * The print's: it turns with the sheet, bare paper lacks it, or it runs as no scanner's can.
+     */
+    PRINT,
+    /** The scanner's: bare paper shows it, or a scan of the turned sheet does not. */
+    SCANNER,
+    /** It may be either; a scan of the sheet turned by half or a quarter tells. */
+    UNDECIDED;
+
+    /** Name in files. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

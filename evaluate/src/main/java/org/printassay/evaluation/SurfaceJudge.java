@@ -1,0 +1,310 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.locate.PointPx;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingSet;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.surface.Along;
+import org.printassay.surface.BandDetector;
+import org.printassay.surface.ContrastSensitivity;
+import org.printassay.surface.FoundBand;
+import org.printassay.surface.FoundLine;
+import org.printassay.surface.LineDetector;
+import org.printassay.surface.SuspectInks;
+import org.printassay.surface.SwathPattern;
+import org.printassay.surface.TintTrace;
+
+/** Lines and bands of all scans of a print, told apart by whose they are; grain and the rest. */
+final class SurfaceJudge {
+    /** Lines of two scans nearer than this are one: two placements. */
+    private static final double SAME_MM = 0.4;
+
+    private static final double SAME_PERIOD = 0.03;
+
+    /** A sheet turned by more than this lies otherwise in the scanner. */
+    private static final double TURNED_DEGREES = 45;
+
+    private static final double BARE_L = 100;
+
+    private final ReadingSet readings;
+    private final List<Seen> scans = new ArrayList<>();
+
+    /** What one scan shows along both axes. */
+    private record Seen(
+            ScanPart part,
+            List<TintTrace> traces,
+            List<FoundLine> lines,
+            List<FoundLine> streaks,
+            List<FoundBand> bands) {
+        int sheet() {
+            return part.samples().located().sheet().number();
+        }
+
+        double rotation() {
+            return part.samples().located().placement().rotationDegrees();
+        }
+
+        /** Whether it looks at a tint along an axis. */
+        boolean covers(Along along, List<String> ids) {
+            return traces.stream().anyMatch(t -> t.along() == along && ids.contains(t.id()));
+        }
+
+        boolean turnedAgainst(Seen other) {
+            double apart = Math.abs(rotation() - other.rotation()) % 360;
+            return Math.min(apart, 360 - apart) > TURNED_DEGREES;
+        }
+
+        /** Whether what varies along an axis runs along the scan's columns, as streaks do. */
+        boolean alongColumns(Along along) {
+            double turned = Math.abs(Math.sin(Math.toRadians(rotation())));
+            return along == Along.X ? turned < 0.5 : turned > 0.5;
+        }
+
+        /**
+         * Whether bare paper shows a line too. A streak keeps to the pixels of the scan, not to a
+         * sheet that lies a little turned, so places are compared in the scan.
+         */
+        boolean hasStreak(FoundLine line) {
+            for (FoundLine streak : streaks) {
+                boolean alike =
+                        streak.along() == line.along()
+                                && streak.contrast() > 0 == line.contrast() > 0;
+                for (String margin : streak.shows()) {
+                    if (!alike) {
+                        continue;
+                    }
+                    double there = inScan(line.along(), streak.positionMm(), margin);
+                    for (String tint : line.shows()) {
+                        double here = inScan(line.along(), line.positionMm(), tint);
+                        double apart = Math.abs(here - there);
+                        if (apart
+                                <= SAME_MM * part.samples().located().placement().samplesPerMm()) {
+                            return true;
+                        }
+                    }
+                }
+            }
+            return false;
+        }
+
+        /** Column or row of the scan where something in a tint stands. */
+        private double inScan(Along along, double positionMm, String tint) {
+            double across =
+                    traces.stream()
+                            .filter(t -> t.along() == along && t.id().equals(tint))
+                            .mapToDouble(TintTrace::acrossMm)
+                            .findFirst()
+                            .orElse(Double.NaN);
+            PointMm page =
+                    along == Along.X
+                            ? new PointMm(positionMm, across)
+                            : new PointMm(across, positionMm);
+            PointPx at = part.samples().located().placement().toScan(page);
+            return alongColumns(along) ? at.x() : at.y();
+        }
+
+        boolean hasBarePaper(Along along) {
+            return traces.stream().anyMatch(t -> t.along() == along && t.bare());
+        }
+    }
+
+    private SurfaceJudge(ReadingSet readings) {
+        this.readings = readings;
+    }
+
+    static PrintSurface judge(List<ScanPart> parts, ReadingSet readings, Optional<Feed> feed) {
+        SurfaceJudge judge = new SurfaceJudge(readings);
+        for (ScanPart part : parts) {
+            if (!part.samples().surface().traces().isEmpty()) {
+                judge.look(part);
+            }
+        }
+        RectMm page = parts.get(0).samples().located().sheet().page();
+        boolean judged = !judge.scans.isEmpty();
+        List<PrintLine> lines = judge.lines();
+        List<PrintBand> bands = judge.bands();
+        List<PrintLine> prints =
+                lines.stream().filter(l -> l.cause() != SurfaceCause.SCANNER).toList();
+        return new PrintSurface(
+                judged ? prints : null,
+                pattern(prints),
+                judged
+                        ? bands.stream().filter(b -> b.cause() != SurfaceCause.SCANNER).toList()
+                        : null,
+                lines.stream().filter(l -> l.cause() == SurfaceCause.SCANNER).toList(),
+                bands.stream().filter(b -> b.cause() == SurfaceCause.SCANNER).toList(),
+                page,
+                feed.map(side -> side.along(page)).orElse(null),
+                ContrastSensitivity.USUAL,
+                TextureJudge.grain(parts, readings),
+                TextureJudge.sharpness(parts),
+                TextureJudge.vignettes(parts));
+    }
+
+    private void look(ScanPart part) {
+        int sheet = part.samples().located().sheet().number();
+        Map<String, Double> lightness = new HashMap<>();
+        for (Reading reading : readings.readings()) {
+            Lab lab = reading.labRelative() != null ? reading.labRelative() : reading.lab();
+            if (lab != null && reading.sheet() == sheet) {
+                lightness.put(reading.id(), lab.l());
+            }
+        }
+        List<TintTrace> traces = new ArrayList<>();
+        for (TintTrace trace : part.samples().surface().traces()) {
+            Double l = trace.bare() ? Double.valueOf(BARE_L) : lightness.get(trace.id());
+            if (l != null) {
+                traces.add(trace.at(l));
+            }
+        }
+        double sigma = TextureJudge.Blur.sigmaMm(part.samples());
+        List<FoundLine> lines = new ArrayList<>();
+        List<FoundLine> streaks = new ArrayList<>();
+        List<FoundBand> bands = new ArrayList<>();
+        for (Along along : Along.values()) {
+            List<TintTrace> same = traces.stream().filter(t -> t.along() == along).toList();
+            Map<Boolean, List<TintTrace>> bare =
+                    same.stream().collect(Collectors.partitioningBy(TintTrace::bare));
+            lines.addAll(LineDetector.find(bare.getOrDefault(false, List.of()), sigma));
+            streaks.addAll(LineDetector.find(bare.getOrDefault(true, List.of()), sigma));
+            bands.addAll(BandDetector.find(same, ContrastSensitivity.USUAL));
+        }
+        scans.add(new Seen(part, traces, lines, streaks, bands));
+    }
+
+    private List<PrintLine> lines() {
+        List<PrintLine> all = new ArrayList<>();
+        for (Seen scan : scans) {
+            for (FoundLine line : scan.lines()) {
+                boolean known =
+                        all.stream()
+                                .anyMatch(o -> o.sheet() == scan.sheet() && same(o.line(), line));
+                if (!known) {
+                    all.add(
+                            new PrintLine(
+                                    scan.sheet(),
+                                    line,
+                                    cause(scan, line),
+                                    SuspectInks.of(
+                                            codes(scan, line.shows()), codes(scan, line.lacks()))));
+                }
+            }
+        }
+        all.sort(
+                Comparator.comparingInt(PrintLine::sheet)
+                        .thenComparing(l -> l.line().along())
+                        .thenComparingDouble(l -> l.line().positionMm()));
+        return all;
+    }
+
+    private static boolean same(FoundLine one, FoundLine other) {
+        return one.along() == other.along()
+                && one.contrast() > 0 == other.contrast() > 0
+                && Math.abs(one.positionMm() - other.positionMm()) <= SAME_MM;
+    }
+
+    private static List<Rgb8> codes(Seen scan, List<String> ids) {
+        return scan.traces().stream()
+                .filter(trace -> ids.contains(trace.id()))
+                .map(TintTrace::rgb)
+                .distinct()
+                .toList();
+    }
+
+    private SurfaceCause cause(Seen scan, FoundLine line) {
+        Boolean turns = null;
+        for (Seen other : scans) {
+            if (other.sheet() == scan.sheet()
+                    && other.turnedAgainst(scan)
+                    && other.covers(line.along(), line.shows())) {
+                boolean there = other.lines().stream().anyMatch(o -> same(o, line));
+                turns = there || (turns != null && turns);
+            }
+        }
+        return cause(scan, line.along(), scan.hasStreak(line), turns);
+    }
+
+    private SurfaceCause cause(Seen scan, FoundBand band) {
+        Boolean turns = null;
+        for (Seen other : scans) {
+            if (other.sheet() == scan.sheet()
+                    && other.turnedAgainst(scan)
+                    && other.covers(band.along(), band.shows())) {
+                boolean there = other.bands().stream().anyMatch(o -> same(o, band));
+                turns = there || (turns != null && turns);
+            }
+        }
+        // A sheet turned by half has the scanner's bands along the same axis again.
+        boolean half = Boolean.TRUE.equals(turns) && band.onPaper();
+        return cause(scan, band.along(), band.onPaper(), half ? null : turns);
+    }
+
+    /**
+     * Whose something is.
+     *
+     * @param turns whether a scan of the turned sheet has it too; null when there is none
+     */
+    private static SurfaceCause cause(
+            Seen scan, Along along, boolean onPaper, @Nullable Boolean turns) {
+        if (turns != null) {
+            return turns ? SurfaceCause.PRINT : SurfaceCause.SCANNER;
+        }
+        if (onPaper) {
+            return SurfaceCause.SCANNER;
+        }
+        return scan.hasBarePaper(along) || !scan.alongColumns(along)
+                ? SurfaceCause.PRINT
+                : SurfaceCause.UNDECIDED;
+    }
+
+    private List<PrintBand> bands() {
+        List<PrintBand> all = new ArrayList<>();
+        for (Seen scan : scans) {
+            for (FoundBand band : scan.bands()) {
+                boolean known =
+                        all.stream()
+                                .anyMatch(o -> o.sheet() == scan.sheet() && same(o.band(), band));
+                if (!known) {
+                    all.add(new PrintBand(scan.sheet(), band, cause(scan, band)));
+                }
+            }
+        }
+        all.sort(Comparator.comparingDouble((PrintBand b) -> b.band().overThreshold()).reversed());
+        return all;
+    }
+
+    private static boolean same(FoundBand one, FoundBand other) {
+        return one.along() == other.along()
+                && Math.abs(one.periodMm() / other.periodMm() - 1) <= SAME_PERIOD;
+    }
+
+    /** The repeat of the lines of one sheet, axis and polarity that most lines stand on. */
+    private static @Nullable SwathPattern pattern(List<PrintLine> lines) {
+        Map<String, List<Double>> rows = new TreeMap<>();
+        for (PrintLine line : lines) {
+            String row = line.sheet() + line.line().along().edge() + line.line().polarity();
+            rows.computeIfAbsent(row, r -> new ArrayList<>()).add(line.line().positionMm());
+        }
+        SwathPattern best = null;
+        for (List<Double> row : rows.values()) {
+            SwathPattern one = SwathPattern.of(row);
+            if (one != null && (best == null || one.lines() > best.lines())) {
+                best = one;
+            }
+        }
+        return best;
+    }
+}

@@ -1,0 +1,73 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+import org.printassay.sample.SurfaceSamples;
+import org.printassay.sheet.Patch;
+
+/** Why lines, bands, grain, sharpness or vignettes of a scan were not judged. */
+final class SurfaceWarnings {
+    private static final double LINES_PER_INCH = 555;
+    private static final double EDGES_PER_INCH = 280;
+
+    private SurfaceWarnings() {}
+
+    static List<Warning> of(List<ScanPart> parts, PrintSurface surface) {
+        List<Warning> warnings = new ArrayList<>();
+        double finest =
+                25.4
+                        * parts.stream()
+                                .mapToDouble(p -> p.samples().located().placement().samplesPerMm())
+                                .max()
+                                .orElse(0);
+        if (surface.lines() == null) {
+            warnings.add(new Warning(WarningCode.LINES_NOT_JUDGED, lines(parts, finest)));
+        }
+        List<String> missing = new ArrayList<>();
+        if (surface.grain() == null) {
+            missing.add(
+                    finest < LINES_PER_INCH
+                            ? "grain and mottle (scan at 600 samples an inch)"
+                            : "grain and mottle (flat greys and paper in a scan without lossy"
+                                    + " coding are needed)");
+        }
+        if (surface.sharpness() == null) {
+            missing.add(
+                    finest < EDGES_PER_INCH
+                            ? "sharpness (scan at 300 samples an inch or more)"
+                            : "sharpness (no slanted edges were read)");
+        }
+        if (surface.vignettes() == null) {
+            missing.add("vignettes (none were read)");
+        }
+        if (!missing.isEmpty()) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.TEXTURE_NOT_JUDGED,
+                            "Not judged: " + String.join(", ", missing) + "."));
+        }
+        return warnings;
+    }
+
+    private static String lines(List<ScanPart> parts, double finest) {
+        String not = "Lines and bands are not judged: ";
+        if (parts.stream().noneMatch(SurfaceWarnings::hasLongTints)) {
+            return not + "this sheet has no long tints. Print the printer sheet for them.";
+        }
+        return finest < LINES_PER_INCH
+                ? not + "that takes a scan at 600 samples an inch."
+                : not + "the long tints were not read.";
+    }
+
+    private static boolean hasLongTints(ScanPart part) {
+        for (Patch patch : part.samples().located().sheet().patches()) {
+            if (SurfaceSamples.isLong(patch)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
