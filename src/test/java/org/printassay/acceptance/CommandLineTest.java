@@ -41,6 +41,16 @@ class CommandLineTest {
         assertEquals("mine", Files.readString(page));
     }
 
+    /** Escape sequences in names of files are not sent to a terminal. */
+    @Test
+    void whereItWroteIsSaidOnOneHarmlessLine() throws Exception {
+        Path out = dir.resolve("a\u001b[31mb\nc" + "d".repeat(130));
+        CommandLineRun run = CommandLineRun.of("chart", "--dpi", 72, "--out", out);
+        assertEquals(0, run.exitCode(), run.err());
+        assertEquals(2, run.out().lines().count(), run.out());
+        assertTrue(run.out().contains("a?[31mb c" + "d".repeat(130)), run.out());
+    }
+
     /** A likely slip: the file that is sent to the printer is named instead of the scan. */
     @Test
     void theChartsOwnFileIsNoScan() {

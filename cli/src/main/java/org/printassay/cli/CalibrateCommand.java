@@ -163,7 +163,7 @@ final class CalibrateCommand implements Callable<Integer> {
             say("Stray light could not be told from this scan; it is part of the calibration.");
         }
         say("It holds for this scanner with these settings, this printer and this kind of paper.");
-        spec.commandLine().getOut().println("Calibration: " + folder.resolve(NAME));
+        spec.commandLine().getOut().println("Calibration: " + PlainText.path(folder.resolve(NAME)));
     }
 
     private void say(String text) {

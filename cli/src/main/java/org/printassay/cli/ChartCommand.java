@@ -166,7 +166,7 @@ final class ChartCommand implements Callable<Integer> {
                                     + count(chart.sheets().size(), "sheet")
                                     + (prints == 1 ? "" : ", " + prints + " prints")
                                     + ": "
-                                    + folder.path());
+                                    + PlainText.path(folder.path()));
             spec.commandLine()
                     .getOut()
                     .println("Open how-to-print-and-scan.html first: it tells how to print it.");

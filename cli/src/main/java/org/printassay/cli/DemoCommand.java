@@ -62,7 +62,9 @@ final class DemoCommand implements Callable<Integer> {
         folder.write(this::run);
         spec.commandLine()
                 .getOut()
-                .println("Three papers, simulated: open " + folder.path().resolve("index.html"));
+                .println(
+                        "Three papers, simulated: open "
+                                + PlainText.path(folder.path().resolve("index.html")));
         return 0;
     }
 

@@ -207,6 +207,14 @@ final class EvaluateCommand implements Callable<Integer> {
                 spec.commandLine().getOut().println("  (" + PlainText.line(note) + ")");
             }
         }
-        spec.commandLine().getOut().println("Report: " + folder.resolve("report.html"));
+        int notes = evaluation.warnings().size();
+        spec.commandLine()
+                .getOut()
+                .println(
+                        "Report, with "
+                                + notes
+                                + (notes == 1 ? " note" : " notes")
+                                + " on how far to trust it: "
+                                + PlainText.path(folder.resolve("report.html")));
     }
 }

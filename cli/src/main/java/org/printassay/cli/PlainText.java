@@ -1,5 +1,7 @@
 package org.printassay.cli;
 
+import java.nio.file.Path;
+
 /** Text from outside made fit for a terminal. */
 final class PlainText {
     private PlainText() {}
@@ -9,6 +11,15 @@ final class PlainText {
 
     /** One line: control, escape and direction characters become question marks. */
     static String line(String text) {
+        return harmless(text).replaceAll("(\\S{" + LONGEST_WORD + "})\\S+", "$1...");
+    }
+
+    /** A path in full, however long, on one line. */
+    static String path(Path path) {
+        return harmless(path.toString());
+    }
+
+    private static String harmless(String text) {
         StringBuilder out = new StringBuilder(text.length());
         text.codePoints()
                 .forEach(
@@ -25,6 +36,6 @@ final class PlainText {
                                 out.appendCodePoint(harmful ? '?' : c);
                             }
                         });
-        return out.toString().replaceAll("(\\S{" + LONGEST_WORD + "})\\S+", "$1...");
+        return out.toString();
     }
 }
