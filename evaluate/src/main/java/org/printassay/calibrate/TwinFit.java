@@ -1,10 +1,6 @@
 package org.printassay.calibrate;
 
 import java.util.Arrays;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
-import org.apache.commons.math3.linear.RealMatrix;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +21,6 @@ final class TwinFit {
 
     private static final int STEPS = 12;
     private static final double SETTLED = 1e-5;
-    private static final double SINGULAR = 1e-7;
 
     private final int groups;
     private final int paperGroup;
@@ -168,9 +163,9 @@ final class TwinFit {
             solveReflectance();
             double[][] columns = columns();
             double[] residuals = residuals();
-            project(columns, residuals);
+            Elimination.project(columns, residuals, factors(), group, groups);
             double[] change = new double[free];
-            double[][] solved = solve(columns, residuals, change);
+            double[][] solved = Elimination.solve(columns, residuals, change);
             if (solved == null) {
                 return null;
             }
@@ -300,6 +295,15 @@ final class TwinFit {
         return residuals;
     }
 
+    /** Derivatives of the weighted model by the reflectance of each patch's group. */
+    private double[] factors() {
+        double[] factors = new double[seen.length];
+        for (int i = 0; i < factors.length; i++) {
+            factors[i] = weight[i] * light[i] * multiplier[i];
+        }
+        return factors;
+    }
+
     /** Derivatives of the weighted model by the parameters. */
     private double[][] columns() {
         int n = seen.length;
@@ -319,81 +323,6 @@ final class TwinFit {
             }
         }
         return columns;
-    }
-
-    /** Takes out of every vector what a change of the groups' reflectances could make. */
-    private void project(double[][] columns, double[] residuals) {
-        int n = seen.length;
-        double[] factor = new double[n];
-        double[] squares = new double[groups];
-        for (int i = 0; i < n; i++) {
-            factor[i] = weight[i] * light[i] * multiplier[i];
-            squares[group[i]] += factor[i] * factor[i];
-        }
-        for (int k = 0; k <= columns.length; k++) {
-            double[] vector = k < columns.length ? columns[k] : residuals;
-            double[] sums = new double[groups];
-            for (int i = 0; i < n; i++) {
-                sums[group[i]] += factor[i] * vector[i];
-            }
-            for (int i = 0; i < n; i++) {
-                int g = group[i];
-                if (squares[g] > 0) {
-                    vector[i] -= factor[i] * sums[g] / squares[g];
-                }
-            }
-        }
-    }
-
-    /** Least squares into {@code change} (modified); returns the covariance, null when singular. */
-    private static double @Nullable [][] solve(
-            double[][] columns, double[] residuals, double[] change) {
-        int p = columns.length;
-        if (p == 0) {
-            return new double[0][0];
-        }
-        double[][] normal = new double[p][p];
-        double[] right = new double[p];
-        double[] size = new double[p];
-        for (int k = 0; k < p; k++) {
-            size[k] = Math.sqrt(dot(columns[k], columns[k]));
-            if (!(size[k] > 0)) {
-                return null;
-            }
-        }
-        for (int k = 0; k < p; k++) {
-            right[k] = dot(columns[k], residuals) / size[k];
-            for (int l = 0; l <= k; l++) {
-                normal[k][l] = dot(columns[k], columns[l]) / (size[k] * size[l]);
-                normal[l][k] = normal[k][l];
-            }
-        }
-        try {
-            RealMatrix inverse =
-                    new CholeskyDecomposition(
-                                    new Array2DRowRealMatrix(normal, false), 1e-10, SINGULAR)
-                            .getSolver()
-                            .getInverse();
-            double[] solution = inverse.operate(right);
-            double[][] covariance = inverse.getData();
-            for (int k = 0; k < p; k++) {
-                change[k] = solution[k] / size[k];
-                for (int l = 0; l < p; l++) {
-                    covariance[k][l] /= size[k] * size[l];
-                }
-            }
-            return covariance;
-        } catch (NonPositiveDefiniteMatrixException e) {
-            return null;
-        }
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 
     /** Tukey's loss doubled, so that it is a sum of squares for small residuals. */
