@@ -143,6 +143,10 @@ public final class ScanColour {
                             + " channels, the scan has "
                             + wanted.channels);
         }
+        if (profile.deviceClass() == IccProfile.DeviceClass.OUTPUT) {
+            throw new IccException(
+                    12, "it is a printer's, and tells nothing of what a scanner's codes mean");
+        }
         DeviceModel model = profile.model();
         for (int c = 0; c < wanted.channels; c++) {
             if (!(model.linear(c, 1) > model.linear(c, 0) + 0.01)) {

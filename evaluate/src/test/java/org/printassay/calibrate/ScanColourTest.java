@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -85,6 +86,23 @@ class ScanColourTest {
         assertEquals(Trust.PLAIN_SCAN, colour.trust());
         assertTrue(codes(colour).contains(WarningCode.PROFILE_UNUSABLE));
         assertTrue(colour.grey());
+    }
+
+    /**
+     * Header bytes 12 to 15 are the profile's class (ISO 15076-1, 7.2.5): here an output device.
+     */
+    @Test
+    void aPrintersProfileIsNoScanners() {
+        byte[] printers = RgbProfiles.of(RgbSpace.SRGB).clone();
+        System.arraycopy("prtr".getBytes(StandardCharsets.US_ASCII), 0, printers, 12, 4);
+        ScanColour colour = ScanColour.embedded(info(3, printers));
+        assertEquals(Trust.PLAIN_SCAN, colour.trust());
+        assertTrue(codes(colour).contains(WarningCode.PROFILE_UNUSABLE));
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () -> ScanColour.given("paper.icc", printers, info(3, new byte[0])));
+        assertTrue(problem.getMessage().contains("printer's"), problem.getMessage());
     }
 
     @Test
