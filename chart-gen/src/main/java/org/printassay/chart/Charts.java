@@ -163,14 +163,7 @@ public final class Charts {
                         + recipe.kind().title().toLowerCase(Locale.ROOT)
                         + ". ";
         for (PageSize page : PageSize.NAMED) {
-            Recipe larger =
-                    new Recipe(
-                            recipe.kind(),
-                            page,
-                            recipe.margins(),
-                            recipe.space(),
-                            recipe.layoutVersion(),
-                            recipe.edited());
+            Recipe larger = recipe.on(page);
             if (ChartLayout.of(larger).isPresent()) {
                 return Problem.usage(
                         start

@@ -34,6 +34,11 @@ public record Recipe(
         return new Recipe(Kind.EDITED, page, margins, space, Kind.EDITED.currentLayout(), design);
     }
 
+    /** The same on another page. */
+    public Recipe on(PageSize other) {
+        return new Recipe(kind, other, margins, space, layoutVersion, edited);
+    }
+
     /** The sections it is made of; nothing for designs that are laid out as a whole. */
     public Optional<Design> design() {
         return kind == Kind.SHORT

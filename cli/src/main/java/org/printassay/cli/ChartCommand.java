@@ -16,7 +16,6 @@ import org.printassay.chart.ChartFile;
 import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
-import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
@@ -54,7 +53,8 @@ final class ChartCommand implements Callable<Integer> {
             paramLabel = "SIZE",
             defaultValue = "A4",
             description =
-                    "A6 to A2, Letter, Legal, Tabloid, 13x19in, or WxHmm, WxHin (default:"
+                    "A6 to A2, Letter, Legal, Tabloid, 13x19in, WxHmm, WxHin, or the width of a"
+                            + " roll, 610mm or 24in (default:"
                             + " ${DEFAULT-VALUE}).")
     private String page = "A4";
 
@@ -131,7 +131,7 @@ final class ChartCommand implements Callable<Integer> {
         WantedRecipe wanted =
                 WantedRecipe.of(
                         recipeName,
-                        PageSize.parse(page),
+                        page,
                         spec.commandLine().getParseResult().hasMatchedOption("--page"),
                         Optional.ofNullable(margins),
                         encoding,

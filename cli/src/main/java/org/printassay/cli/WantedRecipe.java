@@ -5,10 +5,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
+import org.printassay.chart.Rolls;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.Design;
@@ -40,6 +42,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
      * Reads and lays out.
      *
      * @param name of a design that comes with the tool, or of a file
+     * @param pageText as typed, also the width of a roll
      * @param pageGiven whether the page was typed, so that it rules over that of a file
      * @param margins as typed
      * @param space where a file names none
@@ -47,12 +50,15 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
      */
     static WantedRecipe of(
             String name,
-            PageSize page,
+            String pageText,
             boolean pageGiven,
             Optional<String> margins,
             RgbSpace space,
             Optional<Path> picture)
             throws Problem {
+        OptionalDouble roll = Rolls.widthMm(pageText);
+        PageSize page =
+                roll.isPresent() ? Rolls.longest(roll.getAsDouble()) : PageSize.parse(pageText);
         Optional<Recipe.Kind> kind =
                 Recipe.Kind.ofKey(name).filter(known -> known != Recipe.Kind.EDITED);
         List<String> notes = new ArrayList<>();
@@ -71,7 +77,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
                 Part own = own(picture.get(), space, notes);
                 recipe = Recipe.edited(page, edges, space, Designs.ofPicture(own.colours()));
             }
-            return new WantedRecipe(recipe, Charts.create(recipe, 1), notes);
+            return made(recipe, roll.isPresent(), notes);
         }
         Path file = Path.of(name);
         if (!name.endsWith(".json") && !Files.exists(file)) {
@@ -107,10 +113,16 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
                         said.layoutVersion(),
                         design);
         try {
-            return new WantedRecipe(recipe, Charts.create(recipe, 1), notes);
+            return made(recipe, roll.isPresent() && pageGiven, notes);
         } catch (Problem e) {
             throw RecipeFile.placed(file, e);
         }
+    }
+
+    private static WantedRecipe made(Recipe recipe, boolean roll, List<String> notes)
+            throws Problem {
+        Recipe wanted = roll ? Rolls.shortest(recipe) : recipe;
+        return new WantedRecipe(wanted, Charts.create(wanted, 1), notes);
     }
 
     private static Part own(Path picture, RgbSpace space, List<String> notes) throws Problem {
