@@ -154,6 +154,8 @@ class OtherSheetsTest {
         CommandLineRun run = evaluate(scans, "--chart", folder.resolve("chart.json"));
         assertEquals(0, run.exitCode(), run.err());
         allIsRead(truth);
+        // Levels 1 to 3 are not on the sheet: nothing may be said about them.
+        assertFalse(run.out().contains("print as one black"), run.out());
     }
 
     @Test

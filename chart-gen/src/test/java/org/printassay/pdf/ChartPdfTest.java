@@ -32,6 +32,7 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.chart.Chart;
@@ -84,6 +85,27 @@ class ChartPdfTest {
                 }
                 if (large) {
                     break;
+                }
+            }
+        }
+    }
+
+    /** The other designs too; in every encoding the profile is ours, byte by byte. */
+    @ParameterizedTest
+    @CsvSource({"PRINTER,A5", "SHORT,4x6in"})
+    void otherDesignsHaveTheirExactCodesAndProfiles(Recipe.Kind kind, String page)
+            throws Exception {
+        for (RgbSpace space : RgbSpace.values()) {
+            Chart chart =
+                    Charts.create(Recipe.of(kind, PageSize.parse(page), Margins.all(5), space));
+            try (PDDocument document = Loader.loadPDF(pdf(chart))) {
+                PDICCBased found =
+                        (PDICCBased)
+                                document.getPage(0).getResources().getColorSpace(ChartPdf.SPACE);
+                assertArrayEquals(RgbProfiles.of(space), found.getPDStream().toByteArray());
+                if (space == RgbSpace.SRGB) {
+                    BufferedImage image = new PDFRenderer(document).renderImageWithDPI(0, 150);
+                    assertCodes(chart.sheets().get(0), image, 150, 0);
                 }
             }
         }

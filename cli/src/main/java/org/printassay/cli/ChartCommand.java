@@ -155,7 +155,7 @@ final class ChartCommand implements Callable<Integer> {
                     }
                 });
         if (json) {
-            spec.commandLine().getOut().println(summary(chart, folder.path()));
+            spec.commandLine().getOut().println(summary(chart, wanted.notes(), folder.path()));
         } else {
             spec.commandLine()
                     .getOut()
@@ -217,13 +217,15 @@ final class ChartCommand implements Callable<Integer> {
         }
     }
 
-    private String summary(Chart chart, Path folder) throws Exception {
+    private String summary(Chart chart, List<String> notes, Path folder) throws Exception {
         ObjectMapper mapper = new ObjectMapper();
         ObjectNode root = mapper.createObjectNode();
         root.put("id", chart.id());
         root.put("sheets", chart.sheets().size());
         root.put("prints", prints);
         root.put("folder", folder.toString());
+        ArrayNode told = root.putArray("notes");
+        notes.forEach(told::add);
         ArrayNode files = root.putArray("files");
         try (Stream<Path> walk = Files.walk(folder)) {
             walk.filter(Files::isRegularFile)

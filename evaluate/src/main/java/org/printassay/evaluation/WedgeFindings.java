@@ -85,6 +85,13 @@ final class WedgeFindings {
                             : "Shadows are open: level %d already shows against black.";
             return new Weighed(GOOD_NEWS, finding(say(text, best), sureness(), ""));
         }
+        if (nothingBeyond(best)) {
+            String text =
+                    paper
+                            ? "Highlights show up to level %d, the lightest on this sheet."
+                            : "Shadows show from level %d on, the darkest on this sheet.";
+            return new Weighed(GOOD_NEWS, finding(say(text, best), sureness(), ""));
+        }
         String text =
                 paper
                         ? say("Levels %d to 255 print as bare paper%s.", best + 1, bounds(keep))
@@ -94,6 +101,14 @@ final class WedgeFindings {
                         ? say("Keep the lightest detail at %d or below.", keep)
                         : say("Keep detail that must be seen at %d or above.", keep);
         return new Weighed(ANY_LOSS + aimOf(best), finding(text, sureness(), advice));
+    }
+
+    /** Whether no level between one and the end of the scale was on the sheet: sparse wedges. */
+    private boolean nothingBeyond(int level) {
+        return wedge.steps().stream()
+                .mapToInt(LevelStep::level)
+                .noneMatch(
+                        other -> paper ? other > level && other < 255 : other < level && other > 0);
     }
 
     private Finding cannotTell() {
