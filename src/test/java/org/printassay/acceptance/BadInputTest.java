@@ -180,6 +180,43 @@ class BadInputTest {
         refused(INPUT, List.of(file), "bad.txt", "9");
     }
 
+    /** Damaged measurement files: one line each that names the file, the place and what to do. */
+    @Test
+    void measurementFilesThatCannotBeUsed() throws Exception {
+        String head = "BEGIN_DATA_FORMAT\nSAMPLE_ID RGB_R RGB_G RGB_B ";
+        String lab = head + "LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n";
+        String spectra = head + "NM380 NM390 NM400 NM410\nEND_DATA_FORMAT\nBEGIN_DATA\n";
+        String cxf = "<CxF xmlns=\"http://colorexchangeformat.com/CxF3-core\">&a;</CxF>";
+        String[][] cases = {
+            {"few.txt", lab + "1 0 0 0 12 0\nEND_DATA", "line 5", "6 values", "7 columns"},
+            {"many.txt", lab + "1 0 0 0 12 0 0 0\nEND_DATA", "line 5", "8 values", "7 columns"},
+            {"twice.txt", lab + "1 0 0 0 9 0 0\n1 1 1 1 9 0 0\nEND_DATA", "line 6", "line 5"},
+            {"nan.txt", lab + "1 0 0 0 NaN 0 0\nEND_DATA", "line 5", "LAB_L", "NaN"},
+            {"below.txt", lab + "1 0 0 0 -20 0 0\nEND_DATA", "line 5", "L* -20.0"},
+            {
+                "gap.txt",
+                spectra.replace("NM410", "NM420") + "1 0 0 0 1 1 1 1\nEND_DATA",
+                "410 nm is missing"
+            },
+            {"short.txt", spectra + "1 0 0 0 1 1 1 1\nEND_DATA", "380 to 410 nm", "Export"},
+            {"bare.csv", "ID,L*,a*,b*\n1,50,0,0\n", "RGB_R", "--chart"},
+            {"typed.txt", "50 0 0\n60 0 0\n", "RGB_R", "--chart"},
+            {"bomb.cxf", "<!DOCTYPE CxF [<!ENTITY a \"aa\">]>" + cxf, "line 1", "document type"},
+            {
+                "outside.cxf",
+                "<!DOCTYPE CxF [<!ENTITY a SYSTEM \"file:///etc/passwd\">]>" + cxf,
+                "document type"
+            },
+            {"page.html", "<html><body>no</body></html>", "CxF"}
+        };
+        for (String[] bad : cases) {
+            Path file = Files.writeString(dir.resolve(bad[0]), bad[1]);
+            String[] words = bad.clone();
+            words[1] = bad[0];
+            refused(INPUT, List.of(file), words);
+        }
+    }
+
     @Test
     void cmykMeasurementFile() throws Exception {
         Path file = dir.resolve("press.txt");

@@ -5,11 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
@@ -32,10 +37,20 @@ import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.chart.ChartFile;
+import org.printassay.chart.ReadingOrder;
+import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
+import org.printassay.colour.Spectrum;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.print.Printing;
+import org.printassay.measurement.CxfWriter;
+import org.printassay.measurement.MeasuredPatch;
+import org.printassay.measurement.MeasurementFile;
+import org.printassay.measurement.MeasurementReader;
+import org.printassay.measurement.MeasurementWriter;
+import org.printassay.sheet.Patch;
 
 /**
  * Damaged scans, chart files, profiles and measurement files: each ends with a documented exit code
@@ -169,7 +184,50 @@ class MutationTest {
         PrintRoom.measure(
                 SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 3), 3, measured);
         seeds.add(new Seed("measurement.txt", Files.readAllBytes(measured), List.of(), List.of()));
+        seeds.addAll(measurements(measured, chart.resolve("chart.json")));
         return seeds;
+    }
+
+    /** The same readings in the other kinds of measurement files. */
+    private static List<Seed> measurements(Path measured, Path chart) throws Exception {
+        MeasurementFile file = MeasurementReader.read(measured);
+        List<MeasurementWriter.Row> rows = new ArrayList<>();
+        StringBuilder csv = new StringBuilder("Name,R,G,B,L*,a*,b*\n");
+        List<Double> grey = Collections.nCopies(36, 0.25);
+        for (MeasuredPatch p : file.patches()) {
+            if (rows.size() < 120) {
+                Spectrum spectrum = new Spectrum(380, 10, grey);
+                rows.add(new MeasurementWriter.Row(p.id(), p.rgb(), p.lab(), null, null, spectrum));
+                csv.append(p.id()).append(',').append(p.rgb().r()).append(',');
+                csv.append(p.rgb().g()).append(',').append(p.rgb().b()).append(',');
+                csv.append(p.lab().l()).append(',').append(p.lab().a()).append(',');
+                csv.append(p.lab().b()).append('\n');
+            }
+        }
+        String cxf = CxfWriter.write("120 patches", Instant.EPOCH, Optional.empty(), rows);
+        StringBuilder typed = new StringBuilder();
+        for (Patch patch : ReadingOrder.of(ChartFile.read(chart)).order()) {
+            Lab lab = RgbSpace.SRGB.toLab(patch.rgb());
+            typed.append(lab.l()).append(' ').append(lab.a()).append(' ').append(lab.b());
+            typed.append('\n');
+        }
+        return List.of(
+                new Seed("measurement.cxf", bytes(cxf), List.of(), List.of()),
+                new Seed("spectra.txt", bytes(spectra(rows)), List.of(), List.of()),
+                new Seed("measurement.csv", bytes(csv.toString()), List.of(), List.of()),
+                new Seed(
+                        "typed.txt",
+                        bytes(typed.toString()),
+                        List.of(),
+                        List.of("--chart", chart)));
+    }
+
+    private static String spectra(List<MeasurementWriter.Row> rows) {
+        return MeasurementWriter.write(Map.of("MEASUREMENT_CONDITION", "M1"), rows);
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     private static Seed scan(String name, byte[] bytes) {

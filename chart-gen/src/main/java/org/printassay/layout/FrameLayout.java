@@ -2,7 +2,9 @@ package org.printassay.layout;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.Design;
@@ -18,6 +20,11 @@ import org.printassay.sheet.Sheet;
  * markers, windows and a black of its own.
  */
 public final class FrameLayout implements ChartLayout {
+    /** Room for the numbers of the rows on the short sheet, which is measured by hand. */
+    private static final int ROW_NUMBERS = 28;
+
+    private static final double ROW_NUMBER_PT = 5.8;
+
     /** More sheets than this have no number in the sheet code. */
     private static final int MOST_SHEETS = 9;
 
@@ -80,7 +87,10 @@ public final class FrameLayout implements ChartLayout {
                             + " are the most.");
         }
         boolean fixed = design.parts().stream().anyMatch(part -> part.place() != null);
-        List<Placed> placed = fixed ? fixed(recipe, frame, design, blocks) : flow(frame, blocks);
+        List<Placed> placed =
+                fixed
+                        ? fixed(recipe, frame, design, blocks)
+                        : flow(frame, left(recipe, frame), blocks);
         if (placed == null) {
             return Optional.empty();
         }
@@ -139,21 +149,25 @@ public final class FrameLayout implements ChartLayout {
         return all;
     }
 
+    private static int left(Recipe recipe, Frame frame) {
+        return frame.left() + (recipe.kind() == Recipe.Kind.SHORT ? ROW_NUMBERS : 0);
+    }
+
     private static String named(int index, List<PartBlock> blocks) {
         return "/sections/" + index + " (" + blocks.get(index).key() + ")";
     }
 
     /** Beside each other where there is room, else below, else on the next sheet. */
-    private static @Nullable List<Placed> flow(Frame frame, List<PartBlock> blocks) {
+    private static @Nullable List<Placed> flow(Frame frame, int left, List<PartBlock> blocks) {
         List<Placed> all = new ArrayList<>();
         int sheet = 1;
-        int x = frame.left();
+        int x = left;
         int y = frame.top();
         int shelf = 0;
         for (int i = 0; i < blocks.size(); i++) {
-            PartBlock block = blocks.get(i).inWidth(frame.right() - frame.left());
+            PartBlock block = blocks.get(i).inWidth(frame.right() - left);
             int onFresh = block.rowsIn(frame.bottom() - frame.top());
-            if (block.width() > frame.right() - frame.left() || onFresh < 1) {
+            if (block.width() > frame.right() - left || onFresh < 1) {
                 return null;
             }
             int start = 0;
@@ -165,8 +179,8 @@ public final class FrameLayout implements ChartLayout {
                     x += block.width() + Frame.GAP;
                     shelf = Math.max(shelf, block.height(rest));
                     start = block.rows();
-                } else if (x > frame.left()) {
-                    x = frame.left();
+                } else if (x > left) {
+                    x = left;
                     y += shelf + Frame.GAP;
                     shelf = 0;
                 } else {
@@ -209,8 +223,32 @@ public final class FrameLayout implements ChartLayout {
                     one.block.draw(sheet, one.x, one.y, one.from, one.to);
                 }
             }
+            if (recipe.kind() == Recipe.Kind.SHORT) {
+                numberRows(sheet, number);
+            }
             built.add(sheet.build(codeTexts.get(number - 1)));
         }
         return built;
+    }
+
+    /** Numbers beside the rows, in the order in which an instrument is led over them. */
+    private void numberRows(SheetBuilder sheet, int number) {
+        TreeMap<Integer, PartBlock> rows = new TreeMap<>();
+        for (Placed one : placed) {
+            for (int row = 0; one.sheet == number && row < one.to - one.from; row++) {
+                rows.putIfAbsent(one.y + Type.CAPTION + row * one.block.patchHeight(), one.block);
+            }
+        }
+        int row = 1;
+        for (Map.Entry<Integer, PartBlock> entry : rows.entrySet()) {
+            sheet.text(
+                    left(recipe, frame) - 8,
+                    entry.getKey() + entry.getValue().patchHeight() / 2.0 + 8,
+                    String.valueOf(row++),
+                    ROW_NUMBER_PT,
+                    false,
+                    1,
+                    Type.DARK);
+        }
     }
 }

@@ -1,6 +1,6 @@
 package org.printassay.measurement;
 
-import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -58,13 +58,17 @@ final class CxfParser {
         this.in = in;
     }
 
-    static CxfContent parse(String name, byte[] bytes) throws Problem {
+    /**
+     * Takes a text apart. It is text already, because the JDK's decoder writes about bad bytes to
+     * the terminal.
+     */
+    static CxfContent parse(String name, String xml) throws Problem {
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_COALESCING, false);
+        factory.setXMLReporter((message, kind, about, place) -> {});
         try {
-            XMLStreamReader in = factory.createXMLStreamReader(new ByteArrayInputStream(bytes));
+            XMLStreamReader in = factory.createXMLStreamReader(new StringReader(xml));
             try {
                 return new CxfParser(name, in).read();
             } finally {

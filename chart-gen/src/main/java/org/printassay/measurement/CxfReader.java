@@ -40,8 +40,8 @@ final class CxfReader {
         this.content = content;
     }
 
-    static RawFile read(String name, byte[] bytes) throws Problem {
-        return new CxfReader(name, CxfParser.parse(name, bytes)).file();
+    static RawFile read(String name, String xml) throws Problem {
+        return new CxfReader(name, CxfParser.parse(name, xml)).file();
     }
 
     private RawFile file() throws Problem {

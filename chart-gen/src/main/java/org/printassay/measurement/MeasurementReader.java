@@ -95,7 +95,7 @@ public final class MeasurementReader {
         }
         RawFile raw =
                 isXml(bytes)
-                        ? CxfReader.read(name, bytes)
+                        ? CxfReader.read(name, decode(bytes))
                         : TextReader.read(name, decode(bytes), ids);
         List<String> notes = new ArrayList<>(raw.notes());
         PatchMatcher matcher = new PatchMatcher(name, chart, notes);

@@ -1,8 +1,12 @@
 package org.printassay.measurement;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
@@ -10,15 +14,26 @@ import org.printassay.sheet.Patch;
 
 /**
  * Whether readings without names can have been taken in a chart's reading order. The lightness and
- * colour that were read are compared with what the codes stand for, by a straight line for each of
- * L*, a* and b*; then with what other orders would give, such as a turned sheet.
+ * colour that were read are compared with what the codes stand for, by any rising curve in L* and a
+ * straight line in a* and b*; then with what other orders would give, such as a turned sheet.
  */
 final class OrderCheck {
     /** Share of variance that a right order explains at least, on dull papers too. */
     private static final double FITS = 0.7;
 
     /** Another order is the true one when it leaves less than this of the unexplained variance. */
-    private static final double BETTER = 0.5;
+    private static final double BETTER = 0.6;
+
+    /** Less chroma than this is meant to be neutral. */
+    private static final double NEUTRAL = 3;
+
+    /**
+     * Weight of coloured patches against neutral ones: no straight line foretells how a printer
+     * renders colours, while greys follow one curve.
+     */
+    private static final double COLOURED = 0.05;
+
+    private static final int MOST_NAMED = 3;
 
     private final List<List<Lab>> rows;
     private final List<Lab> read;
@@ -49,19 +64,27 @@ final class OrderCheck {
         List<Guess> guesses = guesses();
         boolean counts = straight.size() == read.size();
         double left = counts ? unexplained(straight) : 1;
-        Guess best = null;
         double least = Double.POSITIVE_INFINITY;
+        Map<Guess, Double> tried = new LinkedHashMap<>();
         for (Guess guess : guesses) {
             if (guess.expected.size() == read.size()) {
                 double other = unexplained(guess.expected);
-                if (other < least) {
-                    least = other;
-                    best = guess;
-                }
+                tried.put(guess, other);
+                least = Math.min(least, other);
             }
         }
-        if (best != null && least < 1 - FITS && least < BETTER * left) {
-            return Optional.of(best.words);
+        if (least < 1 - FITS && least < BETTER * left) {
+            double near = least / BETTER;
+            List<String> likely =
+                    tried.entrySet().stream()
+                            .filter(entry -> entry.getValue() <= near)
+                            .sorted(Map.Entry.comparingByValue())
+                            .limit(MOST_NAMED)
+                            .map(entry -> entry.getKey().words)
+                            .toList();
+            return Optional.of(
+                    (likely.size() == 1 ? "" : "most likely one of these: ")
+                            + String.join(" Or: ", likely));
         }
         if (!counts) {
             return Optional.of(
@@ -158,27 +181,99 @@ final class OrderCheck {
 
     /** Share of the variance of the readings that an order leaves unexplained, 0 to 1. */
     private double unexplained(List<Lab> expected) {
-        double[] l = leftOver(expected, Lab::l);
-        double[] a = leftOver(expected, Lab::a);
-        double[] b = leftOver(expected, Lab::b);
+        double[] weights =
+                expected.stream()
+                        .mapToDouble(lab -> lab.chroma() < NEUTRAL ? 1 : COLOURED)
+                        .toArray();
+        double[] l = leftOverRising(expected, weights);
+        double[] a = leftOver(expected, weights, Lab::a);
+        double[] b = leftOver(expected, weights, Lab::b);
         double all = l[1] + a[1] + b[1];
         return all == 0 ? 1 : (l[0] + a[0] + b[0]) / all;
     }
 
+    /**
+     * Squares of L* about the best rising curve (isotonic regression by pooling neighbours: Barlow
+     * et al. 1972), and about the mean: papers bend tone.
+     */
+    private double[] leftOverRising(List<Lab> expected, double[] weights) {
+        Integer[] order = new Integer[read.size()];
+        for (int i = 0; i < order.length; i++) {
+            order[i] = i;
+        }
+        Arrays.sort(order, Comparator.comparingDouble(i -> expected.get(i).l()));
+        double[] sum = new double[order.length];
+        double[] weight = new double[order.length];
+        double[] top = new double[order.length];
+        int[] count = new int[order.length];
+        int pools = 0;
+        for (int i : order) {
+            double l = expected.get(i).l();
+            if (pools > 0 && top[pools - 1] == l) {
+                pools--;
+            } else {
+                sum[pools] = 0;
+                weight[pools] = 0;
+                count[pools] = 0;
+            }
+            top[pools] = l;
+            sum[pools] += weights[i] * read.get(i).l();
+            weight[pools] += weights[i];
+            count[pools]++;
+            pools++;
+        }
+        int kept = 0;
+        for (int pool = 0; pool < pools; pool++) {
+            sum[kept] = sum[pool];
+            weight[kept] = weight[pool];
+            count[kept] = count[pool];
+            kept++;
+            while (kept > 1
+                    && sum[kept - 2] / weight[kept - 2] >= sum[kept - 1] / weight[kept - 1]) {
+                sum[kept - 2] += sum[kept - 1];
+                weight[kept - 2] += weight[kept - 1];
+                count[kept - 2] += count[kept - 1];
+                kept--;
+            }
+        }
+        double mean = mean(read, weights, Lab::l);
+        double about = 0;
+        double left = 0;
+        int next = 0;
+        for (int pool = 0; pool < kept; pool++) {
+            for (int k = 0; k < count[pool]; k++) {
+                int i = order[next++];
+                left += weights[i] * Math.pow(read.get(i).l() - sum[pool] / weight[pool], 2);
+                about += weights[i] * Math.pow(read.get(i).l() - mean, 2);
+            }
+        }
+        return new double[] {left, about};
+    }
+
     /** Squares about a rising straight line, and about the mean. */
-    private double[] leftOver(List<Lab> expected, ToDoubleFunction<Lab> part) {
-        double x = expected.stream().mapToDouble(part).average().orElse(0);
-        double y = read.stream().mapToDouble(part).average().orElse(0);
+    private double[] leftOver(List<Lab> expected, double[] weights, ToDoubleFunction<Lab> part) {
+        double x = mean(expected, weights, part);
+        double y = mean(read, weights, part);
         double xx = 0;
         double xy = 0;
         double yy = 0;
         for (int i = 0; i < read.size(); i++) {
             double dx = part.applyAsDouble(expected.get(i)) - x;
             double dy = part.applyAsDouble(read.get(i)) - y;
-            xx += dx * dx;
-            xy += dx * dy;
-            yy += dy * dy;
+            xx += weights[i] * dx * dx;
+            xy += weights[i] * dx * dy;
+            yy += weights[i] * dy * dy;
         }
         return new double[] {xx == 0 || xy <= 0 ? yy : yy - xy * xy / xx, yy};
+    }
+
+    private static double mean(List<Lab> labs, double[] weights, ToDoubleFunction<Lab> part) {
+        double sum = 0;
+        double all = 0;
+        for (int i = 0; i < labs.size(); i++) {
+            sum += weights[i] * part.applyAsDouble(labs.get(i));
+            all += weights[i];
+        }
+        return all == 0 ? 0 : sum / all;
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
+import org.printassay.chart.ReadingOrder;
 import org.printassay.guide.HowToPage;
 import org.printassay.pdf.ChartPdf;
 import org.printassay.raster.SheetPreview;
@@ -42,6 +43,7 @@ final class ChartSet {
         }
         Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart));
         Files.writeString(folder.resolve("chart.txt"), ChartReference.write(chart));
+        Files.writeString(folder.resolve("reading-order.txt"), ReadingOrder.write(chart));
         Files.writeString(folder.resolve("how-to-print-and-scan.html"), HowToPage.of(chart));
     }
 

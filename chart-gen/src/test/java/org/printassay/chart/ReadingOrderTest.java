@@ -1,0 +1,108 @@
+package org.printassay.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.RgbSpace;
+import org.printassay.measurement.ChartPatches;
+import org.printassay.measurement.MeasurementFile;
+import org.printassay.measurement.MeasurementReader;
+import org.printassay.problem.Problem;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
+import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Artwork;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Sheet;
+
+/** The reading order of the short sheet. */
+class ReadingOrderTest {
+    private static Chart chart(String page, String margins) throws Problem {
+        return Charts.create(
+                Recipe.of(
+                        Recipe.Kind.SHORT,
+                        PageSize.parse(page),
+                        Margins.parse(margins),
+                        RgbSpace.SRGB));
+    }
+
+    @Test
+    void rowsAreNumberedOnTheSheet() throws Problem {
+        Sheet sheet = chart("4x6in", "5").sheets().get(0);
+        List<List<Patch>> rows = ReadingOrder.rows(sheet);
+        for (int i = 0; i < rows.size(); i++) {
+            RectMm first = rows.get(i).get(0).area();
+            String number = String.valueOf(i + 1);
+            boolean beside = false;
+            for (Artwork thing : sheet.artwork()) {
+                if (thing instanceof Artwork.Text text && text.text().equals(number)) {
+                    beside |=
+                            text.anchor().x() < first.x()
+                                    && text.anchor().x() > first.x() - 3
+                                    && text.anchor().y() > first.y()
+                                    && text.anchor().y() < first.bottom();
+                }
+            }
+            assertTrue(beside, "row " + number);
+        }
+        assertEquals(8, rows.size());
+        for (List<Patch> row : rows) {
+            row.forEach(patch -> assertTrue(patch.area().width() > 9, patch::toString));
+        }
+    }
+
+    /** Every mistake of a hand is named, on the rows of this sheet too (dull print, simulated). */
+    @Test
+    void mistakesOfTheHandAreNamed() throws Problem {
+        ChartPatches patches = ReadingOrder.of(chart("4x6in", "5"));
+        assertEquals(patches.order().size(), read(patches, patches.rows()).patches().size());
+        for (int i = 0; i < patches.rows().size(); i++) {
+            List<List<Patch>> missed = new ArrayList<>(patches.rows());
+            missed.remove(i);
+            refused(patches, missed, "row " + (i + 1) + " was missed");
+            List<List<Patch>> backwards = new ArrayList<>(patches.rows());
+            List<Patch> row = new ArrayList<>(backwards.get(i));
+            Collections.reverse(row);
+            backwards.set(i, row);
+            refused(patches, backwards, "row " + (i + 1) + " was read from its right end");
+        }
+        List<Patch> turned = new ArrayList<>(patches.order());
+        Collections.reverse(turned);
+        refused(patches, List.of(turned), "turned upside down");
+    }
+
+    private static void refused(ChartPatches chart, List<List<Patch>> rows, String words) {
+        Problem problem = assertThrows(Problem.class, () -> read(chart, rows));
+        assertTrue(problem.toString().contains(words), problem::toString);
+    }
+
+    private static MeasurementFile read(ChartPatches chart, List<List<Patch>> rows) throws Problem {
+        Random random = new Random(4);
+        String typed =
+                rows.stream()
+                        .flatMap(List::stream)
+                        .map(
+                                patch -> {
+                                    Lab lab = RgbSpace.SRGB.toLab(patch.rgb());
+                                    return String.format(
+                                            Locale.ROOT,
+                                            "%.1f %.1f %.1f",
+                                            25 + 0.65 * lab.l() + 0.3 * random.nextGaussian(),
+                                            0.6 * lab.a() + 0.3 * random.nextGaussian(),
+                                            0.6 * lab.b() - 3 + 0.3 * random.nextGaussian());
+                                })
+                        .collect(Collectors.joining("\n"));
+        return MeasurementReader.read("typed.txt", typed.getBytes(StandardCharsets.UTF_8), chart);
+    }
+}
