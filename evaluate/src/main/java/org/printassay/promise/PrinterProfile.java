@@ -1,0 +1,75 @@
+package org.printassay.promise;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.printassay.colour.icc.IccException;
+import org.printassay.colour.icc.IccProfile;
+import org.printassay.colour.icc.IccTransform;
+import org.printassay.colour.icc.Intent;
+import org.printassay.problem.Problem;
+
+/**
+ * A printer's profile as the user names it.
+ *
+ * @param name file name without folders
+ * @param sha256 of the file, hexadecimal
+ * @param profile what it says
+ */
+public record PrinterProfile(String name, String sha256, IccProfile profile) {
+    /** Profiles of printers have a few MB. */
+    private static final long MOST_BYTES = 64L << 20;
+
+    /**
+     * Reads a printer's profile.
+     *
+     * @param name for messages and reports
+     * @throws Problem input, when it cannot be read, is damaged, or is not of a printer
+     */
+    public static PrinterProfile read(Path file, String name) throws Problem {
+        byte[] bytes;
+        try {
+            long size = Files.size(file);
+            if (size > MOST_BYTES) {
+                throw Problem.input(
+                        name, "has " + size + " bytes: not a profile. Name the printer's profile.");
+            }
+            bytes = Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw Problem.input(
+                    name, "the profile cannot be read. Check that it is there and readable.", e);
+        }
+        try {
+            IccProfile profile = IccProfile.parse(bytes);
+            boolean printer =
+                    profile.deviceClass() == IccProfile.DeviceClass.OUTPUT
+                            && profile.space() != IccProfile.Space.LAB
+                            && profile.space() != IccProfile.Space.XYZ;
+            if (!printer) {
+                throw new IccException(12, "it describes no printer");
+            }
+            // Both ways are needed; a profile that lacks one is refused here, not later.
+            IccTransform.fromColour(profile, Intent.RELATIVE);
+            IccTransform.toColour(profile, Intent.ABSOLUTE);
+            return new PrinterProfile(name, sha256(bytes), profile);
+        } catch (IccException e) {
+            throw Problem.input(
+                    name,
+                    "not a printer's profile ("
+                            + e.getMessage()
+                            + "). Name the profile that the print was made with.",
+                    e);
+        }
+    }
+
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}
