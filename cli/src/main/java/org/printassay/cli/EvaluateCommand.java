@@ -4,9 +4,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.icc.Intent;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
@@ -14,6 +16,7 @@ import org.printassay.evaluation.Feed;
 import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
+import org.printassay.promise.PrintRoute;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.Reports;
 import picocli.CommandLine.Command;
@@ -99,6 +102,33 @@ final class EvaluateCommand implements Callable<Integer> {
     private @Nullable String feed;
 
     @Option(
+            names = "--aim",
+            paramLabel = "FILE",
+            description =
+                    "The printer's ICC profile: says how far the print is from what it promises, and"
+                            + " whether missing or doubled colour management explains it.")
+    private @Nullable Path aim;
+
+    @Option(
+            names = "--intent",
+            paramLabel = "NAME",
+            defaultValue = "relative",
+            description =
+                    "With --aim: the route's rendering intent: perceptual, relative, saturation,"
+                            + " absolute (default: ${DEFAULT-VALUE}).")
+    private String intent = "relative";
+
+    @Option(
+            names = "--no-black-point-compensation",
+            negatable = true,
+            defaultValue = "true",
+            fallbackValue = "true",
+            description =
+                    "With --aim: the route's black point compensation (default: on, the usual"
+                            + " lab route).")
+    private boolean blackPointCompensation = true;
+
+    @Option(
             names = "--threshold",
             paramLabel = "DL",
             defaultValue = "0.5",
@@ -148,7 +178,8 @@ final class EvaluateCommand implements Callable<Integer> {
                         threshold,
                         Spaces.parse(space),
                         Optional.ofNullable(calibration),
-                        feed());
+                        feed(),
+                        aim());
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
@@ -177,6 +208,27 @@ final class EvaluateCommand implements Callable<Integer> {
         return side;
     }
 
+    private Optional<EvaluationRequest.Aim> aim() throws Problem {
+        Intent by =
+                switch (intent.toLowerCase(Locale.ROOT)) {
+                    case "perceptual" -> Intent.PERCEPTUAL;
+                    case "relative" -> Intent.RELATIVE;
+                    case "saturation" -> Intent.SATURATION;
+                    case "absolute" -> Intent.ABSOLUTE;
+                    default ->
+                            throw Problem.usage(
+                                    "--intent must be perceptual, relative, saturation or absolute,"
+                                            + " got "
+                                            + PlainText.line(intent)
+                                            + ".");
+                };
+        return Optional.ofNullable(aim)
+                .map(
+                        file ->
+                                new EvaluationRequest.Aim(
+                                        file, new PrintRoute(by, blackPointCompensation)));
+    }
+
     private List<Path> inputs() {
         List<Path> all = new ArrayList<>(files);
         if (chart != null) {
@@ -187,6 +239,9 @@ final class EvaluateCommand implements Callable<Integer> {
         }
         if (calibration != null) {
             all.add(calibration);
+        }
+        if (aim != null) {
+            all.add(aim);
         }
         all.removeIf(file -> !Files.exists(file));
         return all;

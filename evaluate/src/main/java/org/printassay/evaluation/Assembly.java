@@ -211,7 +211,8 @@ final class Assembly {
                 origin.calibration(),
                 origin.measurement(),
                 judged.budgets(),
-                origin.surface());
+                origin.surface(),
+                null);
     }
 
     private static boolean clipped(List<Warning> warnings) {

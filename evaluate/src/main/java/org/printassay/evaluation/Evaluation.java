@@ -7,6 +7,7 @@ import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
+import org.printassay.promise.Promise;
 import org.printassay.reading.Reading;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
@@ -28,6 +29,7 @@ import org.printassay.reading.Warning;
  * @param measurement how it was measured; null for scans
  * @param uncertainty what the uncertainty of each headline figure is made of
  * @param surface lines, bands, grain and the like; null for measurement files
+ * @param promise the print beside what its printer's profile promises, where one was named
  */
 public record Evaluation(
         @Nullable String chartId,
@@ -54,12 +56,16 @@ public record Evaluation(
         @Nullable CalibrationSummary calibration,
         @Nullable MeasurementSummary measurement,
         List<Budget> uncertainty,
-        @Nullable PrintSurface surface) {
+        @Nullable PrintSurface surface,
+        @Nullable Promise promise) {
     public Evaluation {
         uncertainty = List.copyOf(uncertainty);
     }
 
-    /** With neither calibration nor measurement, nor where uncertainties come from. */
+    /**
+     * With neither calibration, measurement nor printer's profile, nor where uncertainties come
+     * from.
+     */
     public Evaluation(
             @Nullable String chartId,
             List<Integer> sheets,
@@ -107,6 +113,42 @@ public record Evaluation(
                 null,
                 null,
                 List.of(),
+                null,
                 null);
+    }
+
+    /**
+     * The same beside what a printer's profile promises.
+     *
+     * @param all warnings, and findings, that now hold
+     */
+    Evaluation with(@Nullable Promise promised, List<Warning> all, List<Finding> found) {
+        return new Evaluation(
+                chartId,
+                sheets,
+                print,
+                details,
+                fromScan,
+                trust,
+                spaceKey,
+                files,
+                placements,
+                white,
+                black,
+                patches,
+                tone,
+                shadows,
+                highlights,
+                neutrality,
+                colours,
+                evenness,
+                strayLight,
+                List.copyOf(all),
+                List.copyOf(found),
+                calibration,
+                measurement,
+                uncertainty,
+                surface,
+                promised);
     }
 }

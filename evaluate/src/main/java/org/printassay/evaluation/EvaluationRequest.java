@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.printassay.colour.RgbSpace;
+import org.printassay.promise.PrintRoute;
 
 /**
  * What to evaluate, and how.
@@ -16,6 +17,7 @@ import org.printassay.colour.RgbSpace;
  * @param space RGB encoding of a measurement file whose chart is not known
  * @param calibration a calibration of the scanner, instead of a profile
  * @param feed which way the sheet went through the printer, where the user says so
+ * @param aim the printer's profile, whose promise the print is compared with
  */
 public record EvaluationRequest(
         List<Path> files,
@@ -25,7 +27,8 @@ public record EvaluationRequest(
         double threshold,
         RgbSpace space,
         Optional<Path> calibration,
-        Optional<Feed> feed) {
+        Optional<Feed> feed,
+        Optional<Aim> aim) {
     /** Half an L*: just visible side by side (common practice, no source). */
     public static final double JUST_VISIBLE = 0.5;
 
@@ -33,7 +36,14 @@ public record EvaluationRequest(
         files = List.copyOf(files);
     }
 
-    /** With nothing said about the feed. */
+    /**
+     * A printer's profile and the route by which the print was made with it.
+     *
+     * @param profile file of the profile
+     */
+    public record Aim(Path profile, PrintRoute route) {}
+
+    /** With nothing said about the feed, nor a printer's profile. */
     public EvaluationRequest(
             List<Path> files,
             Optional<Path> chart,
@@ -42,7 +52,16 @@ public record EvaluationRequest(
             double threshold,
             RgbSpace space,
             Optional<Path> calibration) {
-        this(files, chart, profile, details, threshold, space, calibration, Optional.empty());
+        this(
+                files,
+                chart,
+                profile,
+                details,
+                threshold,
+                space,
+                calibration,
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** Without a calibration. */
@@ -53,7 +72,16 @@ public record EvaluationRequest(
             PrintDetails details,
             double threshold,
             RgbSpace space) {
-        this(files, chart, profile, details, threshold, space, Optional.empty());
+        this(
+                files,
+                chart,
+                profile,
+                details,
+                threshold,
+                space,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** Scans or a measurement file with nothing said about them. */

@@ -2,7 +2,9 @@ package org.printassay.evaluation;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.problem.Problem;
+import org.printassay.promise.PrinterProfile;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanFiles;
 
@@ -37,6 +39,27 @@ public final class Evaluator {
         if (request.files().isEmpty()) {
             throw Problem.usage("name at least one scan or measurement file.");
         }
+        Optional<PrinterProfile> printer = printer(request);
+        Result result = read(request, progress);
+        if (printer.isEmpty() || request.aim().isEmpty()) {
+            return result;
+        }
+        return new Result(
+                PromiseFinding.beside(
+                        result.evaluation(), printer.get(), request.aim().get().route()),
+                result.scans());
+    }
+
+    /** Read first, so that a wrong profile is told before the work. */
+    private static Optional<PrinterProfile> printer(EvaluationRequest request) throws Problem {
+        if (request.aim().isEmpty()) {
+            return Optional.empty();
+        }
+        Path file = request.aim().get().profile();
+        return Optional.of(PrinterProfile.read(file, ScanFiles.displayName(file)));
+    }
+
+    private static Result read(EvaluationRequest request, Progress progress) throws Problem {
         int images = 0;
         for (Path file : request.files()) {
             images += ScanFiles.looksLikeImage(file) ? 1 : 0;

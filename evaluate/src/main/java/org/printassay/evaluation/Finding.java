@@ -3,7 +3,7 @@ package org.printassay.evaluation;
 /**
  * One plain finding.
  *
- * @param topic tone, shadows, highlights, neutrality, white, black, scan or print
+ * @param topic tone, shadows, highlights, neutrality, white, black, scan, print or route
  * @param text what was found
  * @param sureness how sure, in words with figures
  * @param advice what to do; empty when nothing

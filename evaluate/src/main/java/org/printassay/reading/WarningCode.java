@@ -4,6 +4,8 @@ import java.util.Locale;
 
 /** The closed list of warning codes; {@link #key} is what scripts see. */
 public enum WarningCode {
+    /** The print could not be compared with the printer's profile. */
+    AIM_NOT_JUDGED,
     /** No profile: relative results only. */
     PLAIN_SCAN,
     /** A calibration is used with another paper, printer or scanner, or none is named. */

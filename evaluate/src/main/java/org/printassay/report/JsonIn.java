@@ -81,7 +81,8 @@ final class JsonIn {
                 JsonTrust.calibration(source.path("calibration")),
                 JsonDerived.read(root),
                 list(root.path("uncertainty"), JsonTrust::budget),
-                JsonSurfaceIn.surface(root));
+                JsonSurfaceIn.surface(root),
+                JsonPromise.read(root.path("aim")));
     }
 
     private static List<Integer> sheets(JsonNode sheet) {

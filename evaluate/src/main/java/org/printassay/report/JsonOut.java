@@ -86,6 +86,7 @@ final class JsonOut {
         JsonSurface.add(root, e.surface());
         root.set("strayLight", strayLight(e.strayLight()));
         root.set("derived", JsonDerived.derived(e));
+        root.set("aim", JsonPromise.write(e.promise()));
         root.set(
                 "warnings",
                 list(

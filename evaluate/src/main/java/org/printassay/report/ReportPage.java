@@ -82,6 +82,7 @@ public final class ReportPage {
                 ColourParts.skin(e.colours()),
                 SurfaceParts.lines(e.surface()),
                 SurfaceParts.texture(e.surface()),
+                PromisePart.of(e),
                 Parts.further(e),
                 Budgets.rows(e),
                 Parts.conditions(e),

@@ -27,6 +27,7 @@ import org.printassay.reading.Warning;
  * @param skin likewise
  * @param lines lines and bands, likewise
  * @param texture grain, sharpness and vignettes, likewise
+ * @param promise beside the printer's profile; null when none was named
  * @param further other results in single lines
  * @param budgets what the uncertainties of headline figures are made of
  * @param conditions under which the print was made and read
@@ -53,6 +54,7 @@ public record ReportView(
         @Nullable Part skin,
         @Nullable Part lines,
         @Nullable Part texture,
+        @Nullable Promised promise,
         List<Fact> further,
         List<Budget> budgets,
         List<Fact> conditions,
@@ -76,6 +78,19 @@ public record ReportView(
             String calibration,
             String systematic,
             String all) {}
+
+    /** The print beside its printer's profile, patch by patch, furthest first. */
+    public record Promised(String lead, List<Fact> facts, List<PromisedRow> rows) {}
+
+    /** One patch: what was promised, what was read. */
+    public record PromisedRow(
+            String id,
+            String rgb,
+            Html promisedSwatch,
+            String promised,
+            Html readSwatch,
+            String read,
+            String deltaE) {}
 
     /** One reading. */
     public record Row(

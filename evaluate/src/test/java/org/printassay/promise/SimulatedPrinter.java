@@ -14,7 +14,7 @@ import org.printassay.colour.Xyz;
  * each other, paper is not quite white and black not quite black. Its profile is made from the same
  * model as tables of version 2.
  */
-final class SimulatedPrinter {
+public final class SimulatedPrinter {
     private static final int FORWARD = 17;
     private static final int BACKWARD = 33;
 
@@ -36,7 +36,7 @@ final class SimulatedPrinter {
     }
 
     /** An inkjet on glossy paper, as it might be. */
-    static SimulatedPrinter glossy() {
+    public static SimulatedPrinter glossy() {
         return new SimulatedPrinter(
                 new double[] {1.5, 1.7, 1.6}, 0.07, 0.008, new Lab(95, 0.5, -2));
     }
@@ -52,7 +52,7 @@ final class SimulatedPrinter {
     }
 
     /** Absolute colour of a device value. */
-    Lab print(double... device) {
+    public Lab print(double... device) {
         Xyz xyz = relative(device);
         Xyz white = Xyz.PCS_WHITE;
         return Lab.of(
@@ -109,7 +109,7 @@ final class SimulatedPrinter {
     }
 
     /** The profile of this printer. */
-    byte[] profile() {
+    public byte[] profile() {
         byte[] forward = lut(FORWARD, v -> lut16(Lab.of(relative(v), Xyz.PCS_WHITE)));
         byte[] backward =
                 lut(

@@ -1,0 +1,120 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.printassay.colour.RgbSpace;
+import org.printassay.problem.Problem;
+import org.printassay.promise.PrintRoute;
+import org.printassay.promise.PrinterProfile;
+import org.printassay.promise.Promise;
+import org.printassay.promise.PromiseJudge;
+import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+
+/** Puts what the printer's profile promises beside an evaluation, and says it in words. */
+final class PromiseFinding {
+    private static final int MOST_FINDINGS = 7;
+
+    /** Mean dE00 up to which a print keeps its promise (common practice, no source). */
+    private static final double KEPT = 3;
+
+    private PromiseFinding() {}
+
+    static Evaluation beside(Evaluation e, PrinterProfile printer, PrintRoute route)
+            throws Problem {
+        RgbSpace space = RgbSpace.ofKey(e.spaceKey()).orElseThrow();
+        Optional<Promise> promise = PromiseJudge.judge(e.patches(), space, printer, route);
+        List<Warning> warnings = new ArrayList<>(e.warnings());
+        if (promise.isEmpty()) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.AIM_NOT_JUDGED,
+                            e.trust().absolute()
+                                    ? "The print was not compared with the printer's profile: fewer"
+                                            + " than ten patches could be used."
+                                    : "The print was not compared with the printer's profile: the"
+                                            + " scan carries no usable profile of its own."));
+            return e.with(null, warnings, e.findings());
+        }
+        List<Finding> findings = new ArrayList<>(e.findings());
+        Finding found = finding(promise.get(), e.trust());
+        boolean kept = promise.get().mistake() == null && promise.get().meanDeltaE00() <= KEPT;
+        if (kept && findings.size() >= MOST_FINDINGS) {
+            findings.remove(findings.size() - 1);
+        }
+        // A wrong route is behind everything else that is wrong: it comes first.
+        findings.add(kept ? findings.size() : 0, found);
+        return e.with(
+                promise.get(),
+                warnings,
+                findings.subList(0, Math.min(MOST_FINDINGS, findings.size())));
+    }
+
+    static Finding finding(Promise p, Trust trust) {
+        String distance =
+                say(
+                        "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (%s), for %s;"
+                                + " %s.",
+                        p.meanDeltaE00(),
+                        p.p95DeltaE00(),
+                        p.maxDeltaE00(),
+                        p.worst(),
+                        p.route().words(),
+                        basis(trust));
+        Promise.Mistake mistake = p.mistake();
+        if (mistake != null) {
+            return new Finding(
+                    "route",
+                    "The print looks as if " + mistake.words() + ".",
+                    say(
+                                    "That leaves dE00 %.1f unexplained, the route as named %.1f (relative to"
+                                            + " paper). ",
+                                    mistake.fit(), p.promisedFit())
+                            + distance,
+                    advice(mistake));
+        }
+        if (p.meanDeltaE00() <= KEPT) {
+            return new Finding("route", "The print keeps what its profile promises.", distance, "");
+        }
+        return new Finding(
+                "route",
+                "The print is far from what its profile promises, and no common mistake in colour"
+                        + " management clearly explains it.",
+                distance,
+                "Check that profile, paper type and driver settings belong to this paper; if they"
+                        + " do, the printer has drifted or the profile needs to be made anew.");
+    }
+
+    private static String advice(Promise.Mistake mistake) {
+        return switch (mistake.kind()) {
+            case UNMANAGED ->
+                    "Let either the program or the driver convert to the printer's profile, then"
+                            + " print the chart again.";
+            case TWICE ->
+                    "Let only one of them convert: choose the profile in the program and switch"
+                            + " colour management off in the driver, or the other way round.";
+            case OTHER_ENCODING ->
+                    "Embed the file's profile and let the program use it, then print the chart"
+                            + " again.";
+            case OTHER_SETTINGS, PROMISED ->
+                    "If that is what you meant, name it with --intent and"
+                            + " --black-point-compensation; else change the setting.";
+        };
+    }
+
+    private static String basis(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT -> "read with an instrument";
+            case CALIBRATED_SCAN -> "by a calibrated scan, whose own errors are in it";
+            case PROFILED_SCAN, PLAIN_SCAN ->
+                    "by a scan, whose own errors are in it; true only if automatic exposure was off";
+        };
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}
