@@ -147,7 +147,16 @@ public final class PatchSampler {
                 return true;
             }
             return edges.stream().anyMatch(e -> y >= e.firstRow() && y <= e.lastRow())
-                    || others.stream().anyMatch(o -> y >= o.firstRow() && y <= o.lastRow());
+                    || isWanted(y);
+        }
+
+        private boolean isWanted(int y) {
+            for (RowWindow other : others) {
+                if (y >= other.firstRow() && y <= other.lastRow()) {
+                    return true;
+                }
+            }
+            return false;
         }
 
         @Override

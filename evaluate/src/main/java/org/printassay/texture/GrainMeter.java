@@ -13,6 +13,8 @@ import java.util.List;
  * from 0.4 per mm to F, with P the power density of dY/Y, N the scanner's noise (alike at all
  * frequencies, from where the optics leave nothing of the print), M the Gaussian modulation of the
  * optics and F where M falls to {@value #LEAST_LEFT}, at most 0.8 of what the sampling carries.
+ * Beyond F the corrected density goes on as a Gaussian, as it falls below F, but for no more than
+ * half of what was measured.
  */
 public final class GrainMeter {
     /** ISO/IEC 24790: graininess above, mottle below, cycles per millimetre (from memory). */
@@ -21,7 +23,8 @@ public final class GrainMeter {
     /** ISO/IEC 13660: side of a tile, millimetres (from memory). */
     public static final double TILE_MM = 1.27;
 
-    private static final double LEAST_LEFT = 0.3;
+    private static final double LEAST_LEFT = 0.2;
+    private static final double MOST_BEYOND = 0.5;
     private static final double SHARE_OF_NYQUIST = 0.8;
 
     /** Where this little of the print is left, what is there is noise. */
@@ -83,6 +86,7 @@ public final class GrainMeter {
         boolean tells = GrainSpectrum.modulation(NOISE_FROM * nyquist, sigmaMm) < ONLY_NOISE;
         double floor = tells ? spectrum.meanDensity(NOISE_FROM * nyquist, NOISE_TO * nyquist) : 0;
         double variance = spectrum.variance(SPLIT_PER_MM, highest, floor, sigmaMm);
+        variance += Math.min(MOST_BEYOND * variance, spectrum.beyond(highest, floor, sigmaMm));
         double perContrast = (lightness + 16) / 3;
         return new Unevenness(
                 perContrast * Math.sqrt(Math.max(0, variance)),

@@ -1,15 +1,17 @@
 package org.printassay.texture;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.transform.DftNormalization;
 import org.apache.commons.math3.transform.FastFourierTransformer;
 import org.apache.commons.math3.transform.TransformType;
 
 /**
  * Power of relative fluctuations of light by frequency, all directions together: the mean of
- * periodograms of overlapping square pieces (Welch, IEEE Trans. AU-15, 1967), a plane taken out of
- * each and a Hann window laid on.
+ * periodograms of square pieces (Welch, IEEE Trans. AU-15, 1967), a plane taken out of each and a
+ * Hann window laid on.
  */
 public final class GrainSpectrum {
     /** Frequency bins, cycles per millimetre. */
@@ -56,10 +58,12 @@ public final class GrainSpectrum {
                 }
             }
         }
+        Map<Integer, Plan> plans = new HashMap<>();
         double usual = Order.median(pieces.stream().mapToDouble(GrainSpectrum::power).toArray());
         for (double[][] piece : pieces) {
             if (power(piece) <= DUSTY * usual) {
-                add(piece, perMm, sums, counts);
+                Plan plan = plans.computeIfAbsent(piece.length, side -> new Plan(side, perMm));
+                add(piece, plan, sums, counts);
             }
         }
         double[] density = new double[bins];
@@ -69,9 +73,9 @@ public final class GrainSpectrum {
         return new GrainSpectrum(perMm / 2, density);
     }
 
-    /** First pixels of pieces that overlap by half or more and reach both ends. */
+    /** First pixels of pieces that leave no gap and reach both ends. */
     private static int[] starts(int length, int side) {
-        int gaps = (int) Math.ceil((length - side) / (side / 2.0));
+        int gaps = (length - 1) / side;
         int[] starts = new int[gaps + 1];
         for (int i = 1; i <= gaps; i++) {
             starts[i] = (int) Math.round((double) i * (length - side) / gaps);
@@ -89,28 +93,49 @@ public final class GrainSpectrum {
         return sum / piece.length / piece.length;
     }
 
+    /** Window and frequencies of pieces of one size. */
+    private static final class Plan {
+        final double[] window;
+        final int[] bins;
+        final double scale;
+
+        Plan(int side, double perMm) {
+            window = new double[side];
+            double squares = 0;
+            for (int i = 0; i < side; i++) {
+                window[i] = 0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / side);
+                squares += window[i] * window[i];
+            }
+            // Power density: square millimetres a sample, less what the window takes.
+            scale = 1 / (perMm * perMm) / (squares * squares);
+            bins = new int[side * side];
+            double step = perMm / side;
+            for (int y = 0; y < side; y++) {
+                double fy = Math.min(y, side - y) * step;
+                for (int x = 0; x < side; x++) {
+                    double fx = Math.min(x, side - x) * step;
+                    bins[y * side + x] = (int) (Math.sqrt(fx * fx + fy * fy) / BIN);
+                }
+            }
+            bins[0] = Integer.MAX_VALUE;
+        }
+    }
+
     /** Adds the periodogram of a piece, which is modified. */
-    private static void add(double[][] re, double perMm, double[] sums, double[] counts) {
+    private static void add(double[][] re, Plan plan, double[] sums, double[] counts) {
         int side = re.length;
         double[][] im = new double[side][side];
-        double squares = 0;
         for (int y = 0; y < side; y++) {
             for (int x = 0; x < side; x++) {
-                double window = hann(x, side) * hann(y, side);
-                re[y][x] *= window;
-                squares += window * window;
+                re[y][x] *= plan.window[x] * plan.window[y];
             }
         }
         transform(re, im);
-        double step = perMm / side;
-        double area = 1 / (perMm * perMm);
         for (int y = 0; y < side; y++) {
-            double fy = (y <= side / 2 ? y : y - side) * step;
             for (int x = 0; x < side; x++) {
-                double fx = (x <= side / 2 ? x : x - side) * step;
-                int bin = (int) (Math.hypot(fx, fy) / BIN);
-                if ((x > 0 || y > 0) && bin < sums.length) {
-                    sums[bin] += area * (re[y][x] * re[y][x] + im[y][x] * im[y][x]) / squares;
+                int bin = plan.bins[y * side + x];
+                if (bin < sums.length) {
+                    sums[bin] += plan.scale * (re[y][x] * re[y][x] + im[y][x] * im[y][x]);
                     counts[bin]++;
                 }
             }
@@ -144,10 +169,6 @@ public final class GrainSpectrum {
             }
         }
         return out;
-    }
-
-    private static double hann(int i, int n) {
-        return 0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / n);
     }
 
     private static void transform(double[][] re, double[][] im) {
@@ -213,6 +234,25 @@ public final class GrainSpectrum {
             }
         }
         return sum;
+    }
+
+    /**
+     * Variance beyond a frequency, if the corrected density goes on falling as exp(-b f^2) as it
+     * does in the last half of the way there; 0 where it does not fall.
+     */
+    public double beyond(double perMm, double floor, double sigmaMm) {
+        double low = variance(0.5 * perMm, 0.75 * perMm, floor, sigmaMm);
+        double high = variance(0.75 * perMm, perMm, floor, sigmaMm);
+        double lowRing = Math.PI * perMm * perMm * (0.75 * 0.75 - 0.5 * 0.5);
+        double highRing = Math.PI * perMm * perMm * (1 - 0.75 * 0.75);
+        double lowSquare = perMm * perMm * (0.75 * 0.75 + 0.5 * 0.5) / 2;
+        double highSquare = perMm * perMm * (1 + 0.75 * 0.75) / 2;
+        if (low <= 0 || high <= 0) {
+            return 0;
+        }
+        double b = Math.log(low / lowRing / (high / highRing)) / (highSquare - lowSquare);
+        double atEnd = high / highRing * Math.exp(-b * (perMm * perMm - highSquare));
+        return b > 0 ? Math.PI * atEnd / b : 0;
     }
 
     /** What a Gaussian blur leaves of a modulation. */

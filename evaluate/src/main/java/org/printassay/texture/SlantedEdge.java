@@ -16,7 +16,7 @@ public final class SlantedEdge {
     /** Light further than this from the edge is not used. */
     private static final double REACH_MM = 1.5;
 
-    private static final int ROUNDS = 6;
+    private static final int ROUNDS = 5;
     private static final double FREQUENCY_STEP = 0.05;
     private static final int FEWEST_PIXELS = 400;
 
@@ -85,7 +85,7 @@ public final class SlantedEdge {
     }
 
     private double distance(int i, double offset, double slope) {
-        return (across[i] - offset - slope * along[i]) / Math.hypot(1, slope);
+        return (across[i] - offset - slope * along[i]) / Math.sqrt(1 + slope * slope);
     }
 
     /** Light by distance, normalised to 0 on one side and 1 on the other; empty without an edge. */
