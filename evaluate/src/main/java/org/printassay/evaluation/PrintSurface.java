@@ -54,9 +54,11 @@ public record PrintSurface(
         return page == null || page.height() >= page.width() ? Along.Y : Along.X;
     }
 
-    /** Whether nothing at all was judged. */
-    public boolean isEmpty() {
-        return lines == null && grain == null && sharpness == null && vignettes == null;
+    /** What is left when the scan does not hold as much detail as its pixels pretend. */
+    PrintSurface ofCoarseScan() {
+        return new PrintSurface(
+                null, null, null, List.of(), List.of(), page, feed, viewing, null, sharpness,
+                vignettes);
     }
 
     /**

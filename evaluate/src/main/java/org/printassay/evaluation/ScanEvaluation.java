@@ -56,7 +56,11 @@ final class ScanEvaluation {
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
         PrintSurface surface = SurfaceJudge.judge(parts, read.readings(), request.feed());
-        warnings.addAll(SurfaceWarnings.of(parts, surface));
+        boolean enlarged = warnings.stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED);
+        if (enlarged) {
+            surface = surface.ofCoarseScan();
+        }
+        warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
         Evaluation evaluation =
                 Assembly.evaluation(
                         read.readings(),

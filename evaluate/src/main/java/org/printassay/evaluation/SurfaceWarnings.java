@@ -15,14 +15,26 @@ final class SurfaceWarnings {
 
     private SurfaceWarnings() {}
 
-    static List<Warning> of(List<ScanPart> parts, PrintSurface surface) {
+    /**
+     * The warnings.
+     *
+     * @param enlarged whether a scan was made larger after scanning, so that pixels tell no detail
+     */
+    static List<Warning> of(List<ScanPart> parts, PrintSurface surface, boolean enlarged) {
         List<Warning> warnings = new ArrayList<>();
         double finest =
-                25.4
-                        * parts.stream()
-                                .mapToDouble(p -> p.samples().located().placement().samplesPerMm())
-                                .max()
-                                .orElse(0);
+                enlarged
+                        ? 0
+                        : 25.4
+                                * parts.stream()
+                                        .mapToDouble(
+                                                p ->
+                                                        p.samples()
+                                                                .located()
+                                                                .placement()
+                                                                .samplesPerMm())
+                                        .max()
+                                        .orElse(0);
         if (surface.lines() == null) {
             warnings.add(new Warning(WarningCode.LINES_NOT_JUDGED, lines(parts, finest)));
         }
