@@ -45,10 +45,20 @@ public final class CheckedJson {
      *     or is not valid
      */
     public static JsonNode read(Path file, String kind, int version) throws Problem {
+        return read(file, kind, version, LARGEST_BYTES);
+    }
+
+    /**
+     * As {@link #read(Path, String, int)}, of a kind that is never so large.
+     *
+     * @param largestBytes a larger file is refused before it is read
+     */
+    public static JsonNode read(Path file, String kind, int version, long largestBytes)
+            throws Problem {
         String where = shown(String.valueOf(file.getFileName()));
         try {
             long size = Files.size(file);
-            if (size > LARGEST_BYTES) {
+            if (size > largestBytes) {
                 throw Problem.input(
                         where, "is " + (size >> 20) + " MB, too large to be a " + kind + " file.");
             }

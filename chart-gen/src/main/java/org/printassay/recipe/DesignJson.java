@@ -1,6 +1,7 @@
 package org.printassay.recipe;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -157,10 +158,18 @@ public final class DesignJson {
             }
             labs =
                     PictureColours.of(
-                            folder.resolve(picture.path("file").asText()),
+                            file(at, folder, picture.path("file").asText()),
                             picture.path("colours").asInt(USUAL_PICTURE_COLOURS));
         }
         return codes(at, labs);
+    }
+
+    private static Path file(String at, Path folder, String name) throws Problem {
+        try {
+            return folder.resolve(name);
+        } catch (InvalidPathException e) {
+            throw Problem.usage(at + "/picture/file: is not the name of a file.");
+        }
     }
 
     /**

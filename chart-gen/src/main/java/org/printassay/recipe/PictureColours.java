@@ -31,6 +31,9 @@ public final class PictureColours {
     private static final int SETTLING = 8;
     private static final long MOST_PIXELS = 400_000_000L;
 
+    /** Pieces of a TIFF are decoded whole. */
+    private static final long MOST_PIXELS_OF_A_PIECE = 50_000_000L;
+
     private PictureColours() {}
 
     /** One pixel, or a mean of many. */
@@ -177,7 +180,8 @@ public final class PictureColours {
             } finally {
                 reader.dispose();
             }
-        } catch (IOException | IllegalArgumentException | IndexOutOfBoundsException e) {
+        } catch (IOException | RuntimeException e) {
+            // Decoders of the library throw whatever a damaged file leads them to.
             throw Problem.input(name, "the picture is damaged or of a kind that is not read.", e);
         }
     }
@@ -187,6 +191,11 @@ public final class PictureColours {
         long height = reader.getHeight(0);
         if (width * height > MOST_PIXELS) {
             throw Problem.input(name, "is too large. Give a copy of at most 20000 x 20000 pixels.");
+        }
+        boolean inPieces = "tif".equalsIgnoreCase(reader.getFormatName());
+        long piece = (long) reader.getTileWidth(0) * reader.getTileHeight(0);
+        if (inPieces && piece > MOST_PIXELS_OF_A_PIECE) {
+            throw Problem.input(name, "is one giant piece. Give a copy saved as PNG or JPEG.");
         }
         int step = (int) Math.max(1, (Math.max(width, height) + LONGEST_SIDE - 1) / LONGEST_SIDE);
         ImageReadParam every = reader.getDefaultReadParam();

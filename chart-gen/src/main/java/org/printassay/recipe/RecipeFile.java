@@ -29,6 +29,10 @@ import org.printassay.problem.Problem;
  */
 public final class RecipeFile {
     private static final int SCHEMA_VERSION = 1;
+
+    /** Thousands of own colours stay far below; a larger file is refused before it is read. */
+    private static final long LARGEST_BYTES = 4L << 20;
+
     private static final Pattern SECTION = Pattern.compile("/sections/\\d+");
 
     private RecipeFile() {}
@@ -53,7 +57,7 @@ public final class RecipeFile {
      */
     public static Read read(Path file, Recipe fallback) throws Problem {
         String where = String.valueOf(file.getFileName());
-        JsonNode json = CheckedJson.read(file, "recipe", SCHEMA_VERSION);
+        JsonNode json = CheckedJson.read(file, "recipe", SCHEMA_VERSION, LARGEST_BYTES);
         Path folder = file.toAbsolutePath().getParent();
         try {
             return recipe(where, json, folder, fallback);

@@ -9,6 +9,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -55,6 +56,22 @@ class PictureColoursTest {
     @Test
     void aPictureOfFewColoursGivesFew() throws IOException, Problem {
         assertEquals(4, PictureColours.of(stripes(), 24).size());
+    }
+
+    /** Cut short at every length: few colours or one line, never a fault. */
+    @Test
+    void damagedPicturesAreRefusedInOneLine() throws IOException {
+        byte[] whole = Files.readAllBytes(stripes());
+        for (int length = 0; length < whole.length; length += 7) {
+            Path file = folder.resolve("cut.png");
+            Files.write(file, Arrays.copyOf(whole, length));
+            try {
+                assertTrue(PictureColours.of(file, 4).size() <= 5);
+            } catch (Problem problem) {
+                assertEquals(Problem.Kind.INPUT, problem.kind());
+                assertEquals(1, String.valueOf(problem.getMessage()).lines().count());
+            }
+        }
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.printassay.cli;
 
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -79,18 +80,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
             }
             return made(recipe, roll.isPresent(), notes);
         }
-        Path file = Path.of(name);
-        if (!name.endsWith(".json") && !Files.exists(file)) {
-            throw Problem.usage(
-                    "recipe \""
-                            + PlainText.line(name)
-                            + "\" is not known. Use "
-                            + Stream.of(Recipe.Kind.values())
-                                    .filter(known -> known != Recipe.Kind.EDITED)
-                                    .map(Recipe.Kind::key)
-                                    .collect(Collectors.joining(", "))
-                            + " or a recipe file.");
-        }
+        Path file = file(name);
         Margins fallback = Margins.parse(margins.orElse(USUAL_MARGIN));
         RecipeFile.Read read = RecipeFile.read(file, Recipe.paper(page, fallback, space));
         notes.addAll(read.notes());
@@ -117,6 +107,26 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
         } catch (Problem e) {
             throw RecipeFile.placed(file, e);
         }
+    }
+
+    private static Path file(String name) throws Problem {
+        try {
+            Path file = Path.of(name);
+            if (name.endsWith(".json") || Files.exists(file)) {
+                return file;
+            }
+        } catch (InvalidPathException e) {
+            // Told below: it is neither a name nor a file.
+        }
+        throw Problem.usage(
+                "recipe \""
+                        + PlainText.line(name)
+                        + "\" is not known. Use "
+                        + Stream.of(Recipe.Kind.values())
+                                .filter(known -> known != Recipe.Kind.EDITED)
+                                .map(Recipe.Kind::key)
+                                .collect(Collectors.joining(", "))
+                        + " or a recipe file.");
     }
 
     private static WantedRecipe made(Recipe recipe, boolean roll, List<String> notes)
