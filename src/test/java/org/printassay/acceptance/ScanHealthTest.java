@@ -220,7 +220,10 @@ class ScanHealthTest {
                 RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
         graphics.drawImage(small, 0, 0, large.getWidth(), large.getHeight(), null);
         graphics.dispose();
-        assertEquals(Set.of(WarningCode.UPSAMPLED), spoiling(evaluated(written(large))));
+        Set<WarningCode> told = spoiling(evaluated(written(large)));
+        // A cubic overshoots beside edges, so halos may be told too.
+        assertTrue(told.contains(WarningCode.UPSAMPLED), told.toString());
+        assertFalse(told.contains(WarningCode.BLURRED), told.toString());
     }
 
     @Test
