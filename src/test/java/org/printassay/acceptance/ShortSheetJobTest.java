@@ -49,6 +49,11 @@ class ShortSheetJobTest {
         assertEquals(5, scanned.at("/black/lab/l").asDouble(), 0.8);
         assertTrue(scanned.at("/tone/rmsDeltaL").asDouble() < 1, scanned.at("/tone")::toString);
 
+        // What was written as CxF3 is read again as a measurement.
+        JsonNode again = evaluate("again", dir.resolve("scanned").resolve("readings.cxf"));
+        assertEquals(
+                scanned.at("/white/lab/l").asDouble(), again.at("/white/lab/l").asDouble(), 1e-3);
+
         // An instrument's values, typed after the names of the reading order.
         Path measured = dir.resolve("measured.txt");
         PrintRoom.measure(print, 7, measured);

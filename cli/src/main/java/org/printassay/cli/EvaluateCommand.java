@@ -2,6 +2,7 @@ package org.printassay.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -187,8 +188,12 @@ final class EvaluateCommand implements Callable<Integer> {
         Evaluation evaluation = result.evaluation();
         OutputFolder folder = new OutputFolder(out == null ? defaultFolder() : out, inputs());
         SamePrint.refuseOther(folder.path(), evaluation, force);
+        Instant read = Files.getLastModifiedTime(files.get(0)).toInstant();
         folder.write(
-                part -> Reports.writeAll(evaluation, Previews.of(result.scans()), false, part));
+                part -> {
+                    Reports.writeAll(evaluation, Previews.of(result.scans()), false, part);
+                    Reports.writeCxf(evaluation, read, part);
+                });
         if (json) {
             spec.commandLine().getOut().println(EvaluationJson.write(evaluation));
         } else {

@@ -12,6 +12,9 @@ import org.printassay.metric.Budget;
 
 /** How far figures can be trusted, to JSON and back: calibration and budgets of uncertainty. */
 final class JsonTrust {
+    /** Finer than the sums, so that these come out alike from what is written. */
+    private static final int PART_DECIMALS = 6;
+
     private JsonTrust() {}
 
     static JsonNode calibration(@Nullable CalibrationSummary c) {
@@ -49,7 +52,8 @@ final class JsonTrust {
                 c.path("colours").asInt());
     }
 
-    static JsonNode budget(Budget b) {
+    static JsonNode budget(Budget exact) {
+        Budget b = asWritten(exact);
         ObjectNode node = JsonOut.object();
         node.put("figure", b.figure());
         node.put("unit", b.unit());
@@ -61,7 +65,7 @@ final class JsonTrust {
                         p -> {
                             ObjectNode part = JsonOut.object();
                             part.put("kind", p.kind().key());
-                            part.set("standard", JsonOut.decimal(p.standard(), 4));
+                            part.set("standard", JsonOut.decimal(p.standard(), PART_DECIMALS));
                             part.set("freedom", JsonOut.whole(p.freedom()));
                             return part;
                         }));
@@ -69,6 +73,16 @@ final class JsonTrust {
         node.set("coverageFactor", JsonOut.decimal(b.coverageFactor(), JsonOut.FINE));
         node.set("halfWidth", JsonOut.decimal(b.halfWidth(), 4));
         return node;
+    }
+
+    /** With the decimals that the file has, so that what was read is written again the same. */
+    private static Budget asWritten(Budget b) {
+        List<Budget.Part> parts = new ArrayList<>();
+        for (Budget.Part p : b.parts()) {
+            double standard = JsonOut.decimal(p.standard(), PART_DECIMALS).asDouble();
+            parts.add(new Budget.Part(p.kind(), standard, p.freedom()));
+        }
+        return new Budget(b.figure(), b.unit(), b.value(), parts);
     }
 
     static Budget budget(JsonNode b) {

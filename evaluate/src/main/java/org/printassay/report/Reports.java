@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.evaluation.Evaluation;
 
 /** Everything that is written for one evaluation. */
@@ -28,6 +30,20 @@ public final class Reports {
         write(dir, "report.html", ReportPage.write(evaluation, scans, simulated));
         write(dir, "readings.csv", ReadingsCsv.write(evaluation));
         write(dir, "readings.txt", ReadingsText.write(evaluation));
+    }
+
+    /**
+     * Writes {@code readings.cxf} (CxF3, ISO 17972-1) where there are absolute colours.
+     *
+     * @param created when the print was scanned or measured
+     * @throws IOException when it cannot be written
+     */
+    public static void writeCxf(Evaluation evaluation, Instant created, Path dir)
+            throws IOException {
+        Optional<String> text = ReadingsCxf.write(evaluation, created);
+        if (text.isPresent()) {
+            write(dir, "readings.cxf", text.get());
+        }
     }
 
     private static void write(Path dir, String name, String text) throws IOException {

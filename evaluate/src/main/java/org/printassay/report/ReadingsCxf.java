@@ -1,0 +1,45 @@
+package org.printassay.report;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.MeasurementSummary;
+import org.printassay.measurement.CxfWriter;
+import org.printassay.measurement.MeasurementFile.Condition;
+import org.printassay.measurement.MeasurementWriter;
+import org.printassay.reading.Reading;
+
+/** Readings as CxF3 (ISO 17972-1): absolute CIELAB and codes. */
+final class ReadingsCxf {
+    private ReadingsCxf() {}
+
+    /**
+     * The text of the file; nothing when no reading is absolute, because the format has no relative
+     * colours.
+     *
+     * @param created when it was scanned or measured
+     */
+    static Optional<String> write(Evaluation e, Instant created) {
+        List<MeasurementWriter.Row> rows = new ArrayList<>();
+        for (Reading r : e.patches()) {
+            Lab lab = r.lab();
+            if (lab != null) {
+                rows.add(new MeasurementWriter.Row(r.id(), r.rgb(), lab, null, null));
+            }
+        }
+        if (rows.isEmpty()) {
+            return Optional.empty();
+        }
+        MeasurementSummary m = e.measurement();
+        String mode = m == null ? null : m.condition();
+        return Optional.of(
+                CxfWriter.write(
+                        "Readings, absolute CIELAB D50 (" + Words.trust(e.trust()) + ")",
+                        created,
+                        mode == null ? Optional.empty() : Optional.of(Condition.valueOf(mode)),
+                        rows));
+    }
+}
