@@ -9,12 +9,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.problem.Problem;
 
@@ -71,6 +73,33 @@ public final class MeasurementReader {
      */
     public static MeasurementFile read(Path file, ChartPatches chart) throws Problem {
         return read(String.valueOf(file.getFileName()), bytes(file), chart);
+    }
+
+    /**
+     * Colours of a reference target's data file (ISO 12641) by name; such files have no codes.
+     *
+     * @param ids names of the target's patches; others in the file are passed over
+     * @throws Problem as {@link #read(Path)}; also when none of the names is in the file
+     */
+    public static Map<String, Lab> colours(Path file, Set<String> ids) throws Problem {
+        String name = String.valueOf(file.getFileName());
+        byte[] bytes = bytes(file);
+        RawFile raw =
+                isXml(bytes)
+                        ? CxfReader.read(name, bytes)
+                        : TextReader.read(name, decode(bytes), ids);
+        Map<String, Lab> colours = new HashMap<>();
+        for (RawPatch patch : raw.sets().get(0).patches()) {
+            if (ids.contains(patch.id())) {
+                colours.put(patch.id(), patch.lab());
+            }
+        }
+        if (colours.isEmpty()) {
+            throw Problem.input(
+                    name,
+                    "has no patch of the target's layout by name. Name the target's own data file.");
+        }
+        return colours;
     }
 
     /**

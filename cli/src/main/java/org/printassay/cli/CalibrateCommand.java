@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.scannercalibration.CalibrationRequest;
@@ -56,6 +57,23 @@ final class CalibrateCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "chart.json of the print, when its sheet code is not enough.")
     private @Nullable Path chart;
+
+    @Option(
+            names = "--target",
+            paramLabel = "FILE",
+            description =
+                    "Layout of a reference target (printassay/target/1); --measurement is then its"
+                            + " data file (ISO 12641).")
+    private @Nullable Path target;
+
+    @Option(
+            names = "--corners",
+            paramLabel = "PX",
+            split = ",",
+            description =
+                    "Where the layout's four corners are in the scan, clockwise from the top left:"
+                            + " x1,y1,x2,y2,x3,y3,x4,y4 in pixels.")
+    private List<Double> corners = new ArrayList<>();
 
     @Option(names = "--scanner", paramLabel = "NAME", description = "What the scanner is called.")
     private @Nullable String scanner;
@@ -108,7 +126,8 @@ final class CalibrateCommand implements Callable<Integer> {
                                     scanner,
                                     printer,
                                     paper,
-                                    family),
+                                    family,
+                                    target()),
                             progress);
         }
         String text = CalibrationFile.write(result.calibration());
@@ -122,11 +141,34 @@ final class CalibrateCommand implements Callable<Integer> {
         return 0;
     }
 
+    private Optional<CalibrationRequest.Target> target() throws Problem {
+        if (target == null) {
+            if (!corners.isEmpty()) {
+                throw Problem.usage("--corners go with --target.");
+            }
+            return Optional.empty();
+        }
+        if (corners.size() != 8) {
+            throw Problem.usage(
+                    "--target needs --corners x1,y1,x2,y2,x3,y3,x4,y4: eight numbers, got "
+                            + corners.size()
+                            + ".");
+        }
+        List<PointPx> points = new ArrayList<>();
+        for (int i = 0; i < corners.size(); i += 2) {
+            points.add(new PointPx(corners.get(i), corners.get(i + 1)));
+        }
+        return Optional.of(new CalibrationRequest.Target(target, points));
+    }
+
     private List<Path> inputs() {
         List<Path> all = new ArrayList<>(scans);
         all.add(measurement);
         if (chart != null) {
             all.add(chart);
+        }
+        if (target != null) {
+            all.add(target);
         }
         all.removeIf(file -> !Files.exists(file));
         return all;

@@ -4,11 +4,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanLights;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
+import org.printassay.chart.ReadingOrder;
 import org.printassay.evaluation.InputFiles;
 import org.printassay.evaluation.Progress;
 import org.printassay.evaluation.ScanParts;
@@ -17,7 +19,9 @@ import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementReader;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
+import org.printassay.sample.LinearRgb;
 import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanFiles;
 import org.printassay.scan.ScanInfo;
 import org.printassay.scannermodel.Circumstances;
 import org.printassay.scannermodel.CodeCurves;
@@ -52,10 +56,16 @@ public final class Calibrator {
     private record Seen(
             CodeLight codes,
             ScanInfo scan,
-            ScanLights lights,
             List<TrainingPatch> patches,
-            List<SourceFile> files,
+            LinearRgb paper,
+            boolean strayLightKnown,
             List<Warning> warnings) {}
+
+    /** Reads the scans again, codes taken to mean other light. */
+    @FunctionalInterface
+    private interface Reader {
+        Seen read(ScanParts.Meaning meaning, Progress progress) throws Problem;
+    }
 
     /**
      * Calibrates.
@@ -66,18 +76,19 @@ public final class Calibrator {
         if (request.scans().isEmpty()) {
             throw Problem.usage("name at least one scan of the print with --scan.");
         }
-        MeasurementFile measured = MeasurementReader.read(request.measurement());
-        Matching matching = new Matching(measured);
-        Optional<Chart> chart = Optional.empty();
-        if (request.chart().isPresent()) {
-            chart = Optional.of(ChartFile.read(request.chart().get()));
+        if (request.target().isPresent() && request.scans().size() > 1) {
+            throw Problem.usage("name one scan of a reference target.");
         }
+        List<Circumstances.Source> files = new ArrayList<>();
+        for (Path file : request.scans()) {
+            files.add(source(file));
+        }
+        files.add(source(request.measurement()));
+        Print print = new Print(request);
+        Reader reader = request.target().isPresent() ? target(request) : print;
         Seen seen =
-                read(
-                        request.scans(),
+                reader.read(
                         ScanParts.profiled(Optional.empty()),
-                        chart,
-                        matching,
                         share -> progress.reached(share / READINGS));
         for (int reading = 1; reading < READINGS; reading++) {
             Straightening straight = Straightening.of(seen.patches());
@@ -87,18 +98,12 @@ public final class Calibrator {
             CodeCurves curves = CodeCurves.of(seen.codes(), straight);
             double done = (double) reading / READINGS;
             seen =
-                    read(
-                            request.scans(),
+                    reader.read(
                             scan -> ScanColour.straightened(curves),
-                            chart,
-                            matching,
                             share -> progress.reached(done + share / READINGS));
         }
-        Training training = Training.of(measured.name(), seen.patches());
-        List<Circumstances.Source> files = new ArrayList<>();
-        seen.files().forEach(f -> files.add(new Circumstances.Source(f.name(), f.sha256())));
-        SourceFile measurement = InputFiles.describe(request.measurement());
-        files.add(new Circumstances.Source(measurement.name(), measurement.sha256()));
+        String name = ScanFiles.displayName(request.measurement());
+        Training training = Training.of(name, seen.patches());
         ScanInfo scan = seen.scan();
         return new Result(
                 new ScannerCalibration(
@@ -106,9 +111,9 @@ public final class Calibrator {
                         training.fit().model(),
                         training.fit().error(),
                         training.fit().colours(),
-                        seen.lights().paper(),
+                        seen.paper(),
                         training.leftOut(),
-                        seen.lights().strayLightKnown(),
+                        seen.strayLightKnown(),
                         new Circumstances(
                                 request.scanner(),
                                 request.printer(),
@@ -117,44 +122,84 @@ public final class Calibrator {
                                 scan.samplesPerInch().map(ScanInfo.Resolution::x).orElse(null),
                                 scan.bits(),
                                 scan.iccProfile().map(InputFiles::sha256).orElse(null),
-                                measured.condition().map(Enum::name).orElse(null),
+                                print.condition(),
                                 files)),
                 seen.warnings());
     }
 
-    private static Seen read(
-            List<Path> scans,
-            ScanParts.Meaning meaning,
-            Optional<Chart> chart,
-            Matching matching,
-            Progress progress)
-            throws Problem {
-        ScanParts.Read read = ScanParts.read(scans, Calibrator.inColour(meaning), chart, progress);
-        List<ScanPart> parts = read.parts();
-        for (ScanPart part : parts) {
-            if (part.samples().located().photographed()) {
-                throw Problem.input(
-                        part.samples().scan().name(),
-                        "is a photograph, or the sheet did not lie flat. Scan it on the flatbed that"
-                                + " is to be calibrated.");
+    private static Circumstances.Source source(Path file) throws Problem {
+        SourceFile source = InputFiles.describe(file);
+        return new Circumstances.Source(source.name(), source.sha256());
+    }
+
+    private static Reader target(CalibrationRequest request) throws Problem {
+        CalibrationRequest.Target target = request.target().orElseThrow();
+        TargetReading reading =
+                TargetReading.of(
+                        request.scans().get(0),
+                        target.layout(),
+                        target.corners(),
+                        request.measurement());
+        return (meaning, progress) -> {
+            ScanInfo scan = reading.scan().info();
+            CodeLight codes = meaning.of(scan).codeLight();
+            List<TrainingPatch> patches = reading.read(codes);
+            LinearRgb paper = TargetReading.paper(patches);
+            return new Seen(codes, scan, patches, paper, false, List.of());
+        };
+    }
+
+    /** Scans and measurement of a print of a chart. */
+    private static final class Print implements Reader {
+        private final CalibrationRequest request;
+        private @Nullable MeasurementFile measured;
+
+        Print(CalibrationRequest request) {
+            this.request = request;
+        }
+
+        @Nullable String condition() {
+            return measured == null ? null : measured.condition().map(Enum::name).orElse(null);
+        }
+
+        @Override
+        public Seen read(ScanParts.Meaning meaning, Progress progress) throws Problem {
+            Optional<Chart> chart = Optional.empty();
+            if (request.chart().isPresent()) {
+                chart = Optional.of(ChartFile.read(request.chart().get()));
             }
+            ScanParts.Read read =
+                    ScanParts.read(request.scans(), inColour(meaning), chart, progress);
+            List<ScanPart> parts = read.parts();
+            for (ScanPart part : parts) {
+                if (part.samples().located().photographed()) {
+                    throw Problem.input(
+                            part.samples().scan().name(),
+                            "is a photograph, or the sheet did not lie flat. Scan it on the flatbed"
+                                    + " that is to be calibrated.");
+                }
+            }
+            ScanLights lights = ScanLights.of(parts);
+            if (lights.paperClipped()) {
+                throw Problem.input(
+                        parts.get(0).samples().scan().name(),
+                        "paper is at the end of the scanner's range, so it cannot be calibrated."
+                                + " Switch automatic exposure off and scan again.");
+            }
+            Chart shown = parts.get(0).samples().located().chart();
+            MeasurementFile file =
+                    MeasurementReader.read(request.measurement(), ReadingOrder.of(shown));
+            measured = file;
+            List<Warning> warnings = new ArrayList<>(read.warnings());
+            warnings.addAll(lights.warnings());
+            return new Seen(
+                    parts.get(0).colour().codeLight(),
+                    parts.get(0).samples().scan(),
+                    new Matching(file).of(lights),
+                    lights.paper(),
+                    lights.strayLightKnown(),
+                    warnings);
         }
-        ScanLights lights = ScanLights.of(parts);
-        if (lights.paperClipped()) {
-            throw Problem.input(
-                    parts.get(0).samples().scan().name(),
-                    "paper is at the end of the scanner's range, so it cannot be calibrated. Switch"
-                            + " automatic exposure off and scan again.");
-        }
-        List<Warning> warnings = new ArrayList<>(read.warnings());
-        warnings.addAll(lights.warnings());
-        return new Seen(
-                parts.get(0).colour().codeLight(),
-                parts.get(0).samples().scan(),
-                lights,
-                matching.of(lights),
-                read.files(),
-                warnings);
     }
 
     private static ScanParts.Meaning inColour(ScanParts.Meaning meaning) {

@@ -1,0 +1,160 @@
+package org.printassay.scannercalibration;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.printassay.chart.Chart;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
+import org.printassay.locate.CornerPlacement;
+import org.printassay.locate.LocatedSheet;
+import org.printassay.locate.PointPx;
+import org.printassay.measurement.MeasurementReader;
+import org.printassay.problem.Problem;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
+import org.printassay.recipe.Recipe;
+import org.printassay.sample.LinearRgb;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.PatchSampler;
+import org.printassay.scan.CodeLight;
+import org.printassay.scan.ScanFiles;
+import org.printassay.scan.ScanImage;
+import org.printassay.scannermodel.TrainingPatch;
+import org.printassay.sheet.Patch;
+import org.printassay.sheet.PointMm;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.sheet.Sheet;
+
+/**
+ * The patches of a scanned reference target with their values of its data file (ISO 12641). Without
+ * twins neither uneven nor stray light can be told, so both stay in.
+ */
+final class TargetReading {
+    /** Chroma below which a colour of a target counts as a grey. */
+    private static final double GREY = 5;
+
+    /** Where more patches than this are not even, the grid lies beside them. */
+    private static final double MOST_UNEVEN = 0.3;
+
+    private final ScanImage scan;
+    private final LocatedSheet located;
+    private final Map<String, Lab> values;
+
+    private TargetReading(ScanImage scan, LocatedSheet located, Map<String, Lab> values) {
+        this.scan = scan;
+        this.located = located;
+        this.values = values;
+    }
+
+    /**
+     * Makes ready.
+     *
+     * @param corners where the layout's corners are in the scan, pixels
+     * @param data data file of the target
+     */
+    static TargetReading of(Path scan, Path layout, List<PointPx> corners, Path data)
+            throws Problem {
+        TargetLayout target = TargetLayout.read(layout);
+        ScanImage image = ScanFiles.open(scan);
+        if (image.info().channels() != 3) {
+            throw Problem.input(image.info().name(), "is grey. Scan the target in colour.");
+        }
+        double area =
+                TargetLayout.area(corners.stream().map(p -> new PointMm(p.x(), p.y())).toList());
+        for (PointPx corner : corners) {
+            if (corner.x() < 0
+                    || corner.y() < 0
+                    || corner.x() > image.info().width()
+                    || corner.y() > image.info().height()) {
+                throw Problem.usage("--corners lie outside " + image.info().name() + ".");
+            }
+        }
+        if (!(area > 100)) {
+            throw Problem.usage(
+                    "--corners go clockwise from the target's top left corner, in pixels.");
+        }
+        Map<String, Lab> values =
+                MeasurementReader.colours(
+                        data,
+                        target.patches().stream()
+                                .map(TargetLayout.Place::id)
+                                .collect(Collectors.toSet()));
+        return new TargetReading(image, located(target, corners), values);
+    }
+
+    /** A target is read like a sheet; codes only tell its patches apart. */
+    private static LocatedSheet located(TargetLayout target, List<PointPx> corners) throws Problem {
+        List<Patch> patches = new ArrayList<>();
+        for (TargetLayout.Place place : target.patches()) {
+            int number = patches.size();
+            Rgb8 code = new Rgb8(number >> 16, number >> 8 & 255, number & 255);
+            patches.add(new Patch(place.id(), Section.CUBE, code, place.area()));
+        }
+        PointMm first = target.corners().get(0);
+        PointMm last = target.corners().get(2);
+        RectMm page = new RectMm(first.x(), first.y(), last.x() - first.x(), last.y() - first.y());
+        Sheet sheet = new Sheet(1, page, page, patches, List.of(), page, target.name(), List.of());
+        Recipe recipe = Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB);
+        return new LocatedSheet(
+                new Chart("target", recipe, 1, List.of(sheet)),
+                sheet,
+                CornerPlacement.of(target.corners(), corners),
+                Map.of(),
+                0,
+                0,
+                false,
+                List.of(),
+                corners);
+    }
+
+    ScanImage scan() {
+        return scan;
+    }
+
+    /** Reads the patches, codes taken to mean this light. */
+    List<TrainingPatch> read(CodeLight codes) throws Problem {
+        List<TrainingPatch> patches = new ArrayList<>();
+        int uneven = 0;
+        List<PatchSample> samples = PatchSampler.sample(scan, codes, located);
+        for (PatchSample sample : samples) {
+            uneven += sample.flags().contains(ReadingFlag.UNEVEN) ? 1 : 0;
+            Lab lab = values.get(sample.patch().id());
+            if (lab != null && sample.flags().isEmpty()) {
+                patches.add(
+                        new TrainingPatch(
+                                sample.patch().id(),
+                                sample.patch().id(),
+                                lab.chroma() < GREY,
+                                sample.linear(),
+                                lab));
+            }
+        }
+        if (uneven > MOST_UNEVEN * samples.size()) {
+            throw Problem.chart(
+                    scan.info().name(),
+                    String.format(
+                            Locale.ROOT,
+                            "%d of %d patches are not even: the target is not where its layout and"
+                                    + " --corners say.",
+                            uneven,
+                            samples.size()));
+        }
+        return patches;
+    }
+
+    /** Light of the lightest patch. */
+    static LinearRgb paper(List<TrainingPatch> patches) {
+        LinearRgb lightest = new LinearRgb(0, 0, 0);
+        for (TrainingPatch patch : patches) {
+            lightest = patch.light().g() > lightest.g() ? patch.light() : lightest;
+        }
+        return lightest;
+    }
+}
