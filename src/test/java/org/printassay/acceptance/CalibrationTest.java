@@ -29,6 +29,7 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.evaluation.PrintDetails;
+import org.printassay.metric.Extreme;
 import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
 import org.printassay.scannermodel.CalibrationFile;
@@ -145,6 +146,19 @@ class CalibrationTest {
         assertTrue(warned(outside, WarningCode.CALIBRATION_PAPER));
         Errors larger = Errors.of(other, outside);
         assertTrue(larger.mean > 5 * errors.mean, larger + " " + errors);
+        assertTrue(black(outside).uncertainty().l() > 4 * black(within).uncertainty().l());
+        assertTrue(
+                Math.abs(lightness(outside) - SISTER.black().l())
+                        < black(outside).uncertainty().l(),
+                "the wider interval holds the truth: " + black(outside));
+    }
+
+    private static Extreme black(Evaluation evaluation) {
+        return Objects.requireNonNull(evaluation.black());
+    }
+
+    private static double lightness(Evaluation evaluation) {
+        return Objects.requireNonNull(black(evaluation).lab()).l();
     }
 
     private static boolean warned(Evaluation evaluation, WarningCode code) {

@@ -86,7 +86,7 @@ public final class MeasurementReader {
         byte[] bytes = bytes(file);
         RawFile raw =
                 isXml(bytes)
-                        ? CxfReader.read(name, bytes)
+                        ? CxfReader.read(name, decode(bytes))
                         : TextReader.read(name, decode(bytes), ids);
         Map<String, Lab> colours = new HashMap<>();
         for (RawPatch patch : raw.sets().get(0).patches()) {

@@ -34,6 +34,13 @@ final class CalibrationUse {
     /** Further outside the training colours than this is extrapolation, CIELAB. */
     private static final double OUTSIDE = 3;
 
+    /**
+     * Standard error on a paper, with a printer or a scanner that it was not made for: published
+     * are differences above dE 7 for a model of no paper in particular (design, 6.7); the shares
+     * are common practice, no source.
+     */
+    private static final Lab FOREIGN = new Lab(3, 4, 4);
+
     /** L* of the same paper in two scans. */
     private static final double OTHER_EXPOSURE = 1.5;
 
@@ -92,6 +99,35 @@ final class CalibrationUse {
                 error.colours());
     }
 
+    /**
+     * The readings with what a calibration is off where it was not made for this print: known to be
+     * another paper, printer or scanner.
+     */
+    ReadingSet widened(ReadingSet set) {
+        Circumstances made = calibration.made();
+        boolean family = made.family() != null && details.family() != null;
+        boolean foreign =
+                (family
+                                ? other("paper", made.family(), details.family())
+                                : other("paper", made.paper(), details.paper()))
+                        .isPresent();
+        foreign |= other("printer", made.printer(), details.printer()).isPresent();
+        foreign |= other("scanner", made.scanner(), details.scanner()).isPresent();
+        if (!foreign || set.calibration().isEmpty()) {
+            return set;
+        }
+        List<Lab> errors = new ArrayList<>();
+        for (Lab error : set.calibration()) {
+            errors.add(
+                    new Lab(
+                            Math.hypot(error.l(), FOREIGN.l()),
+                            Math.hypot(error.a(), FOREIGN.a()),
+                            Math.hypot(error.b(), FOREIGN.b())));
+        }
+        return new ReadingSet(
+                set.readings(), set.space(), set.trust(), set.colour(), set.shared(), errors);
+    }
+
     /** Where the calibration is used outside what it was made for. */
     List<Warning> warnings(List<ScanPart> parts, ReadingSet readings) {
         List<Warning> warnings = new ArrayList<>();
@@ -130,7 +166,7 @@ final class CalibrationUse {
                         + was
                         + ", this print is on "
                         + is
-                        + ": colours can be off by several dE00, more than the intervals say. Make a"
+                        + ": colours can be off by several dE00, and the intervals are wider. Make a"
                         + " calibration on this kind of paper.");
     }
 
@@ -146,8 +182,8 @@ final class CalibrationUse {
                         name
                                 + " was made with another "
                                 + String.join(" and another ", others)
-                                + ": colours can be off by several dE00, more than the intervals"
-                                + " say.");
+                                + ": colours can be off by several dE00, and the intervals are"
+                                + " wider.");
     }
 
     private static Optional<String> other(String what, @Nullable String was, @Nullable String is) {

@@ -63,7 +63,9 @@ final class ScanEvaluation {
         warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
         Evaluation evaluation =
                 Assembly.evaluation(
-                        read.readings(),
+                        calibration
+                                .map(use -> use.widened(read.readings()))
+                                .orElse(read.readings()),
                         new Assembly.Origin(
                                 first.chart().id(),
                                 parts.stream()

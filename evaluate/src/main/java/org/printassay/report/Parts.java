@@ -293,6 +293,20 @@ final class Parts {
         return out;
     }
 
+    /** How far the calibration is off, where there is one. */
+    static String calibrationError(Evaluation e) {
+        CalibrationSummary c = e.calibration();
+        return c == null
+                ? ""
+                : " It is off by dE00 "
+                        + Words.number(c.meanDeltaE00(), 2)
+                        + " in the mean, 95\u00a0% of its patches by less than "
+                        + Words.number(c.p95DeltaE00(), 2)
+                        + ", the worst by "
+                        + Words.number(c.maxDeltaE00(), 1)
+                        + " (each left out in turn).";
+    }
+
     private static Fact calibration(CalibrationSummary c) {
         List<String> made = new ArrayList<>();
         made.add(c.patches() + " patches of " + c.colours() + " colours");
