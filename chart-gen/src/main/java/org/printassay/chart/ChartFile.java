@@ -1,11 +1,14 @@
 package org.printassay.chart;
 
+import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
 import org.printassay.colour.RgbSpace;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
@@ -28,6 +31,32 @@ public final class ChartFile {
     /** The text of a chart's file; the same chart always gives the same text. */
     public static String write(Chart chart) {
         return ChartText.of(chart);
+    }
+
+    /**
+     * As {@link #write(Chart)}, with the route that the print is to take: program, profile, intent,
+     * driver settings. It belongs to the print, not to the design, and changes no checksum.
+     */
+    public static String write(Chart chart, Optional<String> route) {
+        if (route.isEmpty()) {
+            return write(chart);
+        }
+        String quoted = String.valueOf(JsonStringEncoder.getInstance().quoteAsString(route.get()));
+        return write(chart)
+                .replaceFirst(
+                        "\n  \"checksum\"",
+                        Matcher.quoteReplacement(
+                                "\n  \"route\": \"" + quoted + "\",\n  \"checksum\""));
+    }
+
+    /**
+     * The route that a chart file keeps; empty when none was said.
+     *
+     * @throws Problem as {@link #read(Path)}
+     */
+    public static Optional<String> route(Path file) throws Problem {
+        JsonNode route = CheckedJson.read(file, "chart", SCHEMA_VERSION).path("route");
+        return route.isTextual() ? Optional.of(route.asText()) : Optional.empty();
     }
 
     /**

@@ -99,6 +99,14 @@ final class ChartCommand implements Callable<Integer> {
     private @Nullable Path picture;
 
     @Option(
+            names = "--route",
+            paramLabel = "TEXT",
+            description =
+                    "How it will be printed: program, profile, intent, driver settings; kept in"
+                            + " chart.json for evaluate.")
+    private @Nullable String route;
+
+    @Option(
             names = "--preview",
             description = "Write a picture of each sheet for the screen too, preview-1.png.")
     private boolean preview;
@@ -151,7 +159,12 @@ final class ChartCommand implements Callable<Integer> {
                                 prints == 1
                                         ? part
                                         : Files.createDirectory(part.resolve("print-" + print));
-                        ChartSet.write(Charts.create(recipe, print), dpi, preview, target);
+                        ChartSet.write(
+                                Charts.create(recipe, print),
+                                dpi,
+                                preview,
+                                Optional.ofNullable(route),
+                                target);
                     }
                 });
         if (json) {

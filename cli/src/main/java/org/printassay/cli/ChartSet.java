@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
@@ -25,9 +26,11 @@ final class ChartSet {
      * {@code how-to-print-and-scan.html}.
      *
      * @param dpi samples an inch of the TIFFs
+     * @param route how the print is to be made, kept in the chart file
      * @param previews whether a picture of each sheet is written besides, {@code preview-1.png}
      */
-    static void write(Chart chart, int dpi, boolean previews, Path folder) throws IOException {
+    static void write(Chart chart, int dpi, boolean previews, Optional<String> route, Path folder)
+            throws IOException {
         try (OutputStream out = open(folder.resolve("chart.pdf"))) {
             ChartPdf.write(chart, out);
         }
@@ -41,7 +44,7 @@ final class ChartSet {
                 SheetPreview.write(chart, sheet, out);
             }
         }
-        Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart));
+        Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart, route));
         Files.writeString(folder.resolve("chart.txt"), ChartReference.write(chart));
         Files.writeString(folder.resolve("reading-order.txt"), ReadingOrder.write(chart));
         Files.writeString(folder.resolve("how-to-print-and-scan.html"), HowToPage.of(chart));

@@ -85,7 +85,7 @@ final class DemoCommand implements Callable<Integer> {
         Chart chart =
                 Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
         Path charts = Files.createDirectory(folder.resolve("chart"));
-        ChartSet.write(chart, DPI, false, charts);
+        ChartSet.write(chart, DPI, false, Optional.empty(), charts);
         RenderedSheet rendered = PrintRoom.render(charts.resolve("chart.pdf"), 1);
         List<ComparePage.Entry> entries = new ArrayList<>();
         for (DemoScenario scenario : DemoScenario.threePapers()) {

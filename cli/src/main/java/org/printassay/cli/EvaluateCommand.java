@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.printassay.chart.ChartFile;
 import org.printassay.colour.icc.Intent;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
@@ -61,7 +62,9 @@ final class EvaluateCommand implements Callable<Integer> {
     @Option(
             names = "--route",
             paramLabel = "TEXT",
-            description = "How it was printed: program, profile, intent, driver settings.")
+            description =
+                    "How it was printed: program, profile, intent, driver settings (default: as in the"
+                            + " chart file).")
     private @Nullable String route;
 
     @Option(
@@ -121,13 +124,8 @@ final class EvaluateCommand implements Callable<Integer> {
 
     @Option(
             names = "--no-black-point-compensation",
-            negatable = true,
-            defaultValue = "true",
-            fallbackValue = "true",
-            description =
-                    "With --aim: the route's black point compensation (default: on, the usual"
-                            + " lab route).")
-    private boolean blackPointCompensation = true;
+            description = "With --aim: the route had black point compensation off.")
+    private boolean noBlackPointCompensation;
 
     @Option(
             names = "--threshold",
@@ -175,7 +173,7 @@ final class EvaluateCommand implements Callable<Integer> {
                         files,
                         Optional.ofNullable(chart),
                         Optional.ofNullable(profile),
-                        new PrintDetails(paper, printer, route, driedHours, scanner, family),
+                        new PrintDetails(paper, printer, route(), driedHours, scanner, family),
                         threshold,
                         Spaces.parse(space),
                         Optional.ofNullable(calibration),
@@ -213,6 +211,11 @@ final class EvaluateCommand implements Callable<Integer> {
         return side;
     }
 
+    /** As said, else as the chart file keeps it. */
+    private @Nullable String route() throws Problem {
+        return route == null && chart != null ? ChartFile.route(chart).orElse(null) : route;
+    }
+
     private Optional<EvaluationRequest.Aim> aim() throws Problem {
         Intent by =
                 switch (intent.toLowerCase(Locale.ROOT)) {
@@ -231,7 +234,7 @@ final class EvaluateCommand implements Callable<Integer> {
                 .map(
                         file ->
                                 new EvaluationRequest.Aim(
-                                        file, new PrintRoute(by, blackPointCompensation)));
+                                        file, new PrintRoute(by, !noBlackPointCompensation)));
     }
 
     private List<Path> inputs() {

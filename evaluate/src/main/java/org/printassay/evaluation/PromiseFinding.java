@@ -56,7 +56,7 @@ final class PromiseFinding {
     static Finding finding(Promise p, Trust trust) {
         String distance =
                 say(
-                        "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (%s), for %s;"
+                        "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (patch %s), for %s;"
                                 + " %s.",
                         p.meanDeltaE00(),
                         p.p95DeltaE00(),
@@ -100,8 +100,8 @@ final class PromiseFinding {
                     "Embed the file's profile and let the program use it, then print the chart"
                             + " again.";
             case OTHER_SETTINGS, PROMISED ->
-                    "If that is what you meant, name it with --intent and"
-                            + " --black-point-compensation; else change the setting.";
+                    "If that is what you meant, say so with --intent or"
+                            + " --no-black-point-compensation; else change the setting.";
         };
     }
 
