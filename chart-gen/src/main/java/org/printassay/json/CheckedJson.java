@@ -16,8 +16,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.printassay.problem.Problem;
 
 /**
@@ -93,6 +95,16 @@ public final class CheckedJson {
                                     + wanted
                                     + "\".");
         }
+        String beyond = beyondRange(node, "");
+        if (!beyond.isEmpty()) {
+            throw Problem.input(
+                    where + JsonPlaces.line(bytes, beyond),
+                    "is not a valid "
+                            + kind
+                            + " file: at \""
+                            + shown(beyond)
+                            + "\": the number is out of any sensible range.");
+        }
         String schema = schema(kind + "-" + version);
         List<Error> errors =
                 SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
@@ -102,6 +114,26 @@ public final class CheckedJson {
             throw invalid(where, bytes, kind, errors.get(0), schema);
         }
         return node;
+    }
+
+    /** Where the first number stands that no double holds, which the validator fails on. */
+    private static String beyondRange(JsonNode node, String at) {
+        if (node.isNumber()) {
+            return Double.isFinite(node.asDouble()) ? "" : at;
+        }
+        String found = "";
+        if (node.isObject()) {
+            Iterator<Map.Entry<String, JsonNode>> fields = node.properties().iterator();
+            while (found.isEmpty() && fields.hasNext()) {
+                Map.Entry<String, JsonNode> field = fields.next();
+                found = beyondRange(field.getValue(), at + "/" + field.getKey());
+            }
+        } else {
+            for (int i = 0; found.isEmpty() && i < node.size(); i++) {
+                found = beyondRange(node.get(i), at + "/" + i);
+            }
+        }
+        return found;
     }
 
     private static Problem invalid(

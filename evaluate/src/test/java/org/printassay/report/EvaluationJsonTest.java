@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -121,5 +122,37 @@ class EvaluationJsonTest {
                 assertTrue(codes.contains('"' + code.key() + '"'), code.key());
             }
         }
+    }
+
+    /** Values put in each other's places, odd numbers and cuts: refused in one line, or read. */
+    @Test
+    void damagedFilesAreRefusedInOneLineOrRead() throws Exception {
+        String good = EvaluationJson.write(SampleEvaluations.matt());
+        String[] odd = {"null", "-1", "1e400", "[]", "{}", "\"x\"", "9".repeat(60), "true", ""};
+        Random random = new Random(11);
+        int refused = 0;
+        for (int round = 0; round < 400; round++) {
+            // Most of the text is patches; two thirds of the damage goes to what stands before.
+            int reach = random.nextInt(3) == 0 ? good.length() : Math.min(good.length(), 20_000);
+            int start = good.indexOf(':', random.nextInt(reach)) + 1;
+            int end = start;
+            while (end < good.length() && ",\n}]".indexOf(good.charAt(end)) < 0) {
+                end++;
+            }
+            String damaged =
+                    random.nextInt(10) == 0
+                            ? good.substring(0, start)
+                            : good.substring(0, start)
+                                    + odd[random.nextInt(odd.length)]
+                                    + good.substring(end);
+            try {
+                EvaluationJson.write(EvaluationJson.parse("e.json", damaged));
+            } catch (Problem e) {
+                String message = String.valueOf(e.getMessage());
+                assertTrue(message.startsWith("e.json") && message.lines().count() == 1, message);
+                refused++;
+            }
+        }
+        assertTrue(refused > 200, "refused " + refused);
     }
 }
