@@ -70,6 +70,10 @@ public final class Evaluator {
         if (images > 0) {
             throw Problem.usage("name scans of one print, or measurement files of it, not both.");
         }
+        if (request.calibration().isPresent()) {
+            throw Problem.usage(
+                    "a calibration is for scans; an instrument's measurement needs none.");
+        }
         return MeasurementEvaluation.evaluate(request);
     }
 }

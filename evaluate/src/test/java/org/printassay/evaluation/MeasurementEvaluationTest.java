@@ -37,6 +37,25 @@ import org.printassay.sheet.Patch;
 class MeasurementEvaluationTest {
     @TempDir Path dir;
 
+    @Test
+    void aCalibrationIsForScansOnly() throws Exception {
+        Path file = Files.writeString(dir.resolve("readings.txt"), "CGATS.17\n");
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () ->
+                                Evaluator.evaluate(
+                                        new EvaluationRequest(
+                                                List.of(file),
+                                                Optional.empty(),
+                                                Optional.empty(),
+                                                PrintDetails.UNKNOWN,
+                                                EvaluationRequest.JUST_VISIBLE,
+                                                RgbSpace.SRGB,
+                                                Optional.of(dir.resolve("calibration.json")))));
+        assertEquals(Problem.Kind.USAGE, problem.kind());
+    }
+
     private static List<String> codes(Evaluation evaluation) {
         List<String> codes = new ArrayList<>();
         evaluation.warnings().forEach(w -> codes.add(w.code().key()));
