@@ -40,6 +40,7 @@ class ArchitectureTest {
         "org.printassay.surface..",
         "org.printassay.texture..",
         "org.printassay.metric..",
+        "org.printassay.promise..",
         "org.printassay.evaluation..",
         "org.printassay.report.."
     };
