@@ -62,8 +62,8 @@ class FrozenLayoutTest {
     @CsvSource({
         "PRINTER,A4,10,c10108afc5ffc0233683f1e2a03679c20e9aa61662fee04f8271ab5aefedc3df",
         "PRINTER,A5,10,4815d25df6871806065e2aba712f67170703d395016967a8127af3cc5d0d733d",
-        "SHORT,4x6in,5,8b4c812f0607b8ca998a482374f80b64464a8111668b4599d8eada2f41c9c49c",
-        "SHORT,A5,10,635999f9b18dddfcec6ac58902f5cc87b61b688217d9e3df14c69d474f5f11eb"
+        "SHORT,4x6in,5,2144671077ba6d2e5f226ac28139d019c996d910de3016948f6cd40cd65d24d0",
+        "SHORT,A5,10,431ac91a7efe385dec7334911b25d23162f5593d30c4c5169507c7bd51836c9c"
     })
     void otherDesignsAreFrozen(Recipe.Kind kind, String page, String margin, String sha256)
             throws Problem, NoSuchAlgorithmException {
