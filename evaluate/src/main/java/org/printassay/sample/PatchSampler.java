@@ -3,9 +3,8 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.function.IntToDoubleFunction;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Locator;
@@ -35,8 +34,8 @@ public final class PatchSampler {
     /** The middle of a large patch is enough. */
     private static final double LARGEST_MM = 12;
 
-    /** Named, for without a name each task gets a thread of its own where cores are few. */
-    private static final Executor BESIDE = ForkJoinPool.commonPool();
+    /** Used itself: completable futures start a thread a task instead where cores are few. */
+    private static final ForkJoinPool BESIDE = ForkJoinPool.commonPool();
 
     private PatchSampler() {}
 
@@ -102,7 +101,7 @@ public final class PatchSampler {
         }
         Sweep sweep = new Sweep(byTop, edges, others, curves);
         scan.stream(sweep);
-        sweep.summing.forEach(CompletableFuture::join);
+        sweep.summing.forEach(ForkJoinTask::join);
         List<PatchSample> samples = new ArrayList<>();
         for (PatchWindow window : windows) {
             samples.add(window.result());
@@ -120,7 +119,7 @@ public final class PatchSampler {
         private final List<PatchWindow> open = new ArrayList<>();
 
         /** Finished patches are summed up beside the reading. */
-        private final List<CompletableFuture<Void>> summing = new ArrayList<>();
+        private final List<ForkJoinTask<?>> summing = new ArrayList<>();
 
         private int next;
 
@@ -180,7 +179,7 @@ public final class PatchSampler {
                     window.take(y, samples, curves);
                 }
                 if (y >= window.lastRow()) {
-                    summing.add(CompletableFuture.runAsync(() -> window.finish(curves), BESIDE));
+                    summing.add(BESIDE.submit(() -> window.finish(curves)));
                     open.remove(i);
                 }
             }
