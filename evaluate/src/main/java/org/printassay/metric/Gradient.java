@@ -38,6 +38,9 @@ public record Gradient(
 
     private static final double NORMAL_95 = 1.96;
 
+    /** Less than this over a sheet is not worth a direction, L* (common practice, no source). */
+    private static final double SHOWS = 0.3;
+
     /** A patch against the mean of its twins: place in metres, lightness in L*. */
     private record Difference(double x, double y, double deltaL) {}
 
@@ -112,7 +115,9 @@ public record Gradient(
                         NORMAL_95 * Math.sqrt(variance * Math.max(0, squares)),
                         significant,
                         significant
-                                ? words(across * wide, down * tall)
+                                ? over < SHOWS
+                                        ? "less than would show"
+                                        : words(across * wide, down * tall)
                                 : "no measurable gradient"));
     }
 

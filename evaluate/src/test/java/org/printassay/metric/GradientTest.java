@@ -46,6 +46,23 @@ class GradientTest {
     }
 
     @Test
+    void aSlopeThatNobodySeesHasNoDirection() {
+        Gradient found =
+                Gradient.of(
+                                Prints.print(
+                                        (code, at, aim) ->
+                                                new Lab(
+                                                        aim.l() - 0.0008 * at.x(),
+                                                        aim.a(),
+                                                        aim.b()),
+                                        0.01,
+                                        1))
+                        .orElseThrow();
+        assertTrue(found.significant());
+        assertEquals("less than would show", found.words());
+    }
+
+    @Test
     void wordsNameSidesAndCorners() {
         assertEquals("darker towards the bottom left", Gradient.words(1, -1));
         assertEquals("darker towards the top", Gradient.words(0.1, 2));
