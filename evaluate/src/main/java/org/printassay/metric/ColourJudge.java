@@ -144,6 +144,11 @@ public final class ColourJudge {
                         (int) colours));
     }
 
+    /** The same of {@link #gamutVolume}. */
+    static Optional<Budget> gamutBudget(ReadingSet set, Lab spread) {
+        return GamutMesh.of(EDGE, means(set)::get).map(mesh -> GamutBudget.of(set, mesh, spread));
+    }
+
     private static boolean onSurface(Rgb8 code) {
         int[] channels = {code.r(), code.g(), code.b()};
         boolean end = Arrays.stream(channels).anyMatch(c -> c == 0 || c == 255);

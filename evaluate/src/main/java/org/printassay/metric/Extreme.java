@@ -1,7 +1,9 @@
 package org.printassay.metric;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 
 /**
@@ -26,6 +28,8 @@ public record Extreme(
         int level,
         int patches,
         List<Budget> budgets) {
+    private static final double STEP = 0.05;
+
     public Extreme {
         budgets = List.copyOf(budgets);
     }
@@ -40,5 +44,26 @@ public record Extreme(
             int level,
             int patches) {
         this(lab, labRelative, density, uncertainty, systematicL, level, patches, List.of());
+    }
+
+    /**
+     * What the uncertainty of the density is made of: that of L*, carried through the derivative of
+     * density by L* (ISO/IEC Guide 98-3, 5.1.3). Empty without budgets or density.
+     */
+    Optional<Budget> densityBudget() {
+        if (budgets.isEmpty() || lab == null || density == null) {
+            return Optional.empty();
+        }
+        double slope = Math.abs(densityAt(lab.l() + STEP) - densityAt(lab.l() - STEP)) / (2 * STEP);
+        List<Budget.Part> parts =
+                budgets.get(0).parts().stream()
+                        .map(p -> new Budget.Part(p.kind(), slope * p.standard(), p.freedom()))
+                        .toList();
+        String name = level == 255 ? "white.density" : "black.density";
+        return Optional.of(new Budget(name, "density", density, parts));
+    }
+
+    private static double densityAt(double l) {
+        return Density.ofFactor(Math.max(1e-4, Lab.luminanceFactor(l)));
     }
 }

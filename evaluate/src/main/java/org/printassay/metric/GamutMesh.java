@@ -104,7 +104,8 @@ public final class GamutMesh {
         };
     }
 
-    private Lab lab(Rgb8 code) {
+    /** Colour of a corner. */
+    Lab lab(Rgb8 code) {
         Lab lab = colours.get(code);
         if (lab == null) {
             throw new IllegalArgumentException("code " + code + " is no corner of the mesh");
@@ -119,6 +120,38 @@ public final class GamutMesh {
             six += triple(lab(t.one), lab(t.two), lab(t.three));
         }
         return Math.abs(six) / 6;
+    }
+
+    /**
+     * How the volume changes with the colour of each corner: cubic units for one unit of L*, a* and
+     * b*.
+     */
+    Map<Rgb8, Lab> sensitivity() {
+        double six = 0;
+        Map<Rgb8, Lab> sums = new LinkedHashMap<>();
+        for (Triangle t : triangles) {
+            Lab one = lab(t.one);
+            Lab two = lab(t.two);
+            Lab three = lab(t.three);
+            six += triple(one, two, three);
+            sums.merge(t.one, cross(two, three), GamutMesh::sum);
+            sums.merge(t.two, cross(three, one), GamutMesh::sum);
+            sums.merge(t.three, cross(one, two), GamutMesh::sum);
+        }
+        double share = Math.signum(six) / 6;
+        sums.replaceAll((code, s) -> new Lab(share * s.l(), share * s.a(), share * s.b()));
+        return sums;
+    }
+
+    private static Lab sum(Lab one, Lab two) {
+        return new Lab(one.l() + two.l(), one.a() + two.a(), one.b() + two.b());
+    }
+
+    private static Lab cross(Lab p, Lab q) {
+        return new Lab(
+                p.a() * q.b() - q.a() * p.b(),
+                p.b() * q.l() - q.b() * p.l(),
+                p.l() * q.a() - q.l() * p.a());
     }
 
     private static double triple(Lab p, Lab q, Lab r) {

@@ -90,6 +90,7 @@ public record Judgement(
                             neutrals.spread(0, 255, Lab::a).errorOf(1),
                             neutrals.spread(0, 255, Lab::b).errorOf(1));
             ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
+            ColourJudge.gamutBudget(set, spread).ifPresent(budgets::add);
         }
         return new Judgement(
                 white,
@@ -130,6 +131,7 @@ public record Judgement(
         for (Extreme extreme : Arrays.asList(white, black)) {
             if (extreme != null && extreme.lab() != null) {
                 budgets.addAll(set.colour() ? extreme.budgets() : extreme.budgets().subList(0, 1));
+                extreme.densityBudget().ifPresent(budgets::add);
             }
         }
         if (tone != null) {

@@ -1,5 +1,7 @@
 package org.printassay.report;
 
+import static java.util.Map.entry;
+
 import java.util.List;
 import java.util.Map;
 import org.printassay.evaluation.Evaluation;
@@ -8,17 +10,20 @@ import org.printassay.metric.Budget;
 /** The table that says what uncertainties are made of. */
 final class Budgets {
     private static final Map<String, String> NAMES =
-            Map.of(
-                    "white.lab.l", "Paper white, L*",
-                    "white.lab.a", "Paper white, a*",
-                    "white.lab.b", "Paper white, b*",
-                    "black.lab.l", "Deepest black, L*",
-                    "black.lab.a", "Deepest black, a*",
-                    "black.lab.b", "Deepest black, b*",
-                    "tone.rmsDeltaL", "Tone, RMS dL*",
-                    "neutrality.cast.a", "Greys, mean da*",
-                    "neutrality.cast.b", "Greys, mean db*",
-                    "colours.meanDeltaE00", "Colours, mean dE00");
+            Map.ofEntries(
+                    entry("white.lab.l", "Paper white, L*"),
+                    entry("white.lab.a", "Paper white, a*"),
+                    entry("white.lab.b", "Paper white, b*"),
+                    entry("black.lab.l", "Deepest black, L*"),
+                    entry("black.lab.a", "Deepest black, a*"),
+                    entry("black.lab.b", "Deepest black, b*"),
+                    entry("tone.rmsDeltaL", "Tone, RMS dL*"),
+                    entry("neutrality.cast.a", "Greys, mean da*"),
+                    entry("neutrality.cast.b", "Greys, mean db*"),
+                    entry("colours.meanDeltaE00", "Colours, mean dE00"),
+                    entry("colours.gamutVolume", "Gamut volume"),
+                    entry("white.density", "Paper white, density"),
+                    entry("black.density", "Dmax"));
 
     private Budgets() {}
 
@@ -29,20 +34,24 @@ final class Budgets {
     private static ReportView.Budget row(Budget budget) {
         return new ReportView.Budget(
                 Words.typeset(NAMES.getOrDefault(budget.figure(), budget.figure())),
-                Words.number(budget.value(), 2),
+                shown(budget, budget.value()),
                 part(budget, Budget.Kind.RANDOM),
                 part(budget, Budget.Kind.LIGHT),
                 part(budget, Budget.Kind.CALIBRATION),
                 part(budget, Budget.Kind.SYSTEMATIC),
-                Words.number(budget.halfWidth(), 2));
+                shown(budget, budget.halfWidth()));
     }
 
     /** All parts by the factor of the whole, so that the squares of a line add up. */
     private static String part(Budget budget, Budget.Kind kind) {
         return budget.parts().stream()
                 .filter(part -> part.kind() == kind)
-                .map(part -> Words.number(budget.coverageFactor() * part.standard(), 2))
+                .map(part -> shown(budget, budget.coverageFactor() * part.standard()))
                 .findFirst()
                 .orElse("");
+    }
+
+    private static String shown(Budget budget, double value) {
+        return budget.value() > 1000 ? Parts.grouped(value) : Words.number(value, 2);
     }
 }

@@ -1,0 +1,109 @@
+package org.printassay.compare;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
+
+/**
+ * Mean colour of every code of a print, readings with doubtful flags left out where there are
+ * others, with the spread of a single reading among twins.
+ */
+final class CodeMeans {
+    private static final Set<ReadingFlag> DOUBTFUL =
+            EnumSet.of(
+                    ReadingFlag.DUSTY,
+                    ReadingFlag.UNEVEN,
+                    ReadingFlag.UNLIKE_TWINS,
+                    ReadingFlag.EDGE);
+
+    private final Map<Rgb8, List<Lab>> readings;
+
+    private CodeMeans(Map<Rgb8, List<Lab>> readings) {
+        this.readings = readings;
+    }
+
+    /**
+     * The means of a print.
+     *
+     * @param relative whether colours are taken relative to its paper
+     */
+    static CodeMeans of(Evaluation print, boolean relative) {
+        Map<Rgb8, List<Reading>> all = new LinkedHashMap<>();
+        for (Reading reading : print.patches()) {
+            if (colour(reading, relative) != null) {
+                all.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
+            }
+        }
+        Map<Rgb8, List<Lab>> kept = new LinkedHashMap<>();
+        all.forEach((code, list) -> kept.put(code, kept(list, relative)));
+        return new CodeMeans(kept);
+    }
+
+    private static List<Lab> kept(List<Reading> all, boolean relative) {
+        List<Reading> good =
+                all.stream().filter(r -> r.flags().stream().noneMatch(DOUBTFUL::contains)).toList();
+        List<Lab> labs = new ArrayList<>();
+        for (Reading reading : good.isEmpty() ? all : good) {
+            Lab lab = colour(reading, relative);
+            if (lab != null) {
+                labs.add(lab);
+            }
+        }
+        return labs;
+    }
+
+    private static @Nullable Lab colour(Reading reading, boolean relative) {
+        return relative ? reading.labRelative() : reading.lab();
+    }
+
+    Set<Rgb8> codes() {
+        return readings.keySet();
+    }
+
+    /** How many readings a mean is of; 0 when the code is not there. */
+    int count(Rgb8 code) {
+        return readings.getOrDefault(code, List.of()).size();
+    }
+
+    /** Mean colour of a code that is there. */
+    Lab mean(Rgb8 code) {
+        List<Lab> labs = readings.getOrDefault(code, List.of());
+        return new Lab(mean(labs, Lab::l), mean(labs, Lab::a), mean(labs, Lab::b));
+    }
+
+    private static double mean(List<Lab> labs, ToDoubleFunction<Lab> value) {
+        return labs.stream().mapToDouble(value).average().orElseThrow();
+    }
+
+    /**
+     * Standard deviation of one reading among twins whose L* lies within bounds; NaN without twins.
+     */
+    double deviation(ToDoubleFunction<Lab> value, double fromL, double toL) {
+        double squares = 0;
+        int freedom = 0;
+        for (List<Lab> twins : readings.values()) {
+            if (twins.size() > 1) {
+                double l = mean(twins, Lab::l);
+                double middle = mean(twins, value);
+                if (l >= fromL && l <= toL) {
+                    squares +=
+                            twins.stream()
+                                    .mapToDouble(t -> Math.pow(value.applyAsDouble(t) - middle, 2))
+                                    .sum();
+                    freedom += twins.size() - 1;
+                }
+            }
+        }
+        return freedom == 0 ? Double.NaN : Math.sqrt(squares / freedom);
+    }
+}
