@@ -41,9 +41,10 @@ public final class RecipeFile {
      * A recipe that was read.
      *
      * @param recipe what it says
+     * @param roll whether it names the width of a roll alone: the page is as long as can be
      * @param notes what the user should know, such as colours outside the encoding
      */
-    public record Read(Recipe recipe, List<String> notes) {
+    public record Read(Recipe recipe, boolean roll, List<String> notes) {
         public Read {
             notes = List.copyOf(notes);
         }
@@ -131,8 +132,12 @@ public final class RecipeFile {
                             + ". Leave layoutVersion out or update printassay.");
         }
         try {
+            String pageText = file.path("page").asText();
+            RollWidth roll = RollWidth.parse(pageText).orElse(null);
             PageSize page =
-                    file.has("page") ? PageSize.parse(file.path("page").asText()) : fallback.page();
+                    roll != null
+                            ? roll.longest()
+                            : file.has("page") ? PageSize.parse(pageText) : fallback.page();
             Margins margins = fallback.margins();
             if (file.has("marginsMm")) {
                 List<Double> values = new ArrayList<>();
@@ -152,7 +157,8 @@ public final class RecipeFile {
             }
             List<String> notes = new ArrayList<>();
             Design design = edited ? DesignJson.read(file, space, folder, notes) : null;
-            return new Read(new Recipe(kind, page, margins, space, version, design), notes);
+            return new Read(
+                    new Recipe(kind, page, margins, space, version, design), roll != null, notes);
         } catch (Problem e) {
             throw Problem.input(where, String.valueOf(e.getMessage()));
         }

@@ -17,8 +17,11 @@ import org.printassay.evaluation.Evaluator;
 import org.printassay.evaluation.Feed;
 import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PrintDetails;
+import org.printassay.metric.ToneAim;
 import org.printassay.problem.Problem;
 import org.printassay.promise.PrintRoute;
+import org.printassay.promise.PrinterProfile;
+import org.printassay.promise.PromisedTone;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.Reports;
 import picocli.CommandLine.Command;
@@ -128,6 +131,16 @@ final class EvaluateCommand implements Callable<Integer> {
     private boolean noBlackPointCompensation;
 
     @Option(
+            names = "--tone-aim",
+            paramLabel = "NAME",
+            defaultValue = "paper",
+            description =
+                    "What tone is held against: paper (the file's tones onto this paper), even-steps"
+                            + " (equal steps of L*) or profile (what the profile of --aim predicts)"
+                            + " (default: ${DEFAULT-VALUE}).")
+    private String toneAim = "paper";
+
+    @Option(
             names = "--threshold",
             paramLabel = "DL",
             defaultValue = "0.5",
@@ -178,7 +191,8 @@ final class EvaluateCommand implements Callable<Integer> {
                         Spaces.parse(space),
                         Optional.ofNullable(calibration),
                         feed(),
-                        aim());
+                        aim(),
+                        toneAim());
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
@@ -235,6 +249,27 @@ final class EvaluateCommand implements Callable<Integer> {
                         file ->
                                 new EvaluationRequest.Aim(
                                         file, new PrintRoute(by, !noBlackPointCompensation)));
+    }
+
+    private ToneAim toneAim() throws Problem {
+        return switch (toneAim.toLowerCase(Locale.ROOT)) {
+            case "paper" -> ToneAim.PAPER;
+            case "even-steps" -> ToneAim.EVEN_STEPS;
+            case "profile" -> {
+                EvaluationRequest.Aim by = aim().orElse(null);
+                if (by == null) {
+                    throw Problem.usage(
+                            "--tone-aim profile needs the printer's profile: --aim FILE.");
+                }
+                String name = PlainText.line(String.valueOf(by.profile().getFileName()));
+                yield PromisedTone.of(PrinterProfile.read(by.profile(), name), by.route());
+            }
+            default ->
+                    throw Problem.usage(
+                            "--tone-aim must be paper, even-steps or profile, got "
+                                    + PlainText.line(toneAim)
+                                    + ".");
+        };
     }
 
     private List<Path> inputs() {

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
@@ -23,6 +22,7 @@ import org.printassay.recipe.Part;
 import org.printassay.recipe.PictureColours;
 import org.printassay.recipe.Recipe;
 import org.printassay.recipe.RecipeFile;
+import org.printassay.recipe.RollWidth;
 
 /**
  * The recipe that options ask for, and its chart.
@@ -57,9 +57,9 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
             RgbSpace space,
             Optional<Path> picture)
             throws Problem {
-        OptionalDouble roll = Rolls.widthMm(pageText);
+        Optional<RollWidth> roll = RollWidth.parse(pageText);
         PageSize page =
-                roll.isPresent() ? Rolls.longest(roll.getAsDouble()) : PageSize.parse(pageText);
+                roll.isPresent() ? roll.get().longest() : PageSize.parse(pageText);
         Optional<Recipe.Kind> kind =
                 Recipe.Kind.ofKey(name).filter(known -> known != Recipe.Kind.EDITED);
         List<String> notes = new ArrayList<>();
@@ -103,7 +103,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
                         said.layoutVersion(),
                         design);
         try {
-            return made(recipe, roll.isPresent() && pageGiven, notes);
+            return made(recipe, pageGiven ? roll.isPresent() : read.roll(), notes);
         } catch (Problem e) {
             throw RecipeFile.placed(file, e);
         }

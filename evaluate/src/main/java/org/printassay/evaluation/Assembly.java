@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.metric.Judgement;
+import org.printassay.metric.ToneAim;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
@@ -69,8 +70,8 @@ final class Assembly {
         }
     }
 
-    static Evaluation evaluation(ReadingSet set, Origin origin, double threshold) {
-        Judgement judged = Judgement.of(set, threshold);
+    static Evaluation evaluation(ReadingSet set, Origin origin, double threshold, ToneAim toneAim) {
+        Judgement judged = Judgement.of(set, threshold, toneAim);
         List<Warning> warnings = new ArrayList<>(origin.warnings());
         note(
                 warnings,

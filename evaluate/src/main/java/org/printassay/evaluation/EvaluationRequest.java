@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.ToneAim;
 import org.printassay.promise.PrintRoute;
 
 /**
@@ -18,6 +19,7 @@ import org.printassay.promise.PrintRoute;
  * @param calibration a calibration of the scanner, instead of a profile
  * @param feed which way the sheet went through the printer, where the user says so
  * @param aim the printer's profile, whose promise the print is compared with
+ * @param toneAim which L* greys should have
  */
 public record EvaluationRequest(
         List<Path> files,
@@ -28,7 +30,8 @@ public record EvaluationRequest(
         RgbSpace space,
         Optional<Path> calibration,
         Optional<Feed> feed,
-        Optional<Aim> aim) {
+        Optional<Aim> aim,
+        ToneAim toneAim) {
     /** Half an L*: just visible side by side (common practice, no source). */
     public static final double JUST_VISIBLE = 0.5;
 
@@ -42,6 +45,36 @@ public record EvaluationRequest(
      * @param profile file of the profile
      */
     public record Aim(Path profile, PrintRoute route) {}
+
+    /** With the usual aim of tone. */
+    public EvaluationRequest(
+            List<Path> files,
+            Optional<Path> chart,
+            Optional<Path> profile,
+            PrintDetails details,
+            double threshold,
+            RgbSpace space,
+            Optional<Path> calibration,
+            Optional<Feed> feed,
+            Optional<Aim> aim) {
+        this(
+                files,
+                chart,
+                profile,
+                details,
+                threshold,
+                space,
+                calibration,
+                feed,
+                aim,
+                ToneAim.PAPER);
+    }
+
+    /** The same with tone held against another aim. */
+    public EvaluationRequest with(ToneAim other) {
+        return new EvaluationRequest(
+                files, chart, profile, details, threshold, space, calibration, feed, aim, other);
+    }
 
     /** With nothing said about the feed, nor a printer's profile. */
     public EvaluationRequest(

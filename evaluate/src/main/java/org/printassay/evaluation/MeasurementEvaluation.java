@@ -76,7 +76,8 @@ final class MeasurementEvaluation {
                                 null,
                                 MeasuredFigures.of(file),
                                 null),
-                        request.threshold());
+                        request.threshold(),
+                        request.toneAim());
         return new Evaluator.Result(evaluation, List.of());
     }
 

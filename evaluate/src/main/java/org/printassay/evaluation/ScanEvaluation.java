@@ -85,7 +85,8 @@ final class ScanEvaluation {
                                 calibration.map(CalibrationUse::summary).orElse(null),
                                 null,
                                 surface),
-                        request.threshold());
+                        request.threshold(),
+                        request.toneAim());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
     }
 

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -20,13 +21,16 @@ import org.printassay.reading.ReadingSet;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
 public final class ColourJudge {
-    /** Levels along an edge of the cube. */
+    /** Levels along an edge of the cube, where a print does not hold others. */
     private static final int[] EDGE = {0, 64, 128, 191, 255};
+
+    /** With fewer levels along an edge the triangles cut off too much of a gamut. */
+    private static final int FEWEST_ALONG = 4;
 
     /** The aim is known everywhere, so its volume is taken finely. */
     private static final int AIM_STEPS = 17;
 
-    /** Of the 98 colours of the surface. */
+    /** Of the 98 colours of the surface; fewer do where all full colours are among them. */
     private static final int FEWEST_COLOURS = 20;
 
     /** Lightnesses at which gamuts are compared. */
@@ -55,13 +59,14 @@ public final class ColourJudge {
 
     /**
      * Mean dE00 of the cube surface against the aim, each code once however often it was read;
-     * empty without absolute colour or when most of the surface is missing.
+     * empty without absolute colour or when most of the surface is missing, full colours among it.
      */
     static Optional<Double> meanDeltaE00(ReadingSet set, PaperAim aim) {
-        double[] sorted = differences(means(set), set.space(), aim);
-        return sorted.length < FEWEST_COLOURS
-                ? Optional.empty()
-                : Optional.of(Arrays.stream(sorted).average().orElseThrow());
+        Map<Rgb8, Lab> means = means(set);
+        double[] sorted = differences(means, set.space(), aim);
+        return enough(means, sorted.length)
+                ? Optional.of(Arrays.stream(sorted).average().orElseThrow())
+                : Optional.empty();
     }
 
     /** Everything about colours; empty where {@link #meanDeltaE00} is. */
@@ -69,15 +74,16 @@ public final class ColourJudge {
         Map<Rgb8, Lab> means = means(set);
         RgbSpace space = set.space();
         double[] sorted = differences(means, space, aim);
-        if (sorted.length < FEWEST_COLOURS) {
+        if (!enough(means, sorted.length)) {
             return Optional.empty();
         }
+        int[] edge = edge(means);
         Rgb8 worst =
                 means.keySet().stream()
-                        .filter(ColourJudge::onSurface)
+                        .filter(code -> onSurface(code, edge))
                         .max(Comparator.comparingDouble(c -> difference(means, c, space, aim)))
                         .orElseThrow();
-        GamutMesh print = GamutMesh.of(EDGE, means::get).orElse(null);
+        GamutMesh print = mesh(means).orElse(null);
         GamutMesh wanted =
                 GamutMesh.of(aimEdge(), code -> aim.absoluteLab(space, code)).orElseThrow();
         return Optional.of(
@@ -115,8 +121,9 @@ public final class ColourJudge {
     }
 
     private static double[] differences(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
+        int[] edge = edge(means);
         return means.keySet().stream()
-                .filter(ColourJudge::onSurface)
+                .filter(code -> onSurface(code, edge))
                 .mapToDouble(code -> difference(means, code, space, aim))
                 .sorted()
                 .toArray();
@@ -133,7 +140,9 @@ public final class ColourJudge {
         if (meanDeltaE00(set, aim).isEmpty()) {
             return Optional.empty();
         }
-        long colours = means(set).keySet().stream().filter(ColourJudge::onSurface).count();
+        Map<Rgb8, Lab> means = means(set);
+        int[] edge = edge(means);
+        long colours = means.keySet().stream().filter(code -> onSurface(code, edge)).count();
         return Optional.of(
                 ColourBudget.of(
                         "colours.meanDeltaE00",
@@ -146,13 +155,40 @@ public final class ColourJudge {
 
     /** The same of {@link #gamutVolume}. */
     static Optional<Budget> gamutBudget(ReadingSet set, Lab spread) {
-        return GamutMesh.of(EDGE, means(set)::get).map(mesh -> GamutBudget.of(set, mesh, spread));
+        return mesh(means(set)).map(mesh -> GamutBudget.of(set, mesh, spread));
     }
 
-    private static boolean onSurface(Rgb8 code) {
+    private static boolean onSurface(Rgb8 code, int[] edge) {
         int[] channels = {code.r(), code.g(), code.b()};
         boolean end = Arrays.stream(channels).anyMatch(c -> c == 0 || c == 255);
-        return end && Arrays.stream(channels).allMatch(c -> Arrays.binarySearch(EDGE, c) >= 0);
+        return end && Arrays.stream(channels).allMatch(c -> Arrays.binarySearch(edge, c) >= 0);
+    }
+
+    private static boolean enough(Map<Rgb8, Lab> means, int onSurface) {
+        boolean full = true;
+        for (int hue = 0; hue < HUES.length; hue++) {
+            full &= means.containsKey(step(hue, 0));
+        }
+        return onSurface >= FEWEST_COLOURS || full;
+    }
+
+    /** The surface of the cube; empty when a colour is missing or little more than its corners is known. */
+    private static Optional<GamutMesh> mesh(Map<Rgb8, Lab> means) {
+        int[] edge = edge(means);
+        return edge.length < FEWEST_ALONG ? Optional.empty() : GamutMesh.of(edge, means::get);
+    }
+
+    /** Levels that stand along three edges of the cube which only a cube's surface holds. */
+    private static int[] edge(Map<Rgb8, Lab> means) {
+        int[] found =
+                IntStream.rangeClosed(0, 255)
+                        .filter(
+                                v ->
+                                        means.containsKey(new Rgb8(v, 0, 255))
+                                                && means.containsKey(new Rgb8(255, v, 0))
+                                                && means.containsKey(new Rgb8(0, 255, v)))
+                        .toArray();
+        return found.length < 2 ? EDGE : found;
     }
 
     private static List<ColourDetail.Hue> hues(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
@@ -237,7 +273,7 @@ public final class ColourJudge {
      * Gamut volume of a print, cubic CIELAB units; null when a colour of the surface is missing.
      */
     static @Nullable Double gamutVolume(ReadingSet set) {
-        return GamutMesh.of(EDGE, means(set)::get).map(GamutMesh::volume).orElse(null);
+        return mesh(means(set)).map(GamutMesh::volume).orElse(null);
     }
 
     /** Mean absolute colour of each code, doubtful readings left out where there are others. */

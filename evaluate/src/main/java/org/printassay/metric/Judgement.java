@@ -43,6 +43,15 @@ public record Judgement(
      * @param threshold difference in L* that counts as visible
      */
     public static Judgement of(ReadingSet set, double threshold) {
+        return of(set, threshold, ToneAim.PAPER);
+    }
+
+    /**
+     * As {@link #of(ReadingSet, double)}, with tone held against another aim.
+     *
+     * @param toneAim of greys; wedges and colours keep the usual aim
+     */
+    public static Judgement of(ReadingSet set, double threshold, ToneAim toneAim) {
         Neutrals neutrals = Neutrals.of(set);
         Extreme white = ExtremeJudge.judge(neutrals, 255).orElse(null);
         Extreme black =
@@ -76,6 +85,7 @@ public record Judgement(
                 ToneJudge.judge(
                                 neutrals,
                                 aim,
+                                toneAim,
                                 SmoothnessJudge.judge(neutrals, aim, whiteLab, blackLab))
                         .orElse(null);
         Neutrality neutrality =

@@ -5,12 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
-import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingSet;
 
 /**
- * Tonal linearity: measured L* of neutrals against relative colorimetric with black point
- * compensation onto this paper's white and black.
+ * Tonal linearity: measured L* of neutrals against their aim, by default relative colorimetric with
+ * black point compensation onto this paper's white and black.
  */
 final class ToneJudge {
     private static final int FEWEST_LEVELS = 6;
@@ -24,7 +23,7 @@ final class ToneJudge {
 
     /** Judges tone; empty when there are too few neutrals, or no paper or black among them. */
     static Optional<Tone> judge(
-            Neutrals neutrals, PaperAim aim, List<Irregularity> irregularities) {
+            Neutrals neutrals, PaperAim paper, ToneAim aim, List<Irregularity> irregularities) {
         List<LevelData> curve = neutrals.curve();
         if (curve.size() < FEWEST_LEVELS) {
             return Optional.empty();
@@ -39,7 +38,7 @@ final class ToneJudge {
         int worst = 0;
         for (int i = 0; i < n; i++) {
             LevelData data = curve.get(i);
-            aims[i] = aimL(neutrals.set(), aim, data.level());
+            aims[i] = aim.l(neutrals.set(), paper, data.level());
             delta[i] = data.mean().l() - aims[i];
             errors[i] = spread.errorOf(data.count());
             worst = Math.abs(delta[i]) > Math.abs(delta[worst]) ? i : worst;
@@ -92,7 +91,7 @@ final class ToneJudge {
         }
         return Optional.of(
                 new Tone(
-                        "relative colorimetric with black point compensation onto this paper",
+                        aim.words(),
                         rms,
                         budget.halfWidth(),
                         delta[worst],
@@ -143,9 +142,7 @@ final class ToneJudge {
 
     /** Aim L* of a level, in the frame of the readings. */
     static double aimL(ReadingSet set, PaperAim aim, int level) {
-        return set.trust().absolute()
-                ? aim.absoluteLab(set.space(), Rgb8.grey(level)).l()
-                : aim.relativeLab(set.space(), Rgb8.grey(level)).l();
+        return ToneAim.PAPER.l(set, aim, level);
     }
 
     /** Weighted mean over the levels whose file L* lies in a zone; 0 when there are none. */
