@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.ToneAim;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
@@ -78,7 +79,8 @@ class FindingsTest {
                         0,
                         null,
                         warnings),
-                T);
+                T,
+                ToneAim.PAPER);
     }
 
     private static String all(Evaluation e) {
