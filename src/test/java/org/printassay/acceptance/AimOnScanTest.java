@@ -21,8 +21,8 @@ import org.printassay.demo.print.Printing;
 
 /**
  * A scan and a measurement of one print (both simulated) held against a real printer's profile, one
- * of Debian's package texlive-base: what is promised is the profile's, how far the print is
- * from it must be told alike by both.
+ * of Debian's package texlive-base: what is promised is the profile's, how far the print is from it
+ * must be told alike by both.
  */
 class AimOnScanTest {
     private static final String PROFILE = "FOGRA39L_coated.icc";

@@ -58,8 +58,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
             Optional<Path> picture)
             throws Problem {
         Optional<RollWidth> roll = RollWidth.parse(pageText);
-        PageSize page =
-                roll.isPresent() ? roll.get().longest() : PageSize.parse(pageText);
+        PageSize page = roll.isPresent() ? roll.get().longest() : PageSize.parse(pageText);
         Optional<Recipe.Kind> kind =
                 Recipe.Kind.ofKey(name).filter(known -> known != Recipe.Kind.EDITED);
         List<String> notes = new ArrayList<>();

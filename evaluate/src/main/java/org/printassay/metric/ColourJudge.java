@@ -172,7 +172,10 @@ public final class ColourJudge {
         return onSurface >= FEWEST_COLOURS || full;
     }
 
-    /** The surface of the cube; empty when a colour is missing or little more than its corners is known. */
+    /**
+     * The surface of the cube; empty when a colour is missing or little more than its corners is
+     * known.
+     */
     private static Optional<GamutMesh> mesh(Map<Rgb8, Lab> means) {
         int[] edge = edge(means);
         return edge.length < FEWEST_ALONG ? Optional.empty() : GamutMesh.of(edge, means::get);

@@ -64,8 +64,7 @@ class GamutBudgetTest {
         SummaryStatistics volumes = new SummaryStatistics();
         double stated = 0;
         for (int seed = 0; seed < 60; seed++) {
-            Judgement judged =
-                    Judgement.of(Prints.print(Prints.fault(lab -> lab), 0.4, seed), 0.5);
+            Judgement judged = Judgement.of(Prints.print(Prints.fault(lab -> lab), 0.4, seed), 0.5);
             Budget budget =
                     judged.budgets().stream()
                             .filter(b -> b.figure().equals("colours.gamutVolume"))
@@ -91,8 +90,7 @@ class GamutBudgetTest {
         Budget density = black.densityBudget().orElseThrow();
         double l = Objects.requireNonNull(black.lab()).l();
         double half = black.uncertainty().l();
-        double wide =
-                Math.log10(Lab.luminanceFactor(l + half) / Lab.luminanceFactor(l - half)) / 2;
+        double wide = Math.log10(Lab.luminanceFactor(l + half) / Lab.luminanceFactor(l - half)) / 2;
         assertEquals(wide, density.halfWidth(), 0.02 * wide);
     }
 
