@@ -9,6 +9,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+
 import java.util.Arrays;
 
 /** Dependencies point one way: cli to evaluate and charts-demo, both to chart-gen. */
@@ -42,6 +43,7 @@ class ArchitectureTest {
         "org.printassay.metric..",
         "org.printassay.promise..",
         "org.printassay.evaluation..",
+        "org.printassay.compare..",
         "org.printassay.report.."
     };
     private static final String DEMO = "org.printassay.demo..";

@@ -1,18 +1,19 @@
 package org.printassay.compare;
 
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Which prints may be compared: said before any figure, and refused where figures would mislead.
@@ -21,8 +22,8 @@ import org.printassay.reading.Trust;
  * @param readAlike whether systematic parts of the uncertainty are shared by all
  */
 public record Comparability(List<Caution> cautions, boolean readAlike) {
-    /** Prints dry for a day before colours settle (common practice, no source). */
-    private static final double DRY_HOURS = 24;
+    /** How many prints are named for each thing that they say. */
+    private static final int NAMED = 3;
 
     public Comparability {
         cautions = List.copyOf(cautions);
@@ -30,33 +31,46 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
 
     /** Why prints differ in more than paper and printer. */
     public enum Reason {
-        /** RGB codes mean different colours. */
-        SPACE(true),
-        /** One was scanned and another measured, or one scan has a profile and another none. */
-        TRUST(true),
-        /** Measurement conditions M0 to M3 differ. */
-        CONDITION(true),
-        /** Different backing or filter. */
-        BACKING(false),
-        /** Other scanners. */
-        SCANNER(true),
-        /** Other calibrations of the scanner. */
-        CALIBRATION(false),
-        /** What counts as visible differs. */
-        THRESHOLD(true),
-        /** Some dried for less than a day, others longer, or some do not say. */
-        DRYING(false),
-        /** Other charts: only what both hold is compared. */
-        CHART(false),
-        /** Scans without profile: relative figures only. */
-        RELATIVE_ONLY(false),
         /** The same file twice. */
-        SAME_INPUT(true);
+        SAME_INPUT("same-input", true),
+        /** RGB codes mean different colours. */
+        SPACE("space", true),
+        /** One was scanned and another measured, or one scan has a profile and another none. */
+        TRUST("trust", true),
+        /** Measurement conditions M0 to M3 differ. */
+        CONDITION("condition", true),
+        /** Other scanners. */
+        SCANNER("scanner", true),
+        /** What counts as visible differs. */
+        THRESHOLD("threshold", true),
+        /** Some say their measurement condition and some do not. */
+        CONDITION_UNSAID("condition-unsaid", false),
+        /** Different backing. */
+        BACKING("backing", false),
+        /** Different filter in the instrument. */
+        FILTER("filter", false),
+        /** Other calibrations of the scanner. */
+        CALIBRATION("calibration", false),
+        /** They dried for different times, or some do not say. */
+        DRYING("drying", false),
+        /** Other charts: only what both hold is compared. */
+        CHART("chart", false),
+        /** Scans without profile: relative figures only. */
+        RELATIVE_ONLY("relative-only", false),
+        /** Scans through a profile, whose error is another for each paper. */
+        PROFILE("profile", false);
 
+        private final String key;
         private final boolean refuses;
 
-        Reason(boolean refuses) {
+        Reason(String key, boolean refuses) {
+            this.key = key;
             this.refuses = refuses;
+        }
+
+        /** Name in files. */
+        public String key() {
+            return key;
         }
 
         /** Whether a comparison would mislead. */
@@ -116,35 +130,63 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 prints,
                 Comparability::threshold,
                 Reason.THRESHOLD,
-                "Levels were judged at different thresholds (%s dL*). Evaluate all with the same"
+                "Levels were judged at different thresholds (%s). Evaluate all with the same"
                         + " --threshold.");
+        unsaid(cautions, prints);
         differ(
                 cautions,
                 prints,
                 e -> e.measurement() == null ? null : e.measurement().backing(),
                 Reason.BACKING,
-                "They lay on different backings (%s): thin papers will seem to differ.");
+                "They lay on different backings (%s): thin papers will seem to differ. Measure all"
+                        + " on one backing.");
         differ(
                 cautions,
                 prints,
-                e -> e.calibration() == null ? null : e.calibration().file().sha256(),
+                e -> e.measurement() == null ? null : e.measurement().filter(),
+                Reason.FILTER,
+                "They were measured with different filters (%s): papers with brighteners and glossy"
+                        + " papers will seem to differ. Measure all with one.");
+        differ(
+                cautions,
+                prints,
+                e -> e.calibration() == null ? null : shortSum(e.calibration().file().sha256()),
                 Reason.CALIBRATION,
-                "Scans were read with different calibrations: differences hold their errors too.");
+                "Scans were read with different calibrations (%s): differences hold their errors"
+                        + " too. Evaluate all with one.");
+        DryingTimes.caution(prints).ifPresent(cautions::add);
         differ(
                 cautions,
                 prints,
-                Evaluation::chartId,
+                e -> e.chartId() == null ? "not a chart of ours" : e.chartId(),
                 Reason.CHART,
-                "They were printed from different charts (%s): only what both hold is compared.");
-        drying(cautions, prints);
+                "They were printed from different charts (%s): only what both hold is compared, and"
+                        + " over different patches. Print the same chart on all.");
+        boolean alike = readAlike(prints);
         if (prints.stream().anyMatch(e -> !e.trust().absolute())) {
             cautions.add(
                     new Caution(
                             Reason.RELATIVE_ONLY,
                             "Scans without a profile tell nothing absolute: papers' white, black"
                                     + " and colours are not compared."));
+        } else if (!alike && prints.stream().allMatch(e -> e.trust() == Trust.PROFILED_SCAN)) {
+            cautions.add(
+                    new Caution(
+                            Reason.PROFILE,
+                            "Scans were read through the scanner's profile, which errs differently"
+                                + " on each paper: intervals of absolute figures hold that error"
+                                + " twice. Calibrate the scanner, or measure, to tell finer"
+                                + " differences."));
         }
-        return new Comparability(cautions, readAlike(prints));
+        return new Comparability(cautions, alike);
+    }
+
+    /** What a print is called where nothing better is known. */
+    static String name(Evaluation print) {
+        String paper = print.details().paper();
+        return paper != null
+                ? paper
+                : print.files().isEmpty() ? "a print without a name" : print.files().get(0).name();
     }
 
     private static void same(List<Caution> cautions, List<Evaluation> prints) {
@@ -155,7 +197,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 cautions.add(
                         new Caution(
                                 Reason.SAME_INPUT,
-                                "The same file is there twice ("
+                                "The same scan or measurement is there twice ("
                                         + print.files().get(0).name()
                                         + "). Name every print once."));
                 return;
@@ -169,43 +211,52 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             Function<Evaluation, @Nullable String> said,
             Reason reason,
             String text) {
-        Set<String> values =
-                prints.stream()
-                        .map(said)
-                        .filter(Objects::nonNull)
-                        .collect(Collectors.toCollection(TreeSet::new));
-        if (values.size() > 1) {
-            cautions.add(new Caution(reason, text.formatted(String.join(", ", values))));
+        Map<String, List<String>> values = new TreeMap<>();
+        for (Evaluation print : prints) {
+            String value = said.apply(print);
+            if (value != null) {
+                values.computeIfAbsent(value, k -> new ArrayList<>()).add(name(print));
+            }
         }
+        if (values.size() > 1) {
+            String who =
+                    values.entrySet().stream()
+                            .map(e -> e.getKey() + " for " + names(e.getValue()))
+                            .collect(Collectors.joining("; "));
+            cautions.add(new Caution(reason, text.formatted(who)));
+        }
+    }
+
+    private static String names(List<String> all) {
+        List<String> different = all.stream().distinct().toList();
+        String first = different.stream().limit(NAMED).collect(Collectors.joining(", "));
+        int more = different.size() - NAMED;
+        return more > 0 ? first + " and " + more + " more" : first;
+    }
+
+    private static String shortSum(String sha256) {
+        return sha256.substring(0, Math.min(8, sha256.length()));
     }
 
     private static @Nullable String threshold(Evaluation print) {
         Wedge wedge = print.shadows() != null ? print.shadows() : print.highlights();
-        return wedge == null ? null : String.valueOf(wedge.threshold());
+        return wedge == null ? null : wedge.threshold() + " dL*";
     }
 
-    private static void drying(List<Caution> cautions, List<Evaluation> prints) {
-        long wet = prints.stream().filter(e -> hours(e) < DRY_HOURS).count();
-        long unsaid = prints.stream().filter(e -> Double.isNaN(hours(e))).count();
-        long dry = prints.size() - wet - unsaid;
-        if (wet > 0 && dry > 0) {
+    private static void unsaid(List<Caution> cautions, List<Evaluation> prints) {
+        Set<Boolean> said =
+                prints.stream()
+                        .map(Evaluation::measurement)
+                        .filter(m -> m != null)
+                        .map(m -> m.condition() != null)
+                        .collect(Collectors.toSet());
+        if (said.size() > 1) {
             cautions.add(
                     new Caution(
-                            Reason.DRYING,
-                            "Some dried for a day and some for less: prints change until they are"
-                                    + " dry."));
-        } else if (unsaid > 0 && unsaid < prints.size()) {
-            cautions.add(
-                    new Caution(
-                            Reason.DRYING,
-                            "How long some of them dried is not said: prints change until they are"
-                                    + " dry."));
+                            Reason.CONDITION_UNSAID,
+                            "Some measurement files do not say their condition (M0 to M3): where it"
+                                    + " differs, papers with brighteners will seem to differ."));
         }
-    }
-
-    private static double hours(Evaluation print) {
-        Double hours = print.details().driedHours();
-        return hours == null ? Double.NaN : hours;
     }
 
     /**

@@ -1,36 +1,48 @@
 package org.printassay.compare;
 
+import org.jspecify.annotations.Nullable;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.TDistribution;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Differences between two sides with 95 % intervals.
  *
- * <p>Where a side has repeats, their spread is pooled and holds everything that changes from print
+ * <p>Where there are repeats, their spread is pooled and holds everything that changes from print
  * to print, reading included (two-sample t interval with pooled variance: NIST/SEMATECH e-Handbook
  * of Statistical Methods, 7.3.1). Else the random parts of both readings are combined, with the
  * spread between prints where one is known. Systematic parts cancel where both were read alike;
- * where not, both count in full (ISO/IEC Guide 98-3, 5.2).
+ * where not, both count in full (ISO/IEC Guide 98-3, 5.2), and the degrees of freedom are those of
+ * the sum (G.4, Welch and Satterthwaite).
  */
 public final class Differences {
-    private static final double NORMAL_95 = 1.96;
-
     private Differences() {}
 
     /**
-     * All figures that both sides have.
+     * All figures that both sides have, by their own repeats.
      *
-     * @param spread between prints where there are no repeats
+     * @param spread between prints that was known beforehand
      * @param readAlike whether systematic parts are the same on both sides
      */
     public static List<Difference> between(
             Side one, Side other, PrintSpread spread, boolean readAlike) {
+        return between(one, other, PrintSpread.ofRepeats(List.of(one, other)), spread, readAlike);
+    }
+
+    /**
+     * All figures that both sides have.
+     *
+     * @param repeats spread seen among repeats, of these sides and of others
+     * @param known spread between prints that was known beforehand
+     * @param readAlike whether systematic parts are the same on both sides
+     */
+    static List<Difference> between(
+            Side one, Side other, PrintSpread repeats, PrintSpread known, boolean readAlike) {
         List<Difference> differences = new ArrayList<>();
         for (Figure figure : Figure.values()) {
-            of(figure, one, other, spread, readAlike).ifPresent(differences::add);
+            of(figure, one.values(figure), other.values(figure), repeats, known, readAlike)
+                    .ifPresent(differences::add);
         }
         return differences;
     }
@@ -48,83 +60,86 @@ public final class Differences {
             List<FigureValue> second,
             PrintSpread spread,
             boolean readAlike) {
+        PrintSpread repeats =
+                PrintSpread.pooled(figure, List.of(first, second))
+                        .map(PrintSpread.Pooled::spread)
+                        .orElse(PrintSpread.UNKNOWN);
+        return of(figure, first, second, repeats, spread, readAlike);
+    }
+
+    private static Optional<Difference> of(
+            Figure figure,
+            List<FigureValue> first,
+            List<FigureValue> second,
+            PrintSpread repeats,
+            PrintSpread known,
+            boolean readAlike) {
         if (first.isEmpty() || second.isEmpty()) {
             return Optional.empty();
         }
         double shared =
                 readAlike ? 0 : Math.hypot(largestSystematic(first), largestSystematic(second));
-        int freedom = first.size() + second.size() - 2;
-        double shares = 1.0 / first.size() + 1.0 / second.size();
-        if (freedom > 0) {
-            double variance = (squares(first) + squares(second)) / freedom;
-            double deviation = Math.max(Math.sqrt(variance), rounding(figure));
-            return Optional.of(
-                    difference(
-                            figure,
-                            first,
-                            second,
-                            deviation * Math.sqrt(shares),
-                            student(freedom),
-                            shared,
-                            Difference.Basis.REPEATS));
+        PrintSpread all = repeats.and(known);
+        Double random = random(first, second, all.of(figure).orElse(null));
+        // Without repeats of its own, a known spread may be less than what reading alone adds.
+        boolean repeated = repeats.of(figure).isPresent();
+        Double reading = reading(first, second);
+        if (!repeated && random != null && reading != null) {
+            random = Math.max(random, reading);
         }
-        Double between = spread.of(figure).orElse(null);
-        Double random = random(first.get(0), second.get(0), between);
-        return Optional.of(
-                difference(
-                        figure,
-                        first,
-                        second,
-                        random,
-                        NORMAL_95,
-                        shared,
-                        between == null
+        Difference.Basis basis =
+                repeated
+                        ? Difference.Basis.REPEATS
+                        : random == null
                                 ? Difference.Basis.THESE_PRINTS
-                                : Difference.Basis.KNOWN_SPREAD));
+                                : Difference.Basis.KNOWN_SPREAD;
+        Double standard = random == null ? reading : random;
+        Double freedom =
+                random == null ? null : all.freedom(figure).map(Integer::doubleValue).orElse(null);
+        return Optional.of(
+                Difference.of(
+                        figure,
+                        mean(first),
+                        mean(second),
+                        standard == null ? null : Double.valueOf(Math.hypot(standard, shared)),
+                        effective(standard, freedom, shared),
+                        basis));
     }
 
-    /** Repeats may agree by chance to the last whole number; no less than its rounding is known. */
-    private static double rounding(Figure figure) {
-        return figure.decimals() == 0 && !figure.key().contains("chroma") ? 0.29 : 0;
-    }
-
+    /** From how prints differ that are meant to be alike; null when that is not known. */
     private static @Nullable Double random(
-            FigureValue one, FigureValue other, @Nullable Double between) {
-        if (one.random() == null || other.random() == null) {
-            // A spread seen between prints holds what reading adds.
-            return between == null ? null : Double.valueOf(Math.sqrt(2) * between);
+            List<FigureValue> first, List<FigureValue> second, @Nullable Double between) {
+        return between == null
+                ? null
+                : Double.valueOf(between * Math.sqrt(1.0 / first.size() + 1.0 / second.size()));
+    }
+
+    /** From what one print tells of its own reading; null when one does not. */
+    private static @Nullable Double reading(List<FigureValue> first, List<FigureValue> second) {
+        double sum = 0;
+        for (List<FigureValue> side : List.of(first, second)) {
+            for (FigureValue value : side) {
+                if (value.random() == null) {
+                    return null;
+                }
+                sum += value.random() * value.random() / ((double) side.size() * side.size());
+            }
         }
-        double reading = Math.hypot(one.random(), other.random());
-        return between == null ? reading : Math.max(reading, Math.sqrt(2) * between);
+        return Math.sqrt(sum);
     }
 
-    private static Difference difference(
-            Figure figure,
-            List<FigureValue> first,
-            List<FigureValue> second,
-            @Nullable Double random,
-            double factor,
-            double shared,
-            Difference.Basis basis) {
-        Double standard = random == null ? null : Double.valueOf(Math.hypot(random, shared));
-        Double halfWidth =
-                random == null
-                        ? null
-                        : Double.valueOf(Math.hypot(factor * random, NORMAL_95 * shared));
-        return new Difference(figure, mean(first), mean(second), standard, halfWidth, basis);
-    }
-
-    private static double student(int freedom) {
-        return new TDistribution(null, freedom).inverseCumulativeProbability(0.975);
+    /** Degrees of freedom when only the random part is told by few. */
+    private static @Nullable Double effective(
+            @Nullable Double random, @Nullable Double freedom, double shared) {
+        if (random == null || freedom == null || random == 0) {
+            return freedom;
+        }
+        double ratio = shared / random;
+        return freedom * Math.pow(1 + ratio * ratio, 2);
     }
 
     private static double mean(List<FigureValue> values) {
         return values.stream().mapToDouble(FigureValue::value).average().orElseThrow();
-    }
-
-    private static double squares(List<FigureValue> values) {
-        double mean = mean(values);
-        return values.stream().mapToDouble(v -> Math.pow(v.value() - mean, 2)).sum();
     }
 
     private static double largestSystematic(List<FigureValue> values) {

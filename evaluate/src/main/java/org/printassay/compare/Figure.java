@@ -121,6 +121,43 @@ public enum Figure {
         return decimals;
     }
 
+    /**
+     * A smaller difference is not counted when papers are ranked, even where it is measurable: what
+     * is just visible side by side (common practice, no source).
+     */
+    public double visible() {
+        return switch (this) {
+            case BLACK_DENSITY -> 0.05;
+            case SHADOWS_VISIBLE, HIGHLIGHTS_VISIBLE -> 2;
+            case SHADOWS_STEPS, HIGHLIGHTS_STEPS -> 3;
+            case GAMUT_VOLUME -> 20_000;
+            case CHROMA_RED,
+                    CHROMA_YELLOW,
+                    CHROMA_GREEN,
+                    CHROMA_CYAN,
+                    CHROMA_BLUE,
+                    CHROMA_MAGENTA ->
+                    3;
+            case GRAIN_SHADOWS, GRAIN_MIDTONES, GRAIN_HIGHLIGHTS, MOTTLE_MIDTONES -> 0.1;
+            case SHARPNESS_ACROSS, SHARPNESS_DOWN -> 0.5;
+            default -> 1;
+        };
+    }
+
+    /** Whether it is counted: levels, steps, lines. */
+    public boolean whole() {
+        return switch (this) {
+            case SHADOWS_VISIBLE,
+                    SHADOWS_STEPS,
+                    HIGHLIGHTS_VISIBLE,
+                    HIGHLIGHTS_STEPS,
+                    LINES,
+                    BANDS ->
+                    true;
+            default -> false;
+        };
+    }
+
     /** The figure of a {@link #key}. */
     public static Optional<Figure> ofKey(String key) {
         return Arrays.stream(values()).filter(figure -> figure.key.equals(key)).findFirst();

@@ -1,9 +1,10 @@
 package org.printassay.compare;
 
+import org.printassay.evaluation.Evaluation;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.printassay.evaluation.Evaluation;
 
 /**
  * One side of a comparison: one or several prints that are meant to be alike, such as repeats on
@@ -48,5 +49,21 @@ public record Side(String name, List<Evaluation> prints, List<PrintFigures> figu
                 ? Optional.empty()
                 : Optional.of(
                         values.stream().mapToDouble(FigureValue::value).average().orElseThrow());
+    }
+
+    /**
+     * What comes before the first comma of the name, where that alone tells it from the others.
+     *
+     * @param all sides that are named together
+     */
+    public String shortName(List<Side> all) {
+        String mine = beginning(name);
+        long alike = all.stream().filter(side -> beginning(side.name()).equals(mine)).count();
+        return alike == 1 ? mine : name;
+    }
+
+    private static String beginning(String name) {
+        int comma = name.indexOf(',');
+        return comma <= 0 ? name : name.substring(0, comma).strip();
     }
 }

@@ -1,7 +1,5 @@
 package org.printassay.compare;
 
-import java.util.List;
-import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Uncertainties.Split;
 import org.printassay.evaluation.Evaluation;
@@ -9,6 +7,9 @@ import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
+
+import java.util.List;
+import java.util.function.DoublePredicate;
 
 /** Figures of white, black, tone, both wedges and greys. */
 final class ToneFigures {
@@ -127,15 +128,13 @@ final class ToneFigures {
             return;
         }
         Wedge.Interval interval = wedge.interval();
-        Split level =
-                interval == null
+        Integer best = wedge.best();
+        to.put(
+                visible,
+                best,
+                interval == null || best == null
                         ? Split.UNKNOWN
-                        : new Split(
-                                Math.max(
-                                        ROUNDED,
-                                        (interval.high() - interval.low()) / (2 * NORMAL_95)),
-                                0);
-        to.put(visible, wedge.best(), level);
+                        : new Split(Math.max(ROUNDED, reach(interval, best) / NORMAL_95), 0));
         // Each visible step costs the threshold: what the whole range is off by, steps are off by.
         double range = random(anchor + ".lab.l") / wedge.threshold();
         to.put(
@@ -143,6 +142,11 @@ final class ToneFigures {
                 wedge.visibleSteps(),
                 interval == null ? null : Double.valueOf(Math.hypot(0.5, range)),
                 0);
+    }
+
+    /** How far the interval reaches on its longer side: the best level need not be its middle. */
+    private static int reach(Wedge.Interval interval, int best) {
+        return Math.max(interval.high() - best, best - interval.low());
     }
 
     private void greys(PrintFigures.Collected to) {

@@ -1,0 +1,181 @@
+package org.printassay.compare;
+
+import org.printassay.compare.Figure.Topic;
+import org.printassay.evaluation.Finding;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A comparison in words: the differences that would be seen first, one a topic, then what did not
+ * differ and what could not be told.
+ */
+final class ComparisonFindings {
+    private static final int MOST = 7;
+
+    /** Places kept for what did not differ and for what could not be told. */
+    private static final int KEPT = 2;
+
+    private final Subject subject;
+    private final List<Side> sides;
+    private final Pairs pairs;
+
+    ComparisonFindings(Subject subject, List<Side> sides, Pairs pairs) {
+        this.subject = subject;
+        this.sides = sides;
+        this.pairs = pairs;
+    }
+
+    /** A difference that would be seen, with how many times over. */
+    private record Seen(Figure figure, Pair pair, double times) {}
+
+    List<Finding> all() {
+        List<Finding> findings = new ArrayList<>();
+        Set<Topic> said = EnumSet.noneOf(Topic.class);
+        for (Seen seen : seen()) {
+            if (findings.size() < MOST - KEPT && said.add(seen.figure().topic())) {
+                findings.add(finding(seen));
+            }
+        }
+        same(findings);
+        notTold(findings);
+        return findings;
+    }
+
+    private List<Seen> seen() {
+        List<Seen> all = new ArrayList<>();
+        for (Figure figure : Figure.values()) {
+            Optional<Pair> widest = Phrase.of(figure).flatMap(phrase -> pairs.widest(figure));
+            Optional<Judged> judged = widest.flatMap(pair -> pair.of(figure));
+            if (judged.isPresent() && judged.get().counts()) {
+                double size = Math.abs(judged.get().difference().value());
+                all.add(new Seen(figure, widest.orElseThrow(), size / figure.visible()));
+            }
+        }
+        all.sort(Comparator.comparingDouble(Seen::times).reversed());
+        return all;
+    }
+
+    private Finding finding(Seen seen) {
+        Figure figure = seen.figure();
+        Phrase phrase = Phrase.of(figure).orElseThrow();
+        boolean rising = seen.pair().of(figure).orElseThrow().difference().value() > 0;
+        Pair pair = rising ? seen.pair() : seen.pair().turned();
+        Difference d = pair.of(figure).orElseThrow().difference();
+        boolean two = sides.size() == 2;
+        String text =
+                phrase.noun()
+                        + ": "
+                        + (two ? phrase.low() : phrase.lowest())
+                        + " on "
+                        + name(pair.one())
+                        + " ("
+                        + FigureText.value(figure, d.one())
+                        + "), "
+                        + (two ? phrase.high() : phrase.highest())
+                        + " on "
+                        + name(pair.other())
+                        + " ("
+                        + FigureText.value(figure, d.other())
+                        + ").";
+        String sureness =
+                FigureText.interval(d) + " apart (95 %" + basis(d) + ")" + alike(figure) + ".";
+        return new Finding(figure.topic().label(), text, sureness, phrase.advice());
+    }
+
+    private static String basis(Difference d) {
+        return switch (d.basis()) {
+            case THESE_PRINTS -> ", of these prints alone";
+            case KNOWN_SPREAD -> ", with the known spread between prints";
+            case REPEATS -> ", by repeats";
+        };
+    }
+
+    /** Sides between which this figure does not differ. */
+    private String alike(Figure figure) {
+        List<String> same = new ArrayList<>();
+        for (Pair pair : pairs.all()) {
+            Verdict verdict = pair.of(figure).map(Judged::verdict).orElse(Verdict.NOT_TOLD);
+            if (verdict == Verdict.NOT_MEASURABLE) {
+                same.add(name(pair.one()) + " and " + name(pair.other()));
+            }
+        }
+        return same.isEmpty()
+                ? ""
+                : same.size() > 2
+                        ? "; " + same.size() + " of the pairs do not differ measurably in it"
+                        : "; no measurable difference between " + String.join(", nor ", same);
+    }
+
+    /** Topics in which no figure differs between any two sides. */
+    private void same(List<Finding> findings) {
+        Set<String> alike = new LinkedHashSet<>();
+        int unsure = 0;
+        for (Topic topic : Topic.values()) {
+            List<Verdict> verdicts = verdicts(topic);
+            boolean told = verdicts.stream().anyMatch(v -> v != Verdict.NOT_TOLD);
+            if (told && verdicts.stream().noneMatch(v -> v == Verdict.DIFFERS)) {
+                alike.add(topic.label().toLowerCase(Locale.ROOT));
+                unsure += (int) verdicts.stream().filter(v -> v == Verdict.UNSURE).count();
+            }
+        }
+        if (alike.isEmpty()) {
+            return;
+        }
+        boolean nothing = findings.isEmpty() && alike.size() == told();
+        findings.add(
+                new Finding(
+                        "Alike",
+                        nothing
+                                ? "No measurable difference between these "
+                                        + subject.many()
+                                        + " in anything that was judged."
+                                : "No measurable difference in: " + String.join(", ", alike) + ".",
+                        unsure == 0
+                                ? "Smaller differences than the intervals may be there."
+                                : unsure
+                                        + (unsure == 1 ? " figure stands" : " figures stand")
+                                        + " just outside 95 % by itself, which among so many"
+                                        + " happens by chance.",
+                        ""));
+    }
+
+    private int told() {
+        int told = 0;
+        for (Topic topic : Topic.values()) {
+            told += verdicts(topic).stream().anyMatch(v -> v != Verdict.NOT_TOLD) ? 1 : 0;
+        }
+        return told;
+    }
+
+    private List<Verdict> verdicts(Topic topic) {
+        return pairs.all().stream()
+                .flatMap(pair -> pair.figures().stream())
+                .filter(judged -> judged.figure().topic() == topic)
+                .map(Judged::verdict)
+                .toList();
+    }
+
+    private void notTold(List<Finding> findings) {
+        if (subject == Subject.PRINTS && findings.size() < MOST) {
+            findings.add(
+                    new Finding(
+                            "Limits",
+                            "Whether the papers differ, or only these prints of them, cannot be"
+                                    + " told from one print each.",
+                            "",
+                            "Print the chart twice or more on each, and name all the"
+                                    + " evaluations."));
+        }
+    }
+
+    private String name(int side) {
+        return sides.get(side).shortName(sides);
+    }
+}

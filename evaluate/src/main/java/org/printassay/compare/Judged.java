@@ -1,0 +1,18 @@
+package org.printassay.compare;
+
+/** A difference with what may be said of it. */
+public record Judged(Difference difference, Verdict verdict) {
+    /** Which figure. */
+    public Figure figure() {
+        return difference.figure();
+    }
+
+    /** Whether it holds, and is large enough to be seen. */
+    boolean counts() {
+        return verdict == Verdict.DIFFERS && Math.abs(difference.value()) >= figure().visible();
+    }
+
+    Judged turned() {
+        return new Judged(difference.turned(), verdict);
+    }
+}

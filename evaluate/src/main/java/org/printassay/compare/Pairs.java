@@ -1,0 +1,89 @@
+package org.printassay.compare;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Every two sides of a comparison, judged together.
+ *
+ * @param sides how many sides
+ * @param all each pair once, the earlier side first
+ * @param counted how many differences were looked at together
+ */
+public record Pairs(int sides, List<Pair> all, int counted) {
+    public Pairs {
+        all = List.copyOf(all);
+    }
+
+    static Pairs of(List<Side> sides, PrintSpread known, boolean readAlike) {
+        PrintSpread repeats = PrintSpread.ofRepeats(sides);
+        List<List<Difference>> found = new ArrayList<>();
+        List<Difference> together = new ArrayList<>();
+        for (int i = 0; i < sides.size(); i++) {
+            for (int k = i + 1; k < sides.size(); k++) {
+                List<Difference> two =
+                        Differences.between(sides.get(i), sides.get(k), repeats, known, readAlike);
+                found.add(two);
+                together.addAll(two);
+            }
+        }
+        Map<Difference, Verdict> verdicts = Verdicts.of(together);
+        List<Pair> pairs = new ArrayList<>();
+        int next = 0;
+        for (int i = 0; i < sides.size(); i++) {
+            for (int k = i + 1; k < sides.size(); k++) {
+                pairs.add(
+                        new Pair(
+                                i,
+                                k,
+                                found.get(next++).stream()
+                                        .map(d -> new Judged(d, verdict(verdicts, d)))
+                                        .toList()));
+            }
+        }
+        int counted = (int) together.stream().filter(d -> d.standard() != null).count();
+        return new Pairs(sides.size(), pairs, counted);
+    }
+
+    private static Verdict verdict(Map<Difference, Verdict> verdicts, Difference difference) {
+        Verdict verdict = verdicts.get(difference);
+        if (verdict == null) {
+            throw new IllegalStateException("no verdict on " + difference.figure().key());
+        }
+        return verdict;
+    }
+
+    /** Two different sides, the second minus the first. */
+    public Pair between(int one, int other) {
+        for (Pair pair : all) {
+            if (pair.one() == one && pair.other() == other) {
+                return pair;
+            }
+            if (pair.one() == other && pair.other() == one) {
+                return pair.turned();
+            }
+        }
+        throw new IllegalArgumentException("no pair of " + one + " and " + other);
+    }
+
+    /** Whether every pair has a figure with an interval or as a count. */
+    boolean allHave(Figure figure) {
+        return all.stream().allMatch(pair -> pair.of(figure).isPresent());
+    }
+
+    /** The two sides that lie furthest apart in a figure; empty when no pair has it. */
+    Optional<Pair> widest(Figure figure) {
+        Pair widest = null;
+        double most = -1;
+        for (Pair pair : all) {
+            double size = pair.of(figure).map(f -> Math.abs(f.difference().value())).orElse(-1.0);
+            if (size > most) {
+                most = size;
+                widest = pair;
+            }
+        }
+        return Optional.ofNullable(widest);
+    }
+}

@@ -1,0 +1,91 @@
+package org.printassay.compare;
+
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Function;
+
+/** Groups prints into sides: prints of one paper, printer and route are repeats of each other. */
+final class Sides {
+    private Sides() {}
+
+    /** What makes prints repeats of each other; {@code unnamed} where nobody named the paper. */
+    private record Key(String paper, String printer, String route, String unnamed) {}
+
+    /** Sides in the order in which their first prints come. */
+    static List<Side> of(List<NamedPrint> prints) {
+        Map<Key, List<NamedPrint>> groups = new LinkedHashMap<>();
+        for (int i = 0; i < prints.size(); i++) {
+            groups.computeIfAbsent(key(prints.get(i), i), k -> new ArrayList<>())
+                    .add(prints.get(i));
+        }
+        List<List<NamedPrint>> all = List.copyOf(groups.values());
+        Set<String> taken = new HashSet<>();
+        List<Side> sides = new ArrayList<>();
+        for (List<NamedPrint> group : all) {
+            String name = unique(name(group.get(0), all), taken);
+            sides.add(Side.of(name, group.stream().map(NamedPrint::evaluation).toList()));
+        }
+        return sides;
+    }
+
+    private static Key key(NamedPrint print, int index) {
+        PrintDetails d = print.evaluation().details();
+        String paper = alike(d.paper());
+        return new Key(
+                paper,
+                alike(d.printer()),
+                alike(d.route()),
+                paper.isEmpty() ? String.valueOf(index) : "");
+    }
+
+    /** Spaces and capitals make no other paper. */
+    private static String alike(@Nullable String said) {
+        return said == null ? "" : said.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+    }
+
+    /** The paper; printer and route only where another side of this paper has others. */
+    private static String name(NamedPrint print, List<List<NamedPrint>> all) {
+        PrintDetails mine = print.evaluation().details();
+        String paper = mine.paper();
+        if (alike(paper).isEmpty() || paper == null) {
+            return print.source();
+        }
+        List<PrintDetails> same =
+                all.stream()
+                        .map(group -> group.get(0).evaluation())
+                        .map(Evaluation::details)
+                        .filter(d -> alike(d.paper()).equals(alike(paper)))
+                        .toList();
+        String name = paper.strip();
+        if (differ(same, PrintDetails::printer)) {
+            name += ", " + Objects.requireNonNullElse(mine.printer(), "printer not said");
+        }
+        if (differ(same, PrintDetails::route)) {
+            name += ", " + Objects.requireNonNullElse(mine.route(), "route not said");
+        }
+        return name;
+    }
+
+    private static boolean differ(
+            List<PrintDetails> all, Function<PrintDetails, @Nullable String> said) {
+        return all.stream().map(said).map(Sides::alike).distinct().count() > 1;
+    }
+
+    private static String unique(String name, Set<String> taken) {
+        String unique = name;
+        for (int n = 2; !taken.add(unique); n++) {
+            unique = name + " (" + n + ")";
+        }
+        return unique;
+    }
+}

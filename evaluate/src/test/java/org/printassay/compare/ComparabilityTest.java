@@ -1,0 +1,125 @@
+package org.printassay.compare;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.printassay.compare.SimplePrints.print;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.printassay.compare.Comparability.Caution;
+import org.printassay.compare.Comparability.Reason;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.reading.Trust;
+
+import java.util.Arrays;
+import java.util.List;
+
+/** What may not be compared is refused, and what must be known is said. */
+class ComparabilityTest {
+    private static Comparability of(SimplePrints... prints) {
+        List<Evaluation> all = Arrays.stream(prints).map(SimplePrints::evaluation).toList();
+        return Comparability.of(all);
+    }
+
+    private static List<Reason> reasons(Comparability c) {
+        return c.cautions().stream().map(Caution::reason).toList();
+    }
+
+    @Test
+    void measuredAlikeNeedsNoCaution() {
+        Comparability c = of(print("A"), print("B"));
+        assertEquals(List.of(), c.cautions());
+        assertTrue(c.readAlike());
+        assertFalse(c.refused());
+    }
+
+    @Test
+    void scansAndMeasurementsAreNotCompared() {
+        Comparability c = of(print("A"), print("B").trust(Trust.PROFILED_SCAN));
+        assertTrue(c.refused());
+        Caution why = c.refusal().orElseThrow();
+        assertEquals(Reason.TRUST, why.reason());
+        assertTrue(why.text().contains("instrument for A; profiled-scan for B"), why.text());
+        assertFalse(c.readAlike());
+    }
+
+    @Test
+    void theSameFileTwiceIsRefusedBeforeAnythingElse() {
+        Comparability c = of(print("A").sum('1'), print("B").sum('1').trust(Trust.PROFILED_SCAN));
+        assertEquals(Reason.SAME_INPUT, c.refusal().orElseThrow().reason());
+    }
+
+    @Test
+    void measurementConditionsAreNotMixed() {
+        Comparability c = of(print("A").condition("M0"), print("B").condition("M1"));
+        assertEquals(Reason.CONDITION, c.refusal().orElseThrow().reason());
+        Comparability unsaid = of(print("A").condition("M1"), print("B").condition(null));
+        assertFalse(unsaid.refused());
+        assertEquals(List.of(Reason.CONDITION_UNSAID), reasons(unsaid));
+    }
+
+    @Test
+    void otherScannersAndThresholdsAreRefused() {
+        assertEquals(
+                Reason.SCANNER,
+                of(print("A").scanner("one"), print("B").scanner("two"))
+                        .refusal()
+                        .orElseThrow()
+                        .reason());
+        assertEquals(
+                Reason.THRESHOLD,
+                of(print("A").threshold(0.5), print("B").threshold(1.0))
+                        .refusal()
+                        .orElseThrow()
+                        .reason());
+    }
+
+    @Test
+    void otherChartsAreSaidAndCompared() {
+        Comparability c = of(print("A").chart("paper-a4"), print("B").chart("paper-letter"));
+        assertFalse(c.refused());
+        assertEquals(List.of(Reason.CHART), reasons(c));
+    }
+
+    /** Common practice, no source: prints dry for a day. */
+    @ParameterizedTest
+    @CsvSource({
+        "24, 48, false",
+        "1, 48, true",
+        "1, 12, true",
+        "2, 2, false",
+        "20, 24, false",
+        ", , false",
+        ", 24, true"
+    })
+    void dryingTimesAreSaidWhereTheyMatter(Double one, Double other, boolean said) {
+        Comparability c = of(print("A").dried(one), print("B").dried(other));
+        assertFalse(c.refused());
+        assertEquals(said ? List.of(Reason.DRYING) : List.of(), reasons(c));
+    }
+
+    @Test
+    void aProfilesErrorIsSharedOnOnePaperAlone() {
+        Comparability two =
+                of(
+                        print("A").trust(Trust.PROFILED_SCAN),
+                        print("B").trust(Trust.PROFILED_SCAN).sum('2'));
+        assertFalse(two.readAlike());
+        assertEquals(List.of(Reason.PROFILE), reasons(two));
+        Comparability one =
+                of(
+                        print("A").printer("P").trust(Trust.PROFILED_SCAN),
+                        print("A").printer("P").trust(Trust.PROFILED_SCAN).sum('2'));
+        assertTrue(one.readAlike());
+        assertEquals(List.of(), reasons(one));
+    }
+
+    @Test
+    void scansWithoutProfileSayThatNothingAbsoluteIsCompared() {
+        Comparability c =
+                of(print("A").trust(Trust.PLAIN_SCAN), print("B").trust(Trust.PLAIN_SCAN));
+        assertEquals(List.of(Reason.RELATIVE_ONLY), reasons(c));
+    }
+}

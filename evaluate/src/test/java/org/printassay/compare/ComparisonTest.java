@@ -1,0 +1,170 @@
+package org.printassay.compare;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.printassay.compare.SimplePrints.print;
+
+import org.junit.jupiter.api.Test;
+import org.printassay.evaluation.Finding;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Sides, words and places of comparisons, on simulated evaluations made by hand. */
+class ComparisonTest {
+    private static Comparison of(SimplePrints... prints) throws Problem {
+        return of("", prints);
+    }
+
+    private static Comparison of(String against, SimplePrints... prints) throws Problem {
+        List<NamedPrint> named = new ArrayList<>();
+        for (SimplePrints print : prints) {
+            // Every print is another file.
+            char sum = (char) ('0' + named.size());
+            named.add(new NamedPrint("folder-" + sum, print.sum(sum).evaluation()));
+        }
+        return Comparison.of(named, PrintSpread.UNKNOWN, against);
+    }
+
+    private static Problem refused(SimplePrints... prints) {
+        return assertThrows(Problem.class, () -> of(prints));
+    }
+
+    private static List<String> names(Comparison c) {
+        return c.sides().stream().map(Side::name).toList();
+    }
+
+    private static String words(Comparison c) {
+        StringBuilder all = new StringBuilder();
+        for (Finding f : c.findings()) {
+            all.append(f.text()).append(' ').append(f.sureness()).append(' ');
+        }
+        return all.toString();
+    }
+
+    @Test
+    void printsOfOnePaperAreRepeatsOfEachOther() throws Exception {
+        Comparison c = of(print("Paper  A"), print("B"), print("paper a"), print("B"));
+        assertEquals(List.of("Paper  A", "B"), names(c));
+        assertEquals(2, c.sides().get(0).prints().size());
+        assertEquals(Subject.PAPERS, c.subject());
+        assertEquals("these two papers", c.these());
+    }
+
+    @Test
+    void printerAndRouteNameASideOnlyWhereTheyDiffer() throws Exception {
+        assertEquals(
+                List.of("A, P1", "A, P2", "B"),
+                names(
+                        of(
+                                print("A").printer("P1").route("r"),
+                                print("A").printer("P2").route("r"),
+                                print("B").printer("P1").route("r"))));
+        assertEquals(
+                List.of("A, plain", "A, route not said"),
+                names(of(print("A").route("plain"), print("A"))));
+    }
+
+    @Test
+    void printsWithoutAPaperAreSidesOfTheirOwn() throws Exception {
+        Comparison c = of(print(""), print(""));
+        assertEquals(List.of("folder-0", "folder-1"), names(c));
+        assertEquals(Subject.PRINTS, c.subject());
+    }
+
+    @Test
+    void onePrintEachSaysNothingOfPapers() throws Exception {
+        Comparison c = of(print("A"), print("B").black(20).white(90));
+        assertEquals("these two prints", c.these());
+        String words = words(c).replace("Whether the papers differ, or only these prints", "");
+        assertFalse(words.contains("these papers"), words);
+        assertTrue(words(c).contains("cannot be told from one print each"), words(c));
+    }
+
+    @Test
+    void printersAndRoutesAreNotCalledPapers() throws Exception {
+        assertEquals(
+                Subject.PRINTERS,
+                of(print("A").printer("P1"), print("A").printer("P1"), print("A").printer("P2"))
+                        .subject());
+        assertEquals(
+                Subject.ROUTES,
+                of(print("A").route("one"), print("A").route("one"), print("A").route("two"))
+                        .subject());
+    }
+
+    @Test
+    void equalPrintsHaveNoMeasurableDifference() throws Exception {
+        Comparison c = of(print("A"), print("B"));
+        assertTrue(
+                c.findings().get(0).text().startsWith("No measurable difference between these"),
+                words(c));
+        assertTrue(c.rankings().stream().allMatch(Ranking::undecided));
+    }
+
+    /** 0.1 random each, read alike: 12 L* is beyond doubt, and its half-width is 1.96 x 0.141. */
+    @Test
+    void theLargestDifferenceIsSaidFirstWithItsInterval() throws Exception {
+        Comparison c = of(print("A, matt").black(20), print("B, pearl").white(96.5));
+        Finding first = c.findings().get(0);
+        assertEquals("Deepest black: deeper on B (L* 8.0), duller on A (L* 20.0).", first.text());
+        assertTrue(first.sureness().startsWith("L* 12.0 +- 0.3 apart"), first.sureness());
+        Judged white = c.pairs().between(0, 1).of(Figure.WHITE_L).orElseThrow();
+        assertEquals(1.5, white.difference().value(), 1e-9);
+        assertEquals(Verdict.DIFFERS, white.verdict());
+        assertEquals(
+                -1.5,
+                c.pairs().between(1, 0).of(Figure.WHITE_L).orElseThrow().difference().value(),
+                1e-9);
+    }
+
+    @Test
+    void papersThatCannotBeToldApartShareAPlace() throws Exception {
+        Comparison c = of(print("A").black(20), print("B").black(8), print("C").black(8.1));
+        Ranking dark = c.ranking(Question.DARK_PICTURES);
+        assertEquals(List.of(1, 1, 3), dark.places().stream().map(Ranking.Place::place).toList());
+        assertEquals(List.of(1, 2, 0), dark.places().stream().map(Ranking.Place::side).toList());
+        assertEquals(Figure.BLACK_RELATIVE_L, dark.places().get(2).decidedBy());
+        assertTrue(c.ranking(Question.SKIN).places().isEmpty(), "nothing was judged for it");
+    }
+
+    /** Measurable, but nobody sees it. */
+    @Test
+    void differencesThatNobodySeesDecideNothing() throws Exception {
+        Comparison c = of(print("A").black(8), print("B").black(8.8));
+        assertEquals(
+                Verdict.DIFFERS,
+                c.pairs().between(0, 1).of(Figure.BLACK_L).orElseThrow().verdict());
+        assertTrue(c.ranking(Question.DARK_PICTURES).undecided());
+    }
+
+    @Test
+    void othersAreShownAgainstTheChosenSide() throws Exception {
+        SimplePrints[] prints = {print("A, matt"), print("B, pearl"), print("C")};
+        assertEquals(0, of("", prints).against());
+        assertEquals(1, of("2", prints).against());
+        assertEquals(1, of("b", prints).against());
+        assertEquals(2, of("C", prints).against());
+        Problem none = assertThrows(Problem.class, () -> of("4", prints));
+        assertEquals(Problem.Kind.USAGE, none.kind());
+        assertTrue(none.getMessage().contains("A, matt; B, pearl; C"), none.getMessage());
+    }
+
+    @Test
+    void whatCannotBeComparedIsRefusedInOneLine() {
+        assertEquals(Problem.Kind.USAGE, refused(print("A")).kind());
+        assertEquals(Problem.Kind.USAGE, refused(print("A"), print("A")).kind());
+        Problem mixed = refused(print("A"), print("B").trust(Trust.PROFILED_SCAN));
+        assertEquals(Problem.Kind.INPUT, mixed.kind());
+        assertTrue(mixed.getMessage().startsWith("these prints cannot be compared: "));
+        SimplePrints[] many = new SimplePrints[9];
+        for (int i = 0; i < many.length; i++) {
+            many[i] = print("Paper " + i);
+        }
+        assertTrue(refused(many).getMessage().contains("At most 8"));
+    }
+}

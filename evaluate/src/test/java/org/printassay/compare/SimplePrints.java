@@ -1,0 +1,150 @@
+package org.printassay.compare;
+
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.MeasurementSummary;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.evaluation.SourceFile;
+import org.printassay.metric.Budget;
+import org.printassay.metric.Extreme;
+import org.printassay.metric.Wedge;
+import org.printassay.reading.Trust;
+
+import java.util.List;
+
+/** Simulated evaluations with little in them, made by hand. */
+final class SimplePrints {
+    private final String paper;
+    private @Nullable String printer;
+    private @Nullable String route;
+    private @Nullable String scanner;
+    private @Nullable String condition = "M1";
+    private @Nullable String chart = "paper-a4";
+    private @Nullable Double dried = 24.0;
+    private Trust trust = Trust.INSTRUMENT;
+    private double threshold = 0.5;
+    private double whiteL = 95;
+    private double blackL = 8;
+    private char sum;
+
+    private SimplePrints(String paper) {
+        this.paper = paper;
+        this.sum = paper.isEmpty() ? 'e' : "abcdef".charAt(paper.charAt(0) % 6);
+    }
+
+    static SimplePrints print(String paper) {
+        return new SimplePrints(paper);
+    }
+
+    SimplePrints printer(@Nullable String said) {
+        printer = said;
+        return this;
+    }
+
+    SimplePrints route(@Nullable String said) {
+        route = said;
+        return this;
+    }
+
+    SimplePrints scanner(@Nullable String said) {
+        scanner = said;
+        return this;
+    }
+
+    SimplePrints condition(@Nullable String said) {
+        condition = said;
+        return this;
+    }
+
+    SimplePrints chart(@Nullable String id) {
+        chart = id;
+        return this;
+    }
+
+    SimplePrints dried(@Nullable Double hours) {
+        dried = hours;
+        return this;
+    }
+
+    SimplePrints trust(Trust how) {
+        trust = how;
+        return this;
+    }
+
+    SimplePrints threshold(double deltaL) {
+        threshold = deltaL;
+        return this;
+    }
+
+    SimplePrints white(double l) {
+        whiteL = l;
+        return this;
+    }
+
+    SimplePrints black(double l) {
+        blackL = l;
+        return this;
+    }
+
+    /** What its checksum is made of. */
+    SimplePrints sum(char digit) {
+        sum = digit;
+        return this;
+    }
+
+    Evaluation evaluation() {
+        boolean measured = trust == Trust.INSTRUMENT;
+        return new Evaluation(
+                chart,
+                List.of(1),
+                1,
+                new PrintDetails(
+                        paper.isEmpty() ? null : paper, printer, route, dried, scanner, null),
+                !measured,
+                trust,
+                "srgb",
+                List.of(new SourceFile("input.tif", String.valueOf(sum).repeat(64))),
+                List.of(),
+                extreme(whiteL, 255),
+                extreme(blackL, 0),
+                List.of(),
+                null,
+                wedge(),
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null,
+                measured
+                        ? new MeasurementSummary(
+                                condition, null, null, 1, null, List.of(), List.of())
+                        : null,
+                List.of(budget("white.lab.l", whiteL), budget("black.lab.l", blackL)),
+                null,
+                null);
+    }
+
+    private static Extreme extreme(double l, int level) {
+        Lab lab = new Lab(l, 0, 0);
+        return new Extreme(lab, lab, null, new Lab(0.5, 0.5, 0.5), 0.2, level, 8);
+    }
+
+    private static Budget budget(String figure, double value) {
+        return new Budget(
+                figure,
+                "L*",
+                value,
+                List.of(
+                        new Budget.Part(Budget.Kind.RANDOM, 0.1, 30),
+                        new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null)));
+    }
+
+    private Wedge wedge() {
+        return new Wedge(
+                threshold, 2, 5, 4, new Wedge.Interval(3, 5), 40, 50, null, List.of(), List.of());
+    }
+}
