@@ -94,6 +94,7 @@ public record Difference(
 
     /** The same seen from the other side. */
     public Difference turned() {
-        return new Difference(figure, other, one, standard, freedom, halfWidth, basis);
+        return new Difference(
+                figure, /* one= */ other, /* other= */ one, standard, freedom, halfWidth, basis);
     }
 }

@@ -22,6 +22,7 @@ public record Pair(int one, int other, List<Judged> figures) {
 
     /** The same seen from the other side. */
     Pair turned() {
-        return new Pair(other, one, figures.stream().map(Judged::turned).toList());
+        return new Pair(
+                /* one= */ other, /* other= */ one, figures.stream().map(Judged::turned).toList());
     }
 }

@@ -2,7 +2,6 @@ package org.printassay.compare;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -29,30 +28,19 @@ public record Pairs(int sides, List<Pair> all, int counted) {
                 together.addAll(two);
             }
         }
-        Map<Difference, Verdict> verdicts = Verdicts.of(together);
+        List<Judged> judged = Verdicts.of(together);
         List<Pair> pairs = new ArrayList<>();
-        int next = 0;
+        int pair = 0;
+        int from = 0;
         for (int i = 0; i < sides.size(); i++) {
             for (int k = i + 1; k < sides.size(); k++) {
-                pairs.add(
-                        new Pair(
-                                i,
-                                k,
-                                found.get(next++).stream()
-                                        .map(d -> new Judged(d, verdict(verdicts, d)))
-                                        .toList()));
+                int to = from + found.get(pair++).size();
+                pairs.add(new Pair(i, k, judged.subList(from, to)));
+                from = to;
             }
         }
         int counted = (int) together.stream().filter(d -> d.standard() != null).count();
         return new Pairs(sides.size(), pairs, counted);
-    }
-
-    private static Verdict verdict(Map<Difference, Verdict> verdicts, Difference difference) {
-        Verdict verdict = verdicts.get(difference);
-        if (verdict == null) {
-            throw new IllegalStateException("no verdict on " + difference.figure().key());
-        }
-        return verdict;
     }
 
     /** Two different sides, the second minus the first. */

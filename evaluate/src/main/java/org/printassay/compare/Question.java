@@ -46,6 +46,8 @@ public enum Question {
 
     private final String key;
     private final String label;
+
+    @SuppressWarnings("ImmutableEnumChecker") // made by List.of
     private final List<Criterion> criteria;
 
     Question(String key, String label, List<Criterion> criteria) {

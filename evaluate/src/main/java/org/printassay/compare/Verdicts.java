@@ -1,10 +1,6 @@
 package org.printassay.compare;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Verdicts on many differences looked at together. Of those called differences at most one in
@@ -21,29 +17,34 @@ final class Verdicts {
 
     private Verdicts() {}
 
-    /** Verdict of each; those without an interval are not counted among the many. */
-    static Map<Difference, Verdict> of(List<Difference> all) {
-        List<Difference> told =
-                new ArrayList<>(all.stream().filter(d -> d.standard() != null).toList());
-        told.sort(Comparator.comparingDouble(Difference::chance));
-        int held = 0;
-        for (int i = 1; i <= told.size(); i++) {
-            if (told.get(i - 1).chance() <= RATE * i / told.size()) {
-                held = i;
+    /**
+     * Each with its verdict, in the same order; those without an interval are not counted among the
+     * many.
+     */
+    static List<Judged> of(List<Difference> all) {
+        double[] chances =
+                all.stream()
+                        .filter(d -> d.standard() != null)
+                        .mapToDouble(Difference::chance)
+                        .sorted()
+                        .toArray();
+        double largest = -1;
+        for (int i = 1; i <= chances.length; i++) {
+            if (chances[i - 1] <= RATE * i / chances.length) {
+                largest = chances[i - 1];
             }
         }
-        Map<Difference, Verdict> verdicts = new IdentityHashMap<>();
-        for (int i = 0; i < told.size(); i++) {
-            Difference d = told.get(i);
-            verdicts.put(
-                    d,
-                    !d.measurable()
-                            ? Verdict.NOT_MEASURABLE
-                            : i < held ? Verdict.DIFFERS : Verdict.UNSURE);
+        double held = largest;
+        return all.stream().map(d -> new Judged(d, verdict(d, held))).toList();
+    }
+
+    private static Verdict verdict(Difference d, double held) {
+        if (d.standard() == null) {
+            return Verdict.NOT_TOLD;
         }
-        all.stream()
-                .filter(d -> d.standard() == null)
-                .forEach(d -> verdicts.put(d, Verdict.NOT_TOLD));
-        return verdicts;
+        if (!d.measurable()) {
+            return Verdict.NOT_MEASURABLE;
+        }
+        return d.chance() <= held ? Verdict.DIFFERS : Verdict.UNSURE;
     }
 }
