@@ -9,7 +9,6 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
-
 import java.util.Arrays;
 
 /** Dependencies point one way: cli to evaluate and charts-demo, both to chart-gen. */

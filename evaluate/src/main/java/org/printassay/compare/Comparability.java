@@ -1,10 +1,5 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
-import org.printassay.metric.Wedge;
-import org.printassay.reading.Trust;
-
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -14,6 +9,10 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.metric.Wedge;
+import org.printassay.reading.Trust;
 
 /**
  * Which prints may be compared: said before any figure, and refused where figures would mislead.
@@ -174,9 +173,9 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                     new Caution(
                             Reason.PROFILE,
                             "Scans were read through the scanner's profile, which errs differently"
-                                + " on each paper: intervals of absolute figures hold that error"
-                                + " twice. Calibrate the scanner, or measure, to tell finer"
-                                + " differences."));
+                                    + " on each paper: intervals of absolute figures hold that error"
+                                    + " twice. Calibrate the scanner, or measure, to tell finer"
+                                    + " differences."));
         }
         return new Comparability(cautions, alike);
     }

@@ -1,12 +1,11 @@
 package org.printassay.compare;
 
-import org.printassay.evaluation.Evaluation;
-import org.printassay.evaluation.Finding;
-import org.printassay.problem.Problem;
-
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.Finding;
+import org.printassay.problem.Problem;
 
 /**
  * Prints side by side: what may be compared, every difference with its interval, who comes first in

@@ -1,8 +1,5 @@
 package org.printassay.compare;
 
-import org.printassay.compare.Figure.Topic;
-import org.printassay.evaluation.Finding;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -11,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.printassay.compare.Figure.Topic;
+import org.printassay.evaluation.Finding;
 
 /**
  * A comparison in words: the differences that would be seen first, one a topic, then what did not

@@ -1,10 +1,9 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Differences between two sides with 95 % intervals.

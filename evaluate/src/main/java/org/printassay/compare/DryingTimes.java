@@ -1,10 +1,9 @@
 package org.printassay.compare;
 
-import org.printassay.evaluation.Evaluation;
-
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.printassay.evaluation.Evaluation;
 
 /** Whether prints dried long enough, or at least for the same time, to be compared. */
 final class DryingTimes {

@@ -1,11 +1,10 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How prints of one printer, paper and route differ though nothing changed: standard deviations by

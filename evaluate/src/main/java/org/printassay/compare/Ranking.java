@@ -1,11 +1,10 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-import org.printassay.compare.Question.Criterion;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.compare.Question.Criterion;
 
 /**
  * Sides in order of what one question asks for.

@@ -1,10 +1,9 @@
 package org.printassay.compare;
 
-import org.printassay.evaluation.Evaluation;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.printassay.evaluation.Evaluation;
 
 /**
  * One side of a comparison: one or several prints that are meant to be alike, such as repeats on

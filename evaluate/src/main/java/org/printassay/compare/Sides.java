@@ -1,9 +1,5 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
-import org.printassay.evaluation.PrintDetails;
-
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -13,6 +9,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 
 /** Groups prints into sides: prints of one paper, printer and route are repeats of each other. */
 final class Sides {

@@ -1,11 +1,10 @@
 package org.printassay.compare;
 
-import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.PrintDetails;
-
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.PrintDetails;
 
 /** What a comparison may speak of. */
 public enum Subject {

@@ -1,5 +1,7 @@
 package org.printassay.compare;
 
+import java.util.List;
+import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Uncertainties.Split;
 import org.printassay.evaluation.Evaluation;
@@ -7,9 +9,6 @@ import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
-
-import java.util.List;
-import java.util.function.DoublePredicate;
 
 /** Figures of white, black, tone, both wedges and greys. */
 final class ToneFigures {

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.printassay.compare.SimplePrints.print;
 
+import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -12,9 +14,6 @@ import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparability.Reason;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.reading.Trust;
-
-import java.util.Arrays;
-import java.util.List;
 
 /** What may not be compared is refused, and what must be known is said. */
 class ComparabilityTest {

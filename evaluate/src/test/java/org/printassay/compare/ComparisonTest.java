@@ -6,13 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.printassay.compare.SimplePrints.print;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.printassay.evaluation.Finding;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
-
-import java.util.ArrayList;
-import java.util.List;
 
 /** Sides, words and places of comparisons, on simulated evaluations made by hand. */
 class ComparisonTest {

@@ -6,16 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.apache.commons.math3.stat.inference.OneWayAnova;
-import org.apache.commons.math3.stat.inference.TTest;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.Test;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.apache.commons.math3.stat.inference.OneWayAnova;
+import org.apache.commons.math3.stat.inference.TTest;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 
 /** Intervals of differences, against a handbook's example and a general library. */
 class DifferencesTest {

@@ -7,13 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.printassay.compare.SimplePrints.print;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Budget;
 import org.printassay.metric.Tone;
-
-import java.util.List;
 
 /** Figures of a print with the two halves of their uncertainty. */
 class PrintFiguresTest {

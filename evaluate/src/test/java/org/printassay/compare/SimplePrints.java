@@ -1,5 +1,6 @@
 package org.printassay.compare;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
@@ -10,8 +11,6 @@ import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
-
-import java.util.List;
 
 /** Simulated evaluations with little in them, made by hand. */
 final class SimplePrints {

@@ -2,14 +2,13 @@ package org.printassay.compare;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import org.apache.commons.math3.distribution.NormalDistribution;
-import org.junit.jupiter.api.Test;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.junit.jupiter.api.Test;
 
 /** Many differences looked at together, against the example of the paper that gives the rule. */
 class VerdictsTest {
