@@ -24,6 +24,7 @@ import org.printassay.promise.PrinterProfile;
 import org.printassay.promise.PromisedTone;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.Reports;
+import org.printassay.report.paged.PageFormat;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -159,6 +160,12 @@ final class EvaluateCommand implements Callable<Integer> {
     private String space = "srgb";
 
     @Option(
+            names = "--report-page",
+            paramLabel = "PAGE",
+            description = "Pages of report.pdf: A4 or Letter (default: as the chart's page).")
+    private @Nullable String reportPage;
+
+    @Option(
             names = "--out",
             paramLabel = "DIR",
             description = "Where to write (default: the first input's name with -evaluation).")
@@ -181,6 +188,7 @@ final class EvaluateCommand implements Callable<Integer> {
         if (driedHours != null && !(driedHours >= 0 && driedHours < 1e6)) {
             throw Problem.usage("--dried-hours must be 0 or more, got " + driedHours + ".");
         }
+        Optional<PageFormat> pages = pages();
         EvaluationRequest request =
                 new EvaluationRequest(
                         files,
@@ -203,7 +211,12 @@ final class EvaluateCommand implements Callable<Integer> {
         Instant read = Files.getLastModifiedTime(files.get(0)).toInstant();
         folder.write(
                 part -> {
-                    Reports.writeAll(evaluation, Previews.of(result.scans()), false, part);
+                    Reports.writeAll(
+                            evaluation,
+                            Previews.of(result.scans()),
+                            false,
+                            pages.orElseGet(() -> Reports.pagesLike(evaluation)),
+                            part);
                     Reports.writeCxf(evaluation, read, part);
                 });
         if (json) {
@@ -212,6 +225,18 @@ final class EvaluateCommand implements Callable<Integer> {
             print(evaluation, folder.path());
         }
         return 0;
+    }
+
+    private Optional<PageFormat> pages() throws Problem {
+        if (reportPage == null) {
+            return Optional.empty();
+        }
+        Optional<PageFormat> format = PageFormat.named(reportPage);
+        if (format.isEmpty()) {
+            throw Problem.usage(
+                    "--report-page must be A4 or Letter, got " + PlainText.line(reportPage) + ".");
+        }
+        return format;
     }
 
     private Optional<Feed> feed() throws Problem {

@@ -43,19 +43,23 @@ final class ColourParts {
         for (ColourDetail.Hue hue : detail.hues()) {
             facts.add(hue(hue));
         }
-        List<Html> figures =
+        List<Plot> figures =
                 detail.slices().isEmpty()
                         ? List.of()
                         : List.of(
-                                Html.of(
-                                        GamutPlot.slices(detail, ReportPage.WIDE),
-                                        GamutPlot.slices(detail, ReportPage.NARROW),
-                                        "gamut"));
+                                new Plot(
+                                        "gamut",
+                                        width -> GamutPlot.slices(detail, width),
+                                        Plot.WIDE));
         return new ReportView.Part(
+                "colours",
+                "Colours",
                 "Gamut cut at six lightnesses: filled what the print reaches, broken line what is"
                         + " aimed at. Differences are against the file's colour on this paper's white"
                         + " and black.",
                 figures,
+                List.of(),
+                "",
                 facts);
     }
 
@@ -69,7 +73,7 @@ final class ColourParts {
                                 + "\u00a0% of full colour on";
         return new Fact(
                 name,
-                Facts.swatch(hue.full()),
+                Swatch.of(hue.full()),
                 "chroma "
                         + Words.number(hue.full().chroma(), 0)
                         + " of "
@@ -93,7 +97,7 @@ final class ColourParts {
             facts.add(
                     new Fact(
                             "L*\u00a0" + Words.number(tone.aim().l(), 0),
-                            Facts.swatch(tone.measured()),
+                            Swatch.of(tone.measured()),
                             tone.words(),
                             "dE00\u00a0"
                                     + Words.number(tone.deltaE00(), 1)
@@ -106,12 +110,12 @@ final class ColourParts {
                                     + "\u00b0"));
         }
         return new ReportView.Part(
+                "skin",
+                "Skin-like tones",
                 "Each tone as printed above, as aimed at below, with its dE00.",
-                List.of(
-                        Html.of(
-                                GamutPlot.skin(detail, ReportPage.WIDE),
-                                GamutPlot.skin(detail, ReportPage.NARROW),
-                                "skin")),
+                List.of(new Plot("skin-plot", width -> GamutPlot.skin(detail, width), Plot.WIDE)),
+                List.of(),
+                "",
                 facts);
     }
 }

@@ -40,7 +40,7 @@ public final class ComparePage {
     public static String write(List<Entry> entries, boolean simulated) {
         StringOutput out = new StringOutput(1 << 17);
         ReportPage.engine().render("compare.jte", view(entries, simulated), out);
-        return out.toString();
+        return HarmlessText.inPage(out.toString());
     }
 
     private static CompareView view(List<Entry> entries, boolean simulated) {
@@ -87,8 +87,8 @@ public final class ComparePage {
     }
 
     private static Html strip(Evaluation e, int index) {
-        Drawing wide = RangeStrip.draw(e, ReportPage.WIDE);
-        Drawing narrow = RangeStrip.draw(e, ReportPage.NARROW);
+        Drawing wide = RangeStrip.draw(e, Plot.WIDE);
+        Drawing narrow = RangeStrip.draw(e, Plot.NARROW);
         return wide == null || narrow == null
                 ? new Html("")
                 : Html.of(wide, narrow, "strip-" + index);
@@ -101,11 +101,11 @@ public final class ComparePage {
         return List.of(
                 Html.of(
                         CurvesPlot.lightness(curves, HALF),
-                        CurvesPlot.lightness(curves, ReportPage.NARROW),
+                        CurvesPlot.lightness(curves, Plot.NARROW),
                         "curves"),
                 Html.of(
                         CurvesPlot.difference(curves, HALF),
-                        CurvesPlot.difference(curves, ReportPage.NARROW),
+                        CurvesPlot.difference(curves, Plot.NARROW),
                         "differences"));
     }
 

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param value the figure with its uncertainty
  * @param sureness how sure, or what goes with it
  */
-public record Fact(String label, @Nullable Html swatch, String value, String sureness) {
+public record Fact(String label, @Nullable Swatch swatch, String value, String sureness) {
     static Fact of(String label, String value, String sureness) {
         return new Fact(label, null, value, sureness);
     }

@@ -11,7 +11,6 @@ import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.StrayLight;
-import org.printassay.report.draw.ScreenColour;
 
 /** The results in single lines, as the report and the comparison show them. */
 final class Facts {
@@ -56,7 +55,7 @@ final class Facts {
                         : e.neutrality().paperTintWords() + "; ";
         return new Fact(
                 "Paper white",
-                swatch(x.lab()),
+                Swatch.of(x.lab()),
                 "L*\u00a0" + Words.within(x.lab().l(), x.uncertainty().l(), 1) + density(x),
                 tint
                         + "a*\u00a0"
@@ -87,7 +86,7 @@ final class Facts {
         }
         return new Fact(
                 "Deepest black",
-                swatch(lab),
+                Swatch.of(lab),
                 "L*\u00a0" + Words.within(lab.l(), x.uncertainty().l(), 1) + density(x),
                 detail);
     }
@@ -184,15 +183,5 @@ final class Facts {
 
     private static String density(Extreme x) {
         return x.density() == null ? "" : ", density\u00a0" + Words.number(x.density(), 2);
-    }
-
-    /** A colour on neutral grey. */
-    static Html swatch(Lab lab) {
-        return new Html(
-                "<svg class=\"swatch\" viewBox=\"0 0 40 28\" aria-hidden=\"true\">"
-                        + "<rect class=\"ink-surround\" width=\"40\" height=\"28\"/>"
-                        + "<rect x=\"7\" y=\"6\" width=\"26\" height=\"16\" fill=\""
-                        + ScreenColour.of(lab)
-                        + "\"/></svg>");
     }
 }

@@ -14,21 +14,12 @@ import org.printassay.metric.Gradient;
 import org.printassay.metric.Irregularity;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
-import org.printassay.metric.Wedge;
 import org.printassay.reading.StrayLight;
 import org.printassay.report.plot.NeutralPlot;
 import org.printassay.report.plot.TonePlot;
-import org.printassay.report.plot.WedgePlot;
 
 /** The sections of the report below the first screen. */
 final class Parts {
-    private static final double HALF = 500;
-
-    /** Common practice, no source. */
-    private static final double JUST_VISIBLE = 0.5;
-
-    private static final double TWO_THIRDS = 640;
-
     private Parts() {}
 
     static ReportView.@Nullable Part tone(@Nullable Tone t, boolean absolute) {
@@ -58,87 +49,21 @@ final class Parts {
                                     + (step ? " L* off its neighbours" : " in a*, b*")));
         }
         return new ReportView.Part(
+                "tone",
+                "Tone",
                 "Aim: " + t.aim() + ".",
                 List.of(
-                        Html.of(
-                                TonePlot.draw(t, lightness, TWO_THIRDS),
-                                TonePlot.draw(t, lightness, ReportPage.NARROW),
-                                "tone")),
+                        new Plot(
+                                "tone-plot",
+                                width -> TonePlot.draw(t, lightness, width),
+                                Plot.TWO_THIRDS)),
+                List.of(),
+                "",
                 facts);
     }
 
     private static String mean(double delta) {
         return "dL* " + Words.signed(delta, 1);
-    }
-
-    static ReportView.@Nullable Part shadows(@Nullable Wedge w) {
-        if (w == null || w.steps().isEmpty()) {
-            return null;
-        }
-        List<Fact> facts = new ArrayList<>();
-        facts.add(Facts.shadows(w));
-        facts.add(
-                Fact.of(
-                        "Surely one black",
-                        w.merged() == null ? "no level" : "0 to " + w.merged(),
-                        "upper bound below the threshold"));
-        facts.add(
-                Fact.of(
-                        "Surely apart",
-                        w.separated() == null ? "not established" : "from " + w.separated(),
-                        "lower bound reaches the threshold"));
-        common(facts, w);
-        return new ReportView.Part(lead(w, "black"), figures(w, "Shadow wedge", "black"), facts);
-    }
-
-    static ReportView.@Nullable Part highlights(@Nullable Wedge w) {
-        if (w == null || w.steps().isEmpty()) {
-            return null;
-        }
-        List<Fact> facts = new ArrayList<>();
-        facts.add(Facts.highlights(w));
-        facts.add(
-                Fact.of(
-                        "Surely paper",
-                        w.merged() == null ? "no level" : w.merged() + " to 255",
-                        "upper bound below the threshold"));
-        facts.add(
-                Fact.of(
-                        "Surely apart",
-                        w.separated() == null ? "not established" : "up to " + w.separated(),
-                        "lower bound reaches the threshold"));
-        common(facts, w);
-        return new ReportView.Part(lead(w, "paper"), figures(w, "Highlight wedge", "paper"), facts);
-    }
-
-    private static void common(List<Fact> facts, Wedge w) {
-        if (w.slopeAgainstAim() != null) {
-            facts.add(
-                    Fact.of(
-                            "Contrast left",
-                            Words.number(w.slopeAgainstAim(), 2),
-                            "of the aim's slope, 1 = as the aim"));
-        }
-        if (!w.reversalLevels().isEmpty()) {
-            facts.add(Fact.of("Runs backwards", "at " + Words.levels(w.reversalLevels()), ""));
-        }
-    }
-
-    private static String lead(Wedge w, String from) {
-        return "Each level\u2019s lightness difference from "
-                + from
-                + ", with its 95 % interval. Threshold "
-                + Words.number(w.threshold(), 1)
-                + " dL*"
-                + (w.threshold() == JUST_VISIBLE ? ": just visible side by side." : ".");
-    }
-
-    private static List<Html> figures(Wedge w, String name, String from) {
-        return List.of(
-                Html.of(
-                        WedgePlot.draw(w, name, from, ReportPage.WIDE),
-                        WedgePlot.draw(w, name, from, ReportPage.NARROW),
-                        "wedge-" + from));
     }
 
     static ReportView.@Nullable Part neutrality(@Nullable Neutrality n, @Nullable Extreme white) {
@@ -169,16 +94,16 @@ final class Parts {
                             "from the mean lean; try it small"));
         }
         return new ReportView.Part(
+                "neutrals",
+                "Neutral greys",
                 "Reference: the paper\u2019s own tint, fading to neutral at black.",
                 List.of(
-                        Html.of(
-                                NeutralPlot.plane(n, paper, HALF),
-                                NeutralPlot.plane(n, paper, ReportPage.NARROW),
-                                "plane"),
-                        Html.of(
-                                NeutralPlot.lean(n, HALF),
-                                NeutralPlot.lean(n, ReportPage.NARROW),
-                                "lean")),
+                        new Plot("plane", width -> NeutralPlot.plane(n, paper, width), Plot.HALF),
+                        new Plot("lean", width -> NeutralPlot.lean(n, width), Plot.HALF)),
+                List.of(),
+                "In the a* b* plot: full disc shadows, ring mid-tones, square highlights, diamond"
+                        + " the paper; the broken line is the way from neutral to the paper\u2019s"
+                        + " tint.",
                 facts);
     }
 

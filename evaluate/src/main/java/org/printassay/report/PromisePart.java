@@ -80,9 +80,9 @@ final class PromisePart {
         return new ReportView.PromisedRow(
                 patch.id(),
                 reading.rgb().r() + " " + reading.rgb().g() + " " + reading.rgb().b(),
-                Facts.swatch(patch.lab()),
+                Swatch.of(patch.lab()),
                 numbers(patch.lab()),
-                Facts.swatch(lab),
+                Swatch.of(lab),
                 numbers(lab),
                 Words.number(patch.deltaE00(), 1));
     }

@@ -6,24 +6,16 @@ import gg.jte.output.StringOutput;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
-import org.printassay.reading.Reading;
 import org.printassay.reading.Warning;
-import org.printassay.report.draw.Drawing;
 import org.printassay.report.plot.RangeStrip;
 
 /** The page of one evaluation: one file, no network, no scripts. */
 public final class ReportPage {
-    /** Width of the text column on a wide screen, in pixels. */
-    static final double WIDE = 1040;
-
-    /** What a phone of 390 pixels leaves between its margins. */
-    static final double NARROW = 350;
-
     private ReportPage() {}
 
     /**
@@ -35,9 +27,13 @@ public final class ReportPage {
      */
     public static String write(Evaluation e, List<ScanPreview> scans, boolean simulated)
             throws IOException {
+        return write(view(e, scans, simulated));
+    }
+
+    static String write(ReportView view) {
         StringOutput out = new StringOutput(1 << 18);
-        engine().render("report.jte", view(e, scans, simulated), out);
-        return out.toString();
+        engine().render("report.jte", view, out);
+        return HarmlessText.inPage(out.toString());
     }
 
     static TemplateEngine engine() {
@@ -72,11 +68,12 @@ public final class ReportPage {
                         .map(w -> new Warning(w.code(), Words.typeset(w.text())))
                         .toList(),
                 Facts.glance(e),
+                PageText.cautions(e.trust()),
                 strip(e),
                 scans(e, scans),
                 Parts.tone(e.tone(), absolute),
-                Parts.shadows(e.shadows()),
-                Parts.highlights(e.highlights()),
+                WedgeParts.shadows(e.shadows()),
+                WedgeParts.highlights(e.highlights()),
                 Parts.neutrality(e.neutrality(), e.white()),
                 ColourParts.colours(e.colours()),
                 ColourParts.skin(e.colours()),
@@ -86,14 +83,31 @@ public final class ReportPage {
                 Parts.further(e),
                 Budgets.rows(e),
                 Parts.conditions(e),
-                e.patches().stream().map(r -> row(r, absolute)).toList(),
-                absolute);
+                ReadingsPart.sections(e, absolute),
+                ReadingsPart.rows(e.patches(), absolute),
+                absolute,
+                identity(e));
     }
 
-    private static @Nullable Html strip(Evaluation e) {
-        Drawing wide = RangeStrip.draw(e, WIDE);
-        Drawing narrow = RangeStrip.draw(e, NARROW);
-        return wide == null || narrow == null ? null : Html.of(wide, narrow, "strip");
+    /** From what was read and what was said about it, the same in every run. */
+    private static long identity(Evaluation e) {
+        long number = 17;
+        List<String> parts = new ArrayList<>(List.of(about(e), e.trust().key()));
+        e.files().forEach(file -> parts.add(file.sha256()));
+        e.findings().forEach(finding -> parts.add(finding.text() + finding.sureness()));
+        for (String part : parts) {
+            number = 1_000_003 * number + part.hashCode();
+        }
+        return number;
+    }
+
+    private static @Nullable Plot strip(Evaluation e) {
+        return RangeStrip.draw(e, Plot.WIDE) == null
+                ? null
+                : new Plot(
+                        "strip",
+                        width -> Objects.requireNonNull(RangeStrip.draw(e, width)),
+                        Plot.WIDE);
     }
 
     /** Printer, route, drying and chart, as far as known. */
@@ -131,19 +145,5 @@ public final class ReportPage {
                             caption.append('.').toString()));
         }
         return out;
-    }
-
-    private static ReportView.Row row(Reading r, boolean absolute) {
-        Lab lab = absolute ? r.lab() : r.labRelative();
-        return new ReportView.Row(
-                r.id(),
-                r.section().map(s -> s.key()).orElse(""),
-                r.rgb().r() + " " + r.rgb().g() + " " + r.rgb().b(),
-                lab == null ? new Html("") : Facts.swatch(lab),
-                lab == null ? "" : Words.number(lab.l(), 2),
-                lab == null ? "" : Words.number(lab.a(), 2),
-                lab == null ? "" : Words.number(lab.b(), 2),
-                r.density() == null ? "" : Words.number(r.density(), 2),
-                String.join(" ", r.flags().stream().sorted().map(f -> f.key()).toList()));
     }
 }

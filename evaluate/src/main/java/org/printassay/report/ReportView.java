@@ -17,6 +17,7 @@ import org.printassay.reading.Warning;
  * @param findings what was found, most important first
  * @param warnings what the reader must know
  * @param glance results in single lines
+ * @param cautions what to keep in mind
  * @param strip all levels; null when no neutrals were measured
  * @param scans scans with what was found
  * @param tone tone plot and its facts; null when not judged
@@ -31,8 +32,10 @@ import org.printassay.reading.Warning;
  * @param further other results in single lines
  * @param budgets what the uncertainties of headline figures are made of
  * @param conditions under which the print was made and read
+ * @param sections readings by section of the chart
  * @param readings the table
  * @param absolute whether the table holds absolute colours
+ * @param identity number that other evaluations do not have
  */
 public record ReportView(
         PageStyle style,
@@ -44,7 +47,8 @@ public record ReportView(
         List<Finding> findings,
         List<Warning> warnings,
         List<Fact> glance,
-        @Nullable Html strip,
+        List<String> cautions,
+        @Nullable Plot strip,
         List<Scan> scans,
         @Nullable Part tone,
         @Nullable Part shadows,
@@ -58,13 +62,37 @@ public record ReportView(
         List<Fact> further,
         List<Budget> budgets,
         List<Fact> conditions,
+        List<SectionRow> sections,
         List<Row> readings,
-        boolean absolute) {
-    /** A scan and how the sheet lies in it. */
-    public record Scan(Html figure, String caption) {}
+        boolean absolute,
+        long identity) {
+    /** Whether the table holds absolute colours, in words. */
+    public String readingsHold() {
+        return PageText.readingsHold(absolute);
+    }
 
-    /** A metric: one sentence, drawings, facts. */
-    public record Part(String lead, List<Html> figures, List<Fact> facts) {}
+    /** A scan and how the sheet lies in it. */
+    public record Scan(ScanFigure figure, String caption) {}
+
+    /**
+     * A metric.
+     *
+     * @param id unique in the page
+     * @param title its heading
+     * @param lead one sentence
+     * @param figures plots
+     * @param key what signs in them mean
+     * @param note what else to know when looking at them; may be empty
+     * @param facts results in single lines
+     */
+    public record Part(
+            String id,
+            String title,
+            String lead,
+            List<Plot> figures,
+            List<Sign> key,
+            String note,
+            List<Fact> facts) {}
 
     /**
      * One line of the table of uncertainties, 95 % half-widths in the figure's unit; a part that
@@ -86,18 +114,22 @@ public record ReportView(
     public record PromisedRow(
             String id,
             String rgb,
-            Html promisedSwatch,
+            Swatch promisedSwatch,
             String promised,
-            Html readSwatch,
+            Swatch readSwatch,
             String read,
             String deltaE) {}
+
+    /** The readings of one section: how many, range of L*, median standard error of L*, flags. */
+    public record SectionRow(
+            String section, String patches, String range, String error, String flags) {}
 
     /** One reading. */
     public record Row(
             String id,
             String section,
             String rgb,
-            Html swatch,
+            @Nullable Swatch swatch,
             String l,
             String a,
             String b,

@@ -1,5 +1,7 @@
 package org.printassay.report;
 
+import gg.jte.Content;
+import gg.jte.TemplateOutput;
 import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
 import java.awt.image.BufferedImage;
@@ -13,34 +15,76 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.printassay.report.draw.Drawing;
+import org.printassay.report.draw.Ink;
+import org.printassay.report.draw.Mark;
 import org.printassay.report.draw.SvgWriter;
+import org.printassay.report.paged.Picture;
 
-/** A scan as a picture inside the page, with outlines where patches and markers were found. */
-final class ScanFigure {
+/** A scan as a picture, with outlines where patches and markers were found. */
+public final class ScanFigure implements Content {
     private static final float QUALITY = 0.82f;
 
-    private ScanFigure() {}
+    private final ScanPreview scan;
+    private final String id;
+    private final byte[] jpeg;
 
-    static Html of(ScanPreview scan, String id) throws IOException {
+    private ScanFigure(ScanPreview scan, String id, byte[] jpeg) {
+        this.scan = scan;
+        this.id = id;
+        this.jpeg = jpeg;
+    }
+
+    /**
+     * The figure of a scan.
+     *
+     * @param id unique in the page
+     * @throws IOException when the picture cannot be encoded
+     */
+    static ScanFigure of(ScanPreview scan, String id) throws IOException {
+        return new ScanFigure(scan, id, jpeg(scan.image()));
+    }
+
+    private String title() {
+        return scan.patchOutlines().size()
+                + " patches and "
+                + scan.markers().size()
+                + " markers outlined in "
+                + scan.file();
+    }
+
+    @Override
+    public void writeTo(TemplateOutput output) {
         int width = scan.image().getWidth();
         int height = scan.image().getHeight();
-        String title =
-                scan.patchOutlines().size()
-                        + " patches and "
-                        + scan.markers().size()
-                        + " markers outlined in "
-                        + scan.file();
         StringBuilder out = new StringBuilder();
         out.append("<svg class=\"scan\" viewBox=\"0 0 ").append(width).append(' ').append(height);
         out.append("\" role=\"img\" aria-labelledby=\"").append(id).append("\"><title id=\"");
-        out.append(id).append("\">").append(SvgWriter.escape(title)).append("</title>");
+        out.append(id).append("\">").append(SvgWriter.escape(title())).append("</title>");
         out.append("<image width=\"").append(width).append("\" height=\"").append(height);
         out.append("\" href=\"data:image/jpeg;base64,");
-        out.append(Base64.getEncoder().encodeToString(jpeg(scan.image()))).append("\"/>");
+        out.append(Base64.getEncoder().encodeToString(jpeg)).append("\"/>");
         outlines(out, scan.patchOutlines(), "found-under");
         outlines(out, scan.patchOutlines(), "found");
         outlines(out, scan.markers(), "found-marker");
-        return new Html(out.append("</svg>").toString());
+        output.writeContent(out.append("</svg>").toString());
+    }
+
+    /** The same for paper. */
+    Picture picture() {
+        Drawing over =
+                new Drawing(
+                        "Scan", title() + ".", scan.image().getWidth(), scan.image().getHeight());
+        outlines(over, scan.patchOutlines(), Ink.FOUND_UNDER);
+        outlines(over, scan.patchOutlines(), Ink.FOUND);
+        outlines(over, scan.markers(), Ink.FOUND_MARKER);
+        return new Picture(jpeg, over);
+    }
+
+    private static void outlines(Drawing over, List<List<Point2D>> shapes, Ink ink) {
+        for (List<Point2D> shape : shapes) {
+            over.area(shape.stream().map(p -> new Mark.Point(p.getX(), p.getY())).toList(), ink);
+        }
     }
 
     private static void outlines(StringBuilder out, List<List<Point2D>> shapes, String cssClass) {

@@ -14,7 +14,6 @@ import org.printassay.surface.Along;
 
 /** The sections of the report about lines and bands, and about grain and edges. */
 final class SurfaceParts {
-    private static final double TWO_THIRDS = 640;
     private static final int MOST_LINES = 12;
 
     private SurfaceParts() {}
@@ -49,17 +48,24 @@ final class SurfaceParts {
                             "bare paper shows them, or a turned scan does not; left out"));
         }
         RectMm page = s.page();
-        List<Html> figures = new ArrayList<>();
+        List<Plot> figures = new ArrayList<>();
         if (page != null && !lines.isEmpty()) {
             int sheet = lines.get(0).sheet();
             List<PrintLine> first = lines.stream().filter(l -> l.sheet() == sheet).toList();
             figures.add(
-                    Html.of(
-                            LinesPlot.draw(first, page, TWO_THIRDS),
-                            LinesPlot.draw(first, page, ReportPage.NARROW),
-                            "lines"));
+                    new Plot(
+                            "lines-plot",
+                            width -> LinesPlot.draw(first, page, width),
+                            Plot.TWO_THIRDS));
         }
-        return new ReportView.Part(lead(s), figures, facts);
+        return new ReportView.Part(
+                "lines",
+                "Lines and bands",
+                lead(s),
+                figures,
+                List.of(),
+                "Numbers are millimetres from the edge.",
+                facts);
     }
 
     private static String lead(PrintSurface s) {
@@ -135,23 +141,27 @@ final class SurfaceParts {
             }
         }
         PrintSurface.Sharpness sharp = s.sharpness();
-        List<Html> figures = new ArrayList<>();
+        List<Plot> figures = new ArrayList<>();
         if (sharp != null) {
             sharp(facts, "Edges, left to right", sharp.acrossHalfPerMm(), sharp.acrossAtFive());
             sharp(facts, "Edges, top to bottom", sharp.downHalfPerMm(), sharp.downAtFive());
             figures.add(
-                    Html.of(
-                            SharpnessPlot.draw(sharp, TWO_THIRDS),
-                            SharpnessPlot.draw(sharp, ReportPage.NARROW),
-                            "sharpness"));
+                    new Plot(
+                            "sharpness",
+                            width -> SharpnessPlot.draw(sharp, width),
+                            Plot.TWO_THIRDS));
         }
         if (s.vignettes() != null) {
             s.vignettes().forEach(vignette -> facts.add(vignette(vignette)));
         }
         return new ReportView.Part(
+                "texture",
+                "Grain and sharpness",
                 "Grain: standard deviation of L*, the paper\u2019s own taken off. Sharpness:"
                         + " contrast that slanted edges keep, print and scan together.",
                 figures,
+                List.of(),
+                "",
                 facts);
     }
 

@@ -15,14 +15,19 @@ class ReportsTest {
     @TempDir Path folder;
 
     @Test
-    void writesTheFourFiles() throws Exception {
+    void writesTheFiveFiles() throws Exception {
         Reports.writeAll(
                 SampleEvaluations.matt(),
                 List.of(SampleEvaluations.preview("scan-a.tif")),
                 true,
                 folder);
         for (String name :
-                List.of("evaluation.json", "report.html", "readings.csv", "readings.txt")) {
+                List.of(
+                        "evaluation.json",
+                        "report.html",
+                        "report.pdf",
+                        "readings.csv",
+                        "readings.txt")) {
             assertTrue(Files.size(folder.resolve(name)) > 500, name);
         }
         EvaluationJson.read(folder.resolve("evaluation.json"));

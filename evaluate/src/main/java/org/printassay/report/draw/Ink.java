@@ -32,6 +32,12 @@ public enum Ink {
     SIGN_OUTLINE,
     /** Neutral grey that colours are shown on. */
     SURROUND,
+    /** Outline of a patch in a picture, dark ground of {@link #FOUND}. */
+    FOUND_UNDER,
+    /** Outline of a patch in a picture. */
+    FOUND,
+    /** Outline of a marker in a picture. */
+    FOUND_MARKER,
     /** First curve of several. */
     SERIES_1,
     /** Second curve of several. */

@@ -29,6 +29,18 @@ public final class SvgWriter {
         return out.append("</svg>").toString();
     }
 
+    /** The SVG element of a sign that the words beside it explain. */
+    public static String writeHidden(Drawing drawing, String cssClass) {
+        StringBuilder out = new StringBuilder(256);
+        out.append("<svg class=\"").append(cssClass).append("\" viewBox=\"0 0 ");
+        out.append(number(drawing.width())).append(' ').append(number(drawing.height()));
+        out.append("\" aria-hidden=\"true\">");
+        for (Mark mark : drawing.marks()) {
+            write(out, mark);
+        }
+        return out.append("</svg>").toString();
+    }
+
     private static void write(StringBuilder out, Mark mark) {
         if (mark instanceof Mark.Line line) {
             out.append("<line");

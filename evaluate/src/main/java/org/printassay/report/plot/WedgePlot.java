@@ -138,7 +138,7 @@ public final class WedgePlot {
     }
 
     /** Draws the sign of a verdict: full disc, ring, or cross. */
-    private static void sign(Drawing d, Verdict verdict, double x, double y) {
+    static void sign(Drawing d, Verdict verdict, double x, double y) {
         switch (verdict) {
             case SEPARATED -> d.disc(x, y, 4.2, Ink.SIGN);
             case UNCERTAIN -> d.disc(x, y, 3.8, Ink.SIGN_OUTLINE);
