@@ -226,6 +226,6 @@ public final class CxfWriter {
 
     /** Without characters that XML cannot hold. */
     private static String clean(String text) {
-        return text.replaceAll("[\\p{Cntrl}\\p{Cs}\\uFFFE\\uFFFF]", " ");
+        return text.replaceAll("[\\p{Cc}\\p{Cs}\\uFFFE\\uFFFF]", " ");
     }
 }

@@ -148,9 +148,13 @@ public final class MeasurementWriter {
         return clean.matches("[A-Za-z0-9][A-Za-z0-9_.-]*") ? clean : '"' + clean + '"';
     }
 
-    /** No quotes and no control characters: the format has no escape for them. */
+    /**
+     * No quotes, no controls and nothing that ends lines or turns directions: the format has no
+     * escape for them.
+     */
     private static String clean(String text) {
-        return text.replace('"', '\'').replaceAll("\\p{Cntrl}", " ");
+        return text.replace('"', '\'')
+                .replaceAll("[\\p{Cc}\\u2028\\u2029\\u202A-\\u202E\\u2066-\\u2069]", " ");
     }
 
     private static void add(StringJoiner cells, double... values) {

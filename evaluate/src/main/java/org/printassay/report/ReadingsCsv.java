@@ -2,6 +2,7 @@ package org.printassay.report;
 
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -19,6 +20,12 @@ public final class ReadingsCsv {
                     + "b* (D50),L* (relative to paper),a* (relative to paper),"
                     + "b* (relative to paper),standard error L*,standard error a*,"
                     + "standard error b*,visual density (ISO 5-3),flags,colour from";
+
+    /** Signs that begin formulas, also the wide ones of East Asian keyboards. */
+    private static final String FORMULA = "=+-@\uff1d\uff0b\uff0d\uff20";
+
+    private static final Pattern CONTROLS =
+            Pattern.compile("[\\p{Cc}\\u2028\\u2029\\u202A-\\u202E\\u2066-\\u2069]");
 
     private ReadingsCsv() {}
 
@@ -63,13 +70,17 @@ public final class ReadingsCsv {
         return value == null ? "" : JsonOut.decimal(value, decimals).asText();
     }
 
-    /** One cell of text from outside. */
+    /**
+     * One cell of text from outside: controls become spaces, and what a spreadsheet would take for
+     * a formula gets an apostrophe (common practice: the OWASP page on CSV injection).
+     */
     static String text(String text) {
-        String clean = text;
-        if (!text.isEmpty() && "=+-@\t\r\n".indexOf(text.charAt(0)) >= 0) {
-            clean = "'" + text;
+        String clean = CONTROLS.matcher(text).replaceAll(" ");
+        String seen = clean.strip();
+        if (!seen.isEmpty() && FORMULA.indexOf(seen.charAt(0)) >= 0) {
+            clean = "'" + clean;
         }
-        boolean quote = clean.chars().anyMatch(c -> c == ',' || c == '"' || c < ' ');
+        boolean quote = clean.indexOf(',') >= 0 || clean.indexOf('"') >= 0;
         return quote ? '"' + clean.replace("\"", "\"\"") + '"' : clean;
     }
 }

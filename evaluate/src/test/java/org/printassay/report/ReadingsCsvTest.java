@@ -20,10 +20,11 @@ class ReadingsCsvTest {
     void aFormulaIsNotLeftToASpreadsheet() {
         String csv = ReadingsCsv.write(SampleEvaluations.hostile());
         assertTrue(csv.contains("\r\n'=cmd(),"), csv.substring(0, 600));
-        for (String text : List.of("=1+1", "+1", "-1", "@x", "\tx")) {
+        for (String text : List.of("=1+1", "+1", "-1", "@x", "\tx", "\r=1", " =1", "\uff1d1")) {
             assertFalse(ReadingsCsv.text(text).startsWith(text), text);
         }
         assertEquals("\"a,\"\"b\"", ReadingsCsv.text("a,\"b"));
         assertEquals("A12", ReadingsCsv.text("A12"));
+        assertEquals("a b", ReadingsCsv.text("a\nb"));
     }
 }
