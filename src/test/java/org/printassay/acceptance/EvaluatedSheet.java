@@ -44,8 +44,18 @@ final class EvaluatedSheet {
             Path out = folder.resolve("out");
             List<Object> words =
                     List.of(
-                            "evaluate", named, "--paper", name, "--printer", name, "--route", name,
-                            "--dried-hours", "24", "--out", out);
+                            "evaluate",
+                            named,
+                            "--paper",
+                            name,
+                            "--printer",
+                            name,
+                            "--route",
+                            name,
+                            "--dried-hours",
+                            "24",
+                            "--out",
+                            out);
             CommandLineRun run = CommandLineRun.of(words.toArray());
             if (run.exitCode() != 0) {
                 throw new AssertionError(run.err());

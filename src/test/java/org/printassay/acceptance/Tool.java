@@ -17,7 +17,9 @@ import java.util.concurrent.TimeUnit;
 final class Tool {
     private Tool() {}
 
-    /** Where a program is; the test is skipped without it, or fails where witnesses are required. */
+    /**
+     * Where a program is; the test is skipped without it, or fails where witnesses are required.
+     */
     static Path require(String name) {
         Optional<Path> found =
                 Arrays.stream(System.getenv().getOrDefault("PATH", "").split(":", -1))
