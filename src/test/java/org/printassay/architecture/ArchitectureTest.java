@@ -43,6 +43,7 @@ class ArchitectureTest {
         "org.printassay.promise..",
         "org.printassay.evaluation..",
         "org.printassay.compare..",
+        "org.printassay.prints..",
         "org.printassay.report.."
     };
     private static final String DEMO = "org.printassay.demo..";

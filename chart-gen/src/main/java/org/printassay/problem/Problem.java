@@ -68,6 +68,11 @@ public final class Problem extends Exception {
         return new Problem(Kind.USAGE, what, null);
     }
 
+    /** The same problem in other words, for one who knows more about where it is. */
+    public Problem reworded(String message) {
+        return new Problem(kind, message, this);
+    }
+
     /** What sort of problem it is. */
     public Kind kind() {
         return kind;

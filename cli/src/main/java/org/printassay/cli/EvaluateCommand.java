@@ -2,168 +2,65 @@ package org.printassay.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.printassay.chart.ChartFile;
-import org.printassay.colour.icc.Intent;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
-import org.printassay.evaluation.Feed;
 import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PrintDetails;
-import org.printassay.metric.ToneAim;
+import org.printassay.prints.Summary;
 import org.printassay.problem.Problem;
-import org.printassay.promise.PrintRoute;
-import org.printassay.promise.PrinterProfile;
-import org.printassay.promise.PromisedTone;
 import org.printassay.report.EvaluationJson;
-import org.printassay.report.Reports;
-import org.printassay.report.paged.PageFormat;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Reads a scan or measurement file of one print and says how the paper prints. */
+/** Reads scans or measurement files of one print, or of many, and says how the paper prints. */
 @Command(
         name = "evaluate",
         mixinStandardHelpOptions = true,
-        description = "Reads a scan, or an instrument's measurement file, of one print.",
+        description = {
+            "Reads a scan, or an instrument's measurement file, of one print; with a folder, --many or"
+                    + " --list, those of many prints."
+        },
         footer = {
             "",
             "Example:",
             "  printassay evaluate scan.tif --paper \"Paper A\" --dried-hours 24",
-            "Then open report.html in the folder that it names."
+            "Then open report.html in the folder that it names.",
+            "",
+            "  printassay evaluate scans --out results",
+            "Then open index.html: every scan in the folder scans is read. Names that agree up to a"
+                    + " mark at the end, as baryta-1.tif and baryta-2.tif, are of one print where the"
+                    + " sheet code agrees too."
         })
 final class EvaluateCommand implements Callable<Integer> {
     @Parameters(
-            arity = "1..*",
+            arity = "0..*",
             paramLabel = "FILE",
             description =
                     "Scans of one print (TIFF, PNG, JPEG, PDF), or measurement files of it (ISO 28178"
-                            + " text, CSV, CxF3, a typed list).")
+                            + " text, CSV, CxF3, a typed list); or folders of scans of many prints.")
     private List<Path> files = new ArrayList<>();
 
-    @Option(
-            names = "--chart",
-            paramLabel = "FILE",
-            description = "chart.json of the print, when its sheet code is not enough.")
-    private @Nullable Path chart;
-
-    @Option(names = "--paper", paramLabel = "NAME", description = "What the paper is called.")
-    private @Nullable String paper;
-
-    @Option(names = "--printer", paramLabel = "NAME", description = "What the printer is called.")
-    private @Nullable String printer;
+    @Option(names = "--many", description = "The files are of many prints.")
+    private boolean many;
 
     @Option(
-            names = "--route",
-            paramLabel = "TEXT",
-            description =
-                    "How it was printed: program, profile, intent, driver settings (default: as in the"
-                            + " chart file).")
-    private @Nullable String route;
-
-    @Option(
-            names = "--dried-hours",
-            paramLabel = "H",
-            description = "Hours between printing and scanning.")
-    private @Nullable Double driedHours;
-
-    @Option(
-            names = "--profile",
-            paramLabel = "FILE",
-            description = "The scanner's ICC profile, instead of the one in the scan.")
-    private @Nullable Path profile;
-
-    @Option(
-            names = "--calibration",
-            paramLabel = "FILE",
-            description = "calibration.json of the scanner, instead of a profile.")
-    private @Nullable Path calibration;
-
-    @Option(
-            names = "--scanner",
-            paramLabel = "NAME",
-            description = "What the scanner is called; checked against the calibration.")
-    private @Nullable String scanner;
-
-    @Option(
-            names = "--family",
-            paramLabel = "NAME",
-            description = "Kind of paper; checked against the calibration.")
-    private @Nullable String family;
-
-    @Option(
-            names = "--feed",
-            paramLabel = "SIDE",
-            description =
-                    "Side of the sheet that ran along the printer's feed: long-side (a short edge"
-                            + " went in first) or short-side. Names lines and bands.")
-    private @Nullable String feed;
-
-    @Option(
-            names = "--aim",
+            names = "--list",
             paramLabel = "FILE",
             description =
-                    "The printer's ICC profile: says how far the print is from what it promises, and"
-                            + " whether missing or doubled colour management explains it.")
-    private @Nullable Path aim;
+                    "A list of the files of many prints: CSV with the columns file, print, paper,"
+                            + " printer, route, driedHours, or JSON (printassay/prints/1).")
+    private @Nullable Path list;
 
-    @Option(
-            names = "--intent",
-            paramLabel = "NAME",
-            defaultValue = "relative",
-            description =
-                    "With --aim: the route's rendering intent: perceptual, relative, saturation,"
-                            + " absolute (default: ${DEFAULT-VALUE}).")
-    private String intent = "relative";
-
-    @Option(
-            names = "--no-black-point-compensation",
-            description = "With --aim: the route had black point compensation off.")
-    private boolean noBlackPointCompensation;
-
-    @Option(
-            names = "--tone-aim",
-            paramLabel = "NAME",
-            defaultValue = "paper",
-            description =
-                    "What tone is held against: paper (the file's tones onto this paper), even-steps"
-                            + " (equal steps of L*) or profile (what the profile of --aim predicts)"
-                            + " (default: ${DEFAULT-VALUE}).")
-    private String toneAim = "paper";
-
-    @Option(
-            names = "--threshold",
-            paramLabel = "DL",
-            defaultValue = "0.5",
-            description =
-                    "Difference in L* that counts as visible: 0.5 just visible side by side, 1.0"
-                            + " clearly seen (default: ${DEFAULT-VALUE}).")
-    private double threshold = 0.5;
-
-    @Option(
-            names = "--space",
-            paramLabel = "NAME",
-            defaultValue = "srgb",
-            description =
-                    "RGB encoding of a measurement file without --chart (default:"
-                            + " ${DEFAULT-VALUE}).")
-    private String space = "srgb";
-
-    @Option(
-            names = "--report-page",
-            paramLabel = "PAGE",
-            description = "Pages of report.pdf: A4 or Letter (default: as the chart's page).")
-    private @Nullable String reportPage;
+    @Mixin private EvaluationOptions options = new EvaluationOptions();
 
     @Option(
             names = "--out",
@@ -174,7 +71,9 @@ final class EvaluateCommand implements Callable<Integer> {
     @Option(names = "--force", description = "Write over another print's results.")
     private boolean force;
 
-    @Option(names = "--json", description = "Print evaluation.json.")
+    @Option(
+            names = "--json",
+            description = "Print evaluation.json, or summary.json of many prints.")
     private boolean json;
 
     @Spec
@@ -182,43 +81,26 @@ final class EvaluateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        if (!(threshold >= 0.1 && threshold <= 5)) {
-            throw Problem.usage("--threshold must be 0.1 to 5 L*, got " + threshold + ".");
+        if (list != null && !files.isEmpty()) {
+            throw Problem.usage("name the files in the list or on the command line, not both.");
         }
-        if (driedHours != null && !(driedHours >= 0 && driedHours < 1e6)) {
-            throw Problem.usage("--dried-hours must be 0 or more, got " + driedHours + ".");
+        if (list == null && files.isEmpty()) {
+            throw Problem.usage("name a scan, a measurement file, a folder, or a --list.");
         }
-        Optional<PageFormat> pages = pages();
-        EvaluationRequest request =
-                new EvaluationRequest(
-                        files,
-                        Optional.ofNullable(chart),
-                        Optional.ofNullable(profile),
-                        new PrintDetails(paper, printer, route(), driedHours, scanner, family),
-                        threshold,
-                        Spaces.parse(space),
-                        Optional.ofNullable(calibration),
-                        feed(),
-                        aim(),
-                        toneAim());
+        boolean folders = files.stream().anyMatch(Files::isDirectory);
+        return many || folders || list != null ? evaluateMany() : evaluateOne();
+    }
+
+    private int evaluateOne() throws Problem {
+        EvaluationRequest request = options.request(files, PrintDetails.UNKNOWN);
+        OutputFolder folder = new OutputFolder(place(), inputs(files));
+        folder.refuseUnwritable();
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
         }
+        PrintResults.write(result, files.get(0), folder, force);
         Evaluation evaluation = result.evaluation();
-        OutputFolder folder = new OutputFolder(out == null ? defaultFolder() : out, inputs());
-        SamePrint.refuseOther(folder.path(), evaluation, force);
-        Instant read = Files.getLastModifiedTime(files.get(0)).toInstant();
-        folder.write(
-                part -> {
-                    Reports.writeAll(
-                            evaluation,
-                            Previews.of(result.scans()),
-                            false,
-                            pages.orElseGet(() -> Reports.pagesLike(evaluation)),
-                            part);
-                    Reports.writeCxf(evaluation, read, part);
-                });
         if (json) {
             spec.commandLine().getOut().println(EvaluationJson.write(evaluation));
         } else {
@@ -227,96 +109,48 @@ final class EvaluateCommand implements Callable<Integer> {
         return 0;
     }
 
-    private Optional<PageFormat> pages() throws Problem {
-        if (reportPage == null) {
-            return Optional.empty();
+    private int evaluateMany() throws Problem {
+        options.request(files, PrintDetails.UNKNOWN); // tells wrong options before the work
+        Path place = place();
+        OutputFolder folder = new OutputFolder(place, inputs(List.of()));
+        folder.refuseUnwritable();
+        ManyInputs inputs =
+                list != null
+                        ? ManyInputs.listed(list)
+                        : ManyInputs.named(files, options.expected(), folder.path());
+        Summary summary = new ManyEvaluations(options, folder, force).of(inputs);
+        if (json) {
+            spec.commandLine().getOut().print(summary.json());
+            spec.commandLine().getOut().flush();
+        } else {
+            PlainText.lines(summary.table()).forEach(spec.commandLine().getOut()::println);
+            spec.commandLine()
+                    .getOut()
+                    .println(
+                            summary.words()
+                                    + " Summary: "
+                                    + PlainText.path(folder.path().resolve(Summary.PAGE)));
         }
-        Optional<PageFormat> format = PageFormat.named(reportPage);
-        if (format.isEmpty()) {
-            throw Problem.usage(
-                    "--report-page must be A4 or Letter, got " + PlainText.line(reportPage) + ".");
-        }
-        return format;
+        ManyEvaluations.complaints(summary)
+                .forEach(line -> spec.commandLine().getErr().println(PlainText.line(line)));
+        return summary.exitCode();
     }
 
-    private Optional<Feed> feed() throws Problem {
-        if (feed == null) {
-            return Optional.empty();
-        }
-        Optional<Feed> side = Feed.ofKey(feed);
-        if (side.isEmpty()) {
-            throw Problem.usage("--feed must be long-side or short-side, got " + feed + ".");
-        }
-        return side;
-    }
-
-    /** As said, else as the chart file keeps it. */
-    private @Nullable String route() throws Problem {
-        return route == null && chart != null ? ChartFile.route(chart).orElse(null) : route;
-    }
-
-    private Optional<EvaluationRequest.Aim> aim() throws Problem {
-        Intent by =
-                switch (intent.toLowerCase(Locale.ROOT)) {
-                    case "perceptual" -> Intent.PERCEPTUAL;
-                    case "relative" -> Intent.RELATIVE;
-                    case "saturation" -> Intent.SATURATION;
-                    case "absolute" -> Intent.ABSOLUTE;
-                    default ->
-                            throw Problem.usage(
-                                    "--intent must be perceptual, relative, saturation or absolute,"
-                                            + " got "
-                                            + PlainText.line(intent)
-                                            + ".");
-                };
-        return Optional.ofNullable(aim)
-                .map(
-                        file ->
-                                new EvaluationRequest.Aim(
-                                        file, new PrintRoute(by, !noBlackPointCompensation)));
-    }
-
-    private ToneAim toneAim() throws Problem {
-        return switch (toneAim.toLowerCase(Locale.ROOT)) {
-            case "paper" -> ToneAim.PAPER;
-            case "even-steps" -> ToneAim.EVEN_STEPS;
-            case "profile" -> {
-                EvaluationRequest.Aim by = aim().orElse(null);
-                if (by == null) {
-                    throw Problem.usage(
-                            "--tone-aim profile needs the printer's profile: --aim FILE.");
-                }
-                String name = PlainText.line(String.valueOf(by.profile().getFileName()));
-                yield PromisedTone.of(PrinterProfile.read(by.profile(), name), by.route());
-            }
-            default ->
-                    throw Problem.usage(
-                            "--tone-aim must be paper, even-steps or profile, got "
-                                    + PlainText.line(toneAim)
-                                    + ".");
-        };
-    }
-
-    private List<Path> inputs() {
-        List<Path> all = new ArrayList<>(files);
-        if (chart != null) {
-            all.add(chart);
-        }
-        if (profile != null) {
-            all.add(profile);
-        }
-        if (calibration != null) {
-            all.add(calibration);
-        }
-        if (aim != null) {
-            all.add(aim);
-        }
+    private List<Path> inputs(List<Path> read) {
+        List<Path> all = new ArrayList<>(read);
+        all.addAll(options.files());
         all.removeIf(file -> !Files.exists(file));
         return all;
     }
 
-    private Path defaultFolder() {
-        Path first = files.get(0).toAbsolutePath().normalize();
+    private Path place() throws Problem {
+        if (out != null) {
+            return out;
+        }
+        Path first = (list == null ? files.get(0) : list).toAbsolutePath().normalize();
+        if (first.getFileName() == null) {
+            throw Problem.usage("name a folder for the results with --out.");
+        }
         return first.resolveSibling(first.getFileName() + "-evaluation");
     }
 

@@ -5,16 +5,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
 
 /**
@@ -58,36 +54,59 @@ final class OutputFolder {
         if (parent == null) {
             throw Problem.output(folder.toString(), "results need a folder of their own.");
         }
-        if (Files.exists(folder) && !Files.isDirectory(folder)) {
-            throw Problem.output(folder.toString(), "is a file. Name a folder with --out.");
-        }
+        refuseFile();
         Path part = null;
-        Thread sweeper = null;
         try {
             Files.createDirectories(parent);
-            part = Files.createTempDirectory(parent, "." + folder.getFileName() + "-part-");
-            Path unfinished = part;
-            sweeper = new Thread(() -> remove(unfinished), "remove unfinished output");
-            Runtime.getRuntime().addShutdownHook(sweeper);
+            part = Unfinished.begin(parent, "." + folder.getFileName() + "-part-");
             writer.write(part);
             refuseInputs(part);
             moveIntoPlace(part);
         } catch (IOException e) {
-            throw Problem.output(
-                    folder.toString(),
-                    "cannot be written (" + reason(e) + "). Name another folder with --out.");
+            throw unwritable(reason(e));
         } catch (UncheckedIOException e) {
-            throw Problem.output(
-                    folder.toString(),
-                    "cannot be written (" + e.getMessage() + "). Name another folder with --out.");
+            throw unwritable(String.valueOf(e.getMessage()));
         } finally {
             if (part != null) {
-                remove(part);
-            }
-            if (sweeper != null) {
-                forget(sweeper);
+                Unfinished.end(part);
             }
         }
+    }
+
+    /**
+     * Refuses a place where nothing can be written, before long work is done. Leaves nothing
+     * behind.
+     *
+     * @throws Problem output
+     */
+    void refuseUnwritable() throws Problem {
+        refuseFile();
+        Path there = folder;
+        while (!Files.exists(there) && there.getParent() != null) {
+            there = there.getParent();
+        }
+        try {
+            if (!Files.isDirectory(there)) {
+                throw new FileAlreadyExistsException(there.toString());
+            }
+            // Writing is tried, for permissions do not tell all. Its name is as long as it will be.
+            boolean direct = there.equals(folder.getParent()) || there.equals(folder);
+            String name = "." + folder.getFileName() + "-part-";
+            Unfinished.end(Unfinished.begin(there, direct ? name : ".printassay-part-"));
+        } catch (IOException e) {
+            throw unwritable(reason(e));
+        }
+    }
+
+    private void refuseFile() throws Problem {
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw Problem.output(folder.toString(), "is a file. Name a folder with --out.");
+        }
+    }
+
+    private Problem unwritable(String why) {
+        return Problem.output(
+                folder.toString(), "cannot be written (" + why + "). Name another folder with --out.");
     }
 
     private static String reason(IOException e) {
@@ -99,14 +118,6 @@ final class OutputFolder {
         }
         String message = e.getMessage();
         return message == null ? e.getClass().getSimpleName() : message;
-    }
-
-    private static void forget(Thread sweeper) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(sweeper);
-        } catch (IllegalStateException e) {
-            // Already shutting down: the sweeper runs, and finds nothing left.
-        }
     }
 
     /** Refuses to write over, or through a link to, a file that was read. */
@@ -147,7 +158,7 @@ final class OutputFolder {
 
     /** A temporary folder is for its owner alone; the finished one is like any new folder. */
     private static void openToOthers(Path part) throws IOException {
-        Path like = Files.createDirectory(part.resolveSibling(part.getFileName() + "-like"));
+        Path like = Files.createDirectory(part.resolve(".like"));
         try {
             Files.setPosixFilePermissions(part, Files.getPosixFilePermissions(like));
         } catch (UnsupportedOperationException e) {
@@ -160,33 +171,6 @@ final class OutputFolder {
     private static List<Path> files(Path root) throws IOException {
         try (Stream<Path> walk = Files.walk(root)) {
             return new ArrayList<>(walk.filter(Files::isRegularFile).sorted().toList());
-        }
-    }
-
-    private static void remove(Path root) {
-        if (!Files.exists(root)) {
-            return;
-        }
-        try {
-            Files.walkFileTree(
-                    root,
-                    new SimpleFileVisitor<>() {
-                        @Override
-                        public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-                                throws IOException {
-                            Files.delete(file);
-                            return FileVisitResult.CONTINUE;
-                        }
-
-                        @Override
-                        public FileVisitResult postVisitDirectory(
-                                Path folder, @Nullable IOException e) throws IOException {
-                            Files.delete(folder);
-                            return FileVisitResult.CONTINUE;
-                        }
-                    });
-        } catch (IOException e) {
-            // Nothing more can be done; the folder's name says that it is a part.
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 
 /** Text from outside made fit for a terminal. */
 final class PlainText {
@@ -12,6 +13,11 @@ final class PlainText {
     /** One line: control, escape and direction characters become question marks. */
     static String line(String text) {
         return harmless(text).replaceAll("(\\S{" + LONGEST_WORD + "})\\S+", "$1...");
+    }
+
+    /** Lines of our own layout, each as {@link #line}. */
+    static List<String> lines(String text) {
+        return text.lines().map(PlainText::line).toList();
     }
 
     /** A path in full, however long, on one line. */

@@ -42,11 +42,11 @@ public record ScanReadings(
     /**
      * Two scans that show different prints.
      *
-     * @param first name of the first scan
-     * @param second name of the second
-     * @param why words that follow the second name
+     * @param first the first scan, counted from 0
+     * @param second the second
+     * @param why words that follow the second's name
      */
-    public record Different(String first, String second, String why) {}
+    public record Different(int first, int second, String why) {}
 
     /** Readings of scans that all have the same colour. */
     public static ScanReadings of(List<SheetSamples> scans, ScanColour colour) {
@@ -102,7 +102,7 @@ public record ScanReadings(
                 stray,
                 falloff,
                 Unevenness.of(results),
-                different(results),
+                different(parts, results),
                 ScanWarnings.of(parts, results, absolute));
     }
 
@@ -129,15 +129,16 @@ public record ScanReadings(
         return errors;
     }
 
-    private static Optional<Different> different(List<PartResult> results) {
+    private static Optional<Different> different(
+            List<ScanPart> parts, List<PartResult> results) {
         for (int j = 1; j < results.size(); j++) {
             for (int i = 0; i < j; i++) {
                 Optional<String> why = PrintIdentity.different(results.get(i), results.get(j));
                 if (why.isPresent()) {
                     return Optional.of(
                             new Different(
-                                    results.get(i).part().samples().scan().name(),
-                                    results.get(j).part().samples().scan().name(),
+                                    parts.indexOf(results.get(i).part()),
+                                    parts.indexOf(results.get(j).part()),
                                     why.get()));
                 }
             }

@@ -53,12 +53,13 @@ final class Checksums implements AutoCloseable {
     private static List<SourceFile> different(List<Path> scans) throws Problem {
         Map<String, String> seen = new HashMap<>();
         List<SourceFile> files = new ArrayList<>();
-        for (Path file : scans) {
-            SourceFile described = InputFiles.describe(file);
-            String before = seen.put(described.sha256(), described.name());
+        ToldApart names = ToldApart.of(scans);
+        for (int i = 0; i < scans.size(); i++) {
+            SourceFile described = InputFiles.describe(scans.get(i));
+            String before = seen.put(described.sha256(), names.name(i));
             if (before != null) {
                 throw Problem.usage(
-                        described.name()
+                        names.name(i)
                                 + " and "
                                 + before
                                 + " are the same scan. Name each scan once.");

@@ -41,12 +41,19 @@ final class MeasurementEvaluation {
         Chart chart = request.chart().isPresent() ? ChartFile.read(request.chart().get()) : null;
         List<MeasurementFile> files = new ArrayList<>();
         List<SourceFile> sources = new ArrayList<>();
-        for (Path path : request.files()) {
-            files.add(
-                    chart == null
-                            ? MeasurementReader.read(path)
-                            : MeasurementReader.read(path, ReadingOrder.of(chart)));
-            sources.add(InputFiles.describe(path));
+        ToldApart names = ToldApart.of(request.files());
+        for (int i = 0; i < request.files().size(); i++) {
+            Path path = request.files().get(i);
+            try {
+                files.add(
+                        chart == null
+                                ? MeasurementReader.read(path)
+                                : MeasurementReader.read(path, ReadingOrder.of(chart)));
+                sources.add(InputFiles.describe(path));
+                AimsFile.refuse(files.get(i));
+            } catch (Problem problem) {
+                throw names.told(problem, i);
+            }
         }
         MeasurementFile file = MeasurementReader.together(files);
         refuseMixed(files, file);

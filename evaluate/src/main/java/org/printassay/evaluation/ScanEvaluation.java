@@ -49,9 +49,13 @@ final class ScanEvaluation {
         calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));
         if (read.different().isPresent()) {
             ScanReadings.Different two = read.different().get();
+            ToldApart names = ToldApart.of(request.files());
             throw Problem.chart(
-                    two.second(),
-                    two.why() + " than " + two.first() + ". Evaluate each print on its own.");
+                    names.name(two.second()),
+                    two.why()
+                            + " than "
+                            + names.name(two.first())
+                            + ". Evaluate each print on its own.");
         }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();

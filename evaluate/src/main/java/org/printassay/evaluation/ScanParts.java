@@ -38,12 +38,14 @@ public final class ScanParts {
     private static final double LEAST_OF_A_PART = 0.05;
 
     private final List<Path> files;
+    private final ToldApart names;
     private final Meaning meaning;
     private final Progress progress;
     private final List<Warning> warnings = new ArrayList<>();
 
     private ScanParts(List<Path> files, Meaning meaning, Progress progress) {
         this.files = files;
+        this.names = ToldApart.of(files);
         this.meaning = meaning;
         this.progress = rising(progress);
     }
@@ -120,13 +122,21 @@ public final class ScanParts {
                 part = part(i, known);
             }
             all.add(part);
-            refuseOther(all.get(0).samples(), part.samples());
+            refuseOther(all.get(0), part, i);
         }
         refuseTooLittle(all);
         return all;
     }
 
     private ScanPart part(int i, Optional<Chart> chart) throws Problem {
+        try {
+            return sampled(i, chart);
+        } catch (Problem problem) {
+            throw names.told(problem, i);
+        }
+    }
+
+    private ScanPart sampled(int i, Optional<Chart> chart) throws Problem {
         Path file = files.get(i);
         int count = files.size();
         double share = 1.0 / (PASSES * count);
@@ -167,20 +177,18 @@ public final class ScanParts {
         };
     }
 
-    private static void refuseOther(SheetSamples first, SheetSamples other) throws Problem {
-        Chart a = first.located().chart();
-        Chart b = other.located().chart();
+    private void refuseOther(ScanPart first, ScanPart other, int i) throws Problem {
+        Chart a = first.samples().located().chart();
+        Chart b = other.samples().located().chart();
         if (!a.id().equals(b.id()) || a.print() != b.print()) {
             throw Problem.chart(
-                    other.scan().name(),
-                    "shows another print than "
-                            + first.scan().name()
-                            + ". Evaluate each print on its own.");
+                    names.name(i),
+                    "shows another print than " + names.name(0) + ". Evaluate each print on its own.");
         }
     }
 
     /** Parts must cover most of each sheet together. */
-    private static void refuseTooLittle(List<ScanPart> parts) throws Problem {
+    private void refuseTooLittle(List<ScanPart> parts) throws Problem {
         Map<Integer, Set<String>> seen = new TreeMap<>();
         for (ScanPart part : parts) {
             Set<String> of =
@@ -190,12 +198,12 @@ public final class ScanParts {
                 of.add(sample.patch().id());
             }
         }
-        for (ScanPart part : parts) {
-            Sheet sheet = part.samples().located().sheet();
+        for (int i = 0; i < parts.size(); i++) {
+            Sheet sheet = parts.get(i).samples().located().sheet();
             int covered = seen.getOrDefault(sheet.number(), Set.of()).size();
             if (covered < Locator.LEAST_PATCHES * sheet.patches().size()) {
                 throw Problem.chart(
-                        part.samples().scan().name(),
+                        names.name(i),
                         "and the other scans hold only "
                                 + covered
                                 + " of "

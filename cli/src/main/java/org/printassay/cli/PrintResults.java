@@ -1,0 +1,32 @@
+package org.printassay.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.printassay.evaluation.Evaluator;
+import org.printassay.problem.Problem;
+import org.printassay.report.Reports;
+
+/** Writes what belongs to one print. */
+final class PrintResults {
+    private PrintResults() {}
+
+    /**
+     * Writes the whole set and moves it into place.
+     *
+     * @param first of the files that it was read from; tells when it was scanned or measured
+     * @param force whether another print's results may be written over
+     */
+    static void write(Evaluator.Result result, Path first, OutputFolder folder, boolean force)
+            throws Problem {
+        SamePrint.refuseOther(folder.path(), result.evaluation(), force);
+        folder.write(
+                part -> {
+                    Reports.writeAll(
+                            result.evaluation(), Previews.of(result.scans()), false, part);
+                    Reports.writeCxf(
+                            result.evaluation(),
+                            Files.getLastModifiedTime(first).toInstant(),
+                            part);
+                });
+    }
+}

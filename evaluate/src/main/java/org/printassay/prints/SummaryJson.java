@@ -1,0 +1,136 @@
+package org.printassay.prints;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.evaluation.SourceFile;
+import org.printassay.report.JsonText;
+import org.printassay.scan.ScanFiles;
+
+/** The summary of many prints as JSON, {@code printassay/summary/1}: every key is always there. */
+final class SummaryJson {
+    private SummaryJson() {}
+
+    static String write(Summary summary) {
+        ObjectNode root = JsonNodeFactory.instance.objectNode();
+        root.put("schema", "printassay/summary/1");
+        root.put("exitCode", summary.exitCode());
+        root.put("evaluated", summary.evaluated());
+        root.put("failed", summary.outcomes().size() - summary.evaluated());
+        ArrayNode prints = root.putArray("prints");
+        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+            prints.add(print(outcome));
+        }
+        ArrayNode skipped = root.putArray("skipped");
+        for (Skipped one : summary.skipped()) {
+            skipped.addObject().put("name", one.name()).put("why", one.why());
+        }
+        return JsonText.write(root);
+    }
+
+    private static ObjectNode print(Outcome<EvaluatedPrint> outcome) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        EvaluatedPrint e = outcome.result();
+        Outcome.Failure failure = outcome.failure();
+        node.put("name", outcome.print().name());
+        node.put("evaluation", e == null ? null : outcome.print().name() + "/evaluation.json");
+        if (failure == null) {
+            node.putNull("problem");
+        } else {
+            node.putObject("problem")
+                    .put("exitCode", failure.exitCode())
+                    .put("text", failure.text());
+        }
+        node.put("note", outcome.note().isEmpty() ? null : outcome.note());
+        ArrayNode files = node.putArray("files");
+        if (e == null) {
+            for (Path file : outcome.print().files()) {
+                files.addObject().put("name", ScanFiles.displayName(file)).putNull("sha256");
+            }
+        } else {
+            for (SourceFile file : e.files()) {
+                files.addObject().put("name", file.name()).put("sha256", file.sha256());
+            }
+        }
+        PrintDetails said = e == null ? outcome.print().said() : e.details();
+        node.put("paper", said.paper());
+        node.put("printer", said.printer());
+        node.put("route", said.route());
+        node.set("driedHours", number(said.driedHours(), 2));
+        node.set("figures", e == null ? node.nullNode() : figures(e));
+        return node;
+    }
+
+    private static ObjectNode figures(EvaluatedPrint e) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        ObjectNode chart = node.putObject("chart");
+        chart.put("id", e.chartId());
+        chart.put("print", e.print());
+        ArrayNode sheets = chart.putArray("sheets");
+        e.sheets().forEach(sheets::add);
+        node.put("trust", e.trust());
+        node.set("white", lab(e.white()));
+        node.set("black", lab(e.black()));
+        node.set("density", number(e.density(), 3));
+        node.set("rmsDeltaL", number(e.rmsDeltaL(), 3));
+        node.set("shadows", level(e.shadows(), "firstVisible"));
+        node.set("highlights", level(e.highlights(), "lastVisible"));
+        node.set("meanDeltaCh", number(e.meanDeltaCh(), 3));
+        node.put("cast", e.cast());
+        node.set("gamutVolume", number(e.gamutVolume(), 0));
+        node.set("maxDeltaE00", number(e.evenness(), 3));
+        node.put("lines", e.lines());
+        node.put("bands", e.bands());
+        ArrayNode warnings = node.putArray("warnings");
+        e.warnings().forEach(warnings::add);
+        ArrayNode findings = node.putArray("findings");
+        e.findings().forEach(findings::add);
+        return node;
+    }
+
+    private static JsonNode lab(@Nullable Lab lab) {
+        if (lab == null) {
+            return JsonNodeFactory.instance.nullNode();
+        }
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.set("l", number(lab.l(), 3));
+        node.set("a", number(lab.a(), 3));
+        node.set("b", number(lab.b(), 3));
+        return node;
+    }
+
+    private static JsonNode level(
+            EvaluatedPrint.@Nullable Level level, String key) {
+        if (level == null) {
+            return JsonNodeFactory.instance.nullNode();
+        }
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put(key, level.best());
+        if (level.low() == null || level.high() == null) {
+            node.putNull("interval");
+        } else {
+            node.putArray("interval").add(level.low()).add(level.high());
+        }
+        return node;
+    }
+
+    private static JsonNode number(
+            @Nullable Double value, int decimals) {
+        if (value == null || !Double.isFinite(value)) {
+            return JsonNodeFactory.instance.nullNode();
+        }
+        BigDecimal rounded =
+                BigDecimal.valueOf(value)
+                        .setScale(decimals, RoundingMode.HALF_EVEN)
+                        .stripTrailingZeros();
+        return JsonNodeFactory.instance.numberNode(
+                rounded.scale() < 0 ? rounded.setScale(0) : rounded);
+    }
+}
