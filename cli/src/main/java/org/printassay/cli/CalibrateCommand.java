@@ -115,6 +115,7 @@ final class CalibrateCommand implements Callable<Integer> {
                     "holds a calibration already. Name another folder with --out, or write over it"
                             + " with --force.");
         }
+        folder.refuseUnwritable();
         Calibrator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result =

@@ -152,6 +152,7 @@ final class ChartCommand implements Callable<Integer> {
         refuseTooLarge(chart);
         OutputFolder folder = new OutputFolder(out, List.of());
         refuseOtherChart(folder.path(), chart);
+        folder.refuseUnwritable();
         folder.write(
                 part -> {
                     for (int print = 1; print <= prints; print++) {
@@ -233,6 +234,7 @@ final class ChartCommand implements Callable<Integer> {
     private String summary(Chart chart, List<String> notes, Path folder) throws Exception {
         ObjectMapper mapper = new ObjectMapper();
         ObjectNode root = mapper.createObjectNode();
+        root.put("schema", "printassay/chart-made/1");
         root.put("id", chart.id());
         root.put("sheets", chart.sheets().size());
         root.put("prints", prints);

@@ -1,5 +1,8 @@
 package org.printassay.cli;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,6 +26,7 @@ import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.report.ComparePage;
+import org.printassay.report.JsonText;
 import org.printassay.report.Reports;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,6 +52,9 @@ final class DemoCommand implements Callable<Integer> {
             description = "Where to write (default: ${DEFAULT-VALUE}).")
     private Path out = Path.of("demo");
 
+    @Option(names = "--json", description = "Print the result as JSON.")
+    private boolean json;
+
     @Spec
     private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
@@ -59,13 +66,38 @@ final class DemoCommand implements Callable<Integer> {
                     folder.path().toString(),
                     "is there already and holds no demo. Name another folder with --out.");
         }
+        folder.refuseUnwritable();
         folder.write(this::run);
-        spec.commandLine()
-                .getOut()
-                .println(
-                        "Three papers, simulated: open "
-                                + PlainText.path(folder.path().resolve("index.html")));
+        if (json) {
+            spec.commandLine().getOut().print(summary(folder.path()));
+            spec.commandLine().getOut().flush();
+        } else {
+            spec.commandLine()
+                    .getOut()
+                    .println(
+                            "Three papers, simulated: open "
+                                    + PlainText.path(folder.path().resolve("index.html")));
+        }
         return 0;
+    }
+
+    private static String summary(Path folder) {
+        ObjectNode root = JsonNodeFactory.instance.objectNode();
+        root.put("schema", "printassay/demo-made/1");
+        root.put("simulated", true);
+        root.put("folder", folder.toString());
+        root.put("page", "index.html");
+        ArrayNode prints = root.putArray("prints");
+        for (DemoScenario scenario : DemoScenario.threePapers()) {
+            prints.addObject()
+                    .put("paper", scenario.paper().name())
+                    .put("printer", scenario.printer())
+                    .put("scan", scenario.key() + "/scan.tif")
+                    .put("measurement", scenario.key() + "/measurement.txt")
+                    .put("evaluation", scenario.key() + "/evaluation.json")
+                    .put("report", scenario.key() + "/report.html");
+        }
+        return JsonText.write(root);
     }
 
     /** Whether a demo may be written here: nothing is there, or an earlier demo. */

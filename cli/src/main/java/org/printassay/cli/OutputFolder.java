@@ -106,7 +106,8 @@ final class OutputFolder {
 
     private Problem unwritable(String why) {
         return Problem.output(
-                folder.toString(), "cannot be written (" + why + "). Name another folder with --out.");
+                folder.toString(),
+                "cannot be written (" + why + "). Name another folder with --out.");
     }
 
     private static String reason(IOException e) {

@@ -21,8 +21,7 @@ final class PrintResults {
         SamePrint.refuseOther(folder.path(), result.evaluation(), force);
         folder.write(
                 part -> {
-                    Reports.writeAll(
-                            result.evaluation(), Previews.of(result.scans()), false, part);
+                    Reports.writeAll(result.evaluation(), Previews.of(result.scans()), false, part);
                     Reports.writeCxf(
                             result.evaluation(),
                             Files.getLastModifiedTime(first).toInstant(),

@@ -129,8 +129,7 @@ public record ScanReadings(
         return errors;
     }
 
-    private static Optional<Different> different(
-            List<ScanPart> parts, List<PartResult> results) {
+    private static Optional<Different> different(List<ScanPart> parts, List<PartResult> results) {
         for (int j = 1; j < results.size(); j++) {
             for (int i = 0; i < j; i++) {
                 Optional<String> why = PrintIdentity.different(results.get(i), results.get(j));

@@ -183,7 +183,9 @@ public final class ScanParts {
         if (!a.id().equals(b.id()) || a.print() != b.print()) {
             throw Problem.chart(
                     names.name(i),
-                    "shows another print than " + names.name(0) + ". Evaluate each print on its own.");
+                    "shows another print than "
+                            + names.name(0)
+                            + ". Evaluate each print on its own.");
         }
     }
 

@@ -68,8 +68,7 @@ public record EvaluatedPrint(
      * @param low null when not known
      * @param high null when not known
      */
-    public record Level(
-            @Nullable Integer best, @Nullable Integer low, @Nullable Integer high) {}
+    public record Level(@Nullable Integer best, @Nullable Integer low, @Nullable Integer high) {}
 
     /** What an evaluation comes to. */
     public static EvaluatedPrint of(String name, Evaluation e) {

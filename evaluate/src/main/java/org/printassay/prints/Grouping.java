@@ -179,13 +179,17 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
             List<Candidate> kept = new ArrayList<>();
             for (Candidate one : group) {
                 Candidate same =
-                        kept.stream().filter(before -> isCopy(before, one)).findFirst().orElse(null);
+                        kept.stream()
+                                .filter(before -> isCopy(before, one))
+                                .findFirst()
+                                .orElse(null);
                 if (same == null) {
                     kept.add(one);
                 } else {
                     skipped.add(
                             new Skipped(
-                                    one.named().label(), "a copy of " + same.named().label() + "."));
+                                    one.named().label(),
+                                    "a copy of " + same.named().label() + "."));
                 }
             }
             return kept;
@@ -195,8 +199,7 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
             try {
                 Path one = a.named().file();
                 Path two = b.named().file();
-                return Files.size(one) == Files.size(two)
-                        && Files.mismatch(one, two) < 0;
+                return Files.size(one) == Files.size(two) && Files.mismatch(one, two) < 0;
             } catch (IOException e) {
                 return false; // told when it is read
             }

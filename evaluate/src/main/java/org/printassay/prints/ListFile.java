@@ -127,7 +127,10 @@ public final class ListFile {
             boolean ending = dot > label.lastIndexOf('/') + 1;
             prints.add(
                     new OnePrint(
-                            names.give(print != null ? print : ending ? label.substring(0, dot) : label),
+                            names.give(
+                                    print != null
+                                            ? print
+                                            : ending ? label.substring(0, dot) : label),
                             own.stream().map(Line::file).toList(),
                             said(own)));
         }

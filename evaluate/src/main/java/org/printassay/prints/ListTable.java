@@ -174,7 +174,11 @@ final class ListTable {
             byte[] bytes = Files.readAllBytes(list);
             String text;
             try {
-                text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+                text =
+                        StandardCharsets.UTF_8
+                                .newDecoder()
+                                .decode(ByteBuffer.wrap(bytes))
+                                .toString();
             } catch (CharacterCodingException e) {
                 text = new String(bytes, StandardCharsets.ISO_8859_1);
             }

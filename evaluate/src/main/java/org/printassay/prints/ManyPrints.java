@@ -38,8 +38,7 @@ public final class ManyPrints {
      * @return one outcome a print, in their order; where the files of a print turn out to be of
      *     several ({@link OnePrint#apart}), one for each of these
      */
-    public static <R> List<Outcome<R>> run(
-            List<OnePrint> prints, Work<R> work, Progress progress) {
+    public static <R> List<Outcome<R>> run(List<OnePrint> prints, Work<R> work, Progress progress) {
         MemoryBound memory = MemoryBound.ofThisProcess();
         SharedProgress shared = new SharedProgress(prints, progress);
         int workers =
@@ -85,8 +84,7 @@ public final class ManyPrints {
         }
     }
 
-    private static <R> List<Outcome<R>> attempt(
-            OnePrint print, Work<R> work, Progress progress) {
+    private static <R> List<Outcome<R>> attempt(OnePrint print, Work<R> work, Progress progress) {
         try {
             return outcomes(print, work, progress);
         } catch (OutOfMemoryError e) {
@@ -99,8 +97,7 @@ public final class ManyPrints {
         }
     }
 
-    private static <R> List<Outcome<R>> outcomes(
-            OnePrint print, Work<R> work, Progress progress) {
+    private static <R> List<Outcome<R>> outcomes(OnePrint print, Work<R> work, Progress progress) {
         Outcome<R> together = outcome(print, work, progress);
         progress.reached(1);
         if (print.apart().isEmpty() || together.exitCode() != Problem.Kind.CHART.exitCode) {

@@ -21,12 +21,26 @@ import org.printassay.scan.ScanFiles;
  */
 record NameRule(String stem, String rest, String mark) {
     private static final Pattern MARK =
-            Pattern.compile("(.+?)[-_. ]+((?:sheet|part|repeat|turned)[-_ ]?\\d{0,2}|\\d{1,2}|[a-z])");
+            Pattern.compile(
+                    "(.+?)[-_. ]+((?:sheet|part|repeat|turned)[-_ ]?\\d{0,2}|\\d{1,2}|[a-z])");
 
     private static final Set<String> SAYS_NOTHING =
             Set.of(
-                    "scan", "scans", "img", "image", "picture", "print", "paper", "page", "sheet",
-                    "chart", "test", "file", "document", "untitled", "new");
+                    "scan",
+                    "scans",
+                    "img",
+                    "image",
+                    "picture",
+                    "print",
+                    "paper",
+                    "page",
+                    "sheet",
+                    "chart",
+                    "test",
+                    "file",
+                    "document",
+                    "untitled",
+                    "new");
 
     static NameRule of(Path file) {
         String stem = stem(ScanFiles.displayName(file));

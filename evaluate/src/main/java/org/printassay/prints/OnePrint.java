@@ -15,8 +15,7 @@ import org.printassay.evaluation.PrintDetails;
  * @param apart where names alone say that its files belong together: each as a print of its own, in
  *     case that they do not
  */
-public record OnePrint(
-        String name, List<Path> files, PrintDetails said, List<OnePrint> apart) {
+public record OnePrint(String name, List<Path> files, PrintDetails said, List<OnePrint> apart) {
     public OnePrint {
         files = List.copyOf(files);
         apart = List.copyOf(apart);

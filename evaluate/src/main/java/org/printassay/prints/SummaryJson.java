@@ -106,8 +106,7 @@ final class SummaryJson {
         return node;
     }
 
-    private static JsonNode level(
-            EvaluatedPrint.@Nullable Level level, String key) {
+    private static JsonNode level(EvaluatedPrint.@Nullable Level level, String key) {
         if (level == null) {
             return JsonNodeFactory.instance.nullNode();
         }
@@ -121,8 +120,7 @@ final class SummaryJson {
         return node;
     }
 
-    private static JsonNode number(
-            @Nullable Double value, int decimals) {
+    private static JsonNode number(@Nullable Double value, int decimals) {
         if (value == null || !Double.isFinite(value)) {
             return JsonNodeFactory.instance.nullNode();
         }

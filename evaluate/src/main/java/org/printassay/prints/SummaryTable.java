@@ -18,7 +18,14 @@ final class SummaryTable {
     private static final int LONGEST_NAME = 40;
 
     private static final List<String> HEADING =
-            List.of("Print", "White L*", "Black L*", "Shadows", "Highlights", "Greys dCh", "Tone dL*");
+            List.of(
+                    "Print",
+                    "White L*",
+                    "Black L*",
+                    "Shadows",
+                    "Highlights",
+                    "Greys dCh",
+                    "Tone dL*");
 
     private static final List<String> COLUMNS =
             List.of(
@@ -70,9 +77,7 @@ final class SummaryTable {
         }
         return rows.size() == 1
                 ? ""
-                : rows.stream()
-                        .map(row -> line(row, widths) + "\n")
-                        .collect(Collectors.joining());
+                : rows.stream().map(row -> line(row, widths) + "\n").collect(Collectors.joining());
     }
 
     private static String line(List<String> row, int[] widths) {

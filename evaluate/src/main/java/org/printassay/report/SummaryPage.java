@@ -12,7 +12,9 @@ import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 
-/** The page of many prints that were evaluated together: one line each, with its report behind it. */
+/**
+ * The page of many prints that were evaluated together: one line each, with its report behind it.
+ */
 public final class SummaryPage {
     private static final String NOT_JUDGED = "\u2013";
 

@@ -12,11 +12,7 @@ import java.util.List;
  * @param skipped files that were passed over
  */
 public record SummaryView(
-        PageStyle style,
-        String read,
-        List<Print> prints,
-        List<Left> failed,
-        List<Left> skipped) {
+        PageStyle style, String read, List<Print> prints, List<Left> failed, List<Left> skipped) {
     public SummaryView {
         prints = List.copyOf(prints);
         failed = List.copyOf(failed);

@@ -94,12 +94,52 @@ class MeasurementEvaluationTest {
         }
     }
 
-    /** A chart's own reference is the file itself: a perfect print of it has no fault. */
+    /** It holds aims: a likely slip, for the file looks like a measurement. */
     @Test
-    void aChartsReferenceEvaluatesToItsAim() throws Exception {
+    void aChartsOwnReferenceIsNoMeasurement() throws Exception {
         Chart chart =
                 Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
         Path text = Files.writeString(dir.resolve("chart.txt"), ChartReference.write(chart));
+        Problem problem =
+                assertThrows(Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(text)));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.getMessage().contains("own reference file"), problem.getMessage());
+    }
+
+    /** Instruments' programs copy its keywords; a measurement under them is one all the same. */
+    @Test
+    void aMeasurementUnderTheKeywordsOfTheReferenceIsRead() throws Exception {
+        Path text =
+                Files.writeString(
+                        dir.resolve("measured.txt"),
+                        """
+                        CGATS.17
+                        CHART_ID "AAAAAA"
+                        RGB_ENCODING "%s"
+                        NUMBER_OF_FIELDS 7
+                        BEGIN_DATA_FORMAT
+                        SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B
+                        END_DATA_FORMAT
+                        NUMBER_OF_SETS 2
+                        BEGIN_DATA
+                        A1 0 0 0 12.1 0.3 0.2
+                        A2 255 255 255 96.2 0.1 -1.0
+                        END_DATA
+                        """
+                                .formatted(RgbSpace.SRGB.title()));
+        assertEquals(
+                2, Evaluator.evaluate(EvaluationRequest.of(text)).evaluation().patches().size());
+    }
+
+    /** The colours that codes stand for: a perfect print of a chart has no fault. */
+    @Test
+    void aPerfectPrintEvaluatesToItsAim() throws Exception {
+        Chart chart =
+                Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
+        Path text =
+                Files.writeString(
+                        dir.resolve("perfect.txt"),
+                        ChartReference.write(chart).replace("RGB_ENCODING", "ENCODING_WAS"));
         Path json = Files.writeString(dir.resolve("chart.json"), ChartFile.write(chart));
         EvaluationRequest request =
                 new EvaluationRequest(
