@@ -158,11 +158,13 @@ class ManyPrintsTest {
         Path list =
                 Files.writeString(
                         dir.resolve("prints.csv"),
-                        "file,print,paper,printer,dried hours\n"
-                                + "scans/a.png,=first,Paper A,Printer 1,24\n"
-                                + "scans/b.png,=first,,,\n"
-                                + "scans/c.png,,Paper B,,\n"
-                                + "scans/gone.png,,,,\n");
+                        """
+                        file,print,paper,printer,dried hours
+                        scans/a.png,=first,Paper A,Printer 1,24
+                        scans/b.png,=first,,,
+                        scans/c.png,,Paper B,,
+                        scans/gone.png,,,,
+                        """);
         CommandLineRun run =
                 CommandLineRun.of("evaluate", "--list", list, "--json", "--out", dir.resolve("o"));
         assertEquals(INPUT, run.exitCode(), run.err());

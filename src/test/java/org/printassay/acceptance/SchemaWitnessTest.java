@@ -21,6 +21,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -56,7 +57,7 @@ class SchemaWitnessTest {
     private static Path root() {
         Path at = Path.of("").toAbsolutePath();
         while (!Files.exists(at.resolve("README.md"))) {
-            at = at.getParent();
+            at = Objects.requireNonNull(at.getParent(), "the project's folder");
         }
         return at;
     }
@@ -140,10 +141,11 @@ class SchemaWitnessTest {
         Map<String, JsonNode> schemas = schemas();
         for (JsonNode file : written()) {
             String kind = kind(file);
-            assertEquals("", errors(schemas.get(kind), file), kind);
+            JsonNode schema = Objects.requireNonNull(schemas.get(kind), kind);
+            assertEquals("", errors(schema, file), kind);
             accepted(kind, file);
             for (JsonNode wrong : madeWrong(file)) {
-                assertFalse(errors(schemas.get(kind), wrong).isEmpty(), kind);
+                assertFalse(errors(schema, wrong).isEmpty(), kind);
                 assertThrows(Problem.class, () -> accepted(kind, wrong), kind);
             }
         }
@@ -180,7 +182,7 @@ class SchemaWitnessTest {
 
     @Test
     void aListOfPrintsIsValidOrRefusedByBoth() throws Exception {
-        JsonNode schema = schemas().get("prints-1");
+        JsonNode schema = Objects.requireNonNull(schemas().get("prints-1"));
         JsonNode good =
                 MAPPER.readTree(
                         """

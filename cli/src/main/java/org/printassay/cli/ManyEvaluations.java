@@ -61,7 +61,7 @@ final class ManyEvaluations {
     private void refuseOthers(List<OnePrint> prints) throws Problem {
         Path there = folder.path().resolve(Summary.JSON);
         boolean page = Files.exists(folder.path().resolve(Summary.PAGE));
-        if (force || !Files.exists(there) && !page) {
+        if (force || (!Files.exists(there) && !page)) {
             return;
         }
         Set<String> names = new HashSet<>();

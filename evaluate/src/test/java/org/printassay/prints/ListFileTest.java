@@ -38,23 +38,27 @@ class ListFileTest {
     @Test
     void csvWithCommas() throws Exception {
         String text =
-                "file,print,paper,dried hours\r\n"
-                        + "scans/a.tif,first,\"Paper A, warm\",24.5\r\n"
-                        + "scans/b.tif,first,,\r\n"
-                        + "\r\n"
-                        + "c.tif,,,\r\n";
-        assertTwoPrints(read("prints.csv", text), dir);
+                """
+                file,print,paper,dried hours
+                scans/a.tif,first,"Paper A, warm",24.5
+                scans/b.tif,first,,
+
+                c.tif,,,
+                """;
+        assertTwoPrints(read("prints.csv", text.replace("\n", "\r\n")), dir);
     }
 
     /** As spreadsheets of half of Europe write it. */
     @Test
     void csvWithSemicolonsDecimalCommaAndByteOrderMark() throws Exception {
         String text =
-                "\uFEFFPrint;File;Paper;DriedHours\n"
-                        + "first;scans/a.tif;Paper A, warm;24,5\n"
-                        + "first;scans/b.tif;;\n"
-                        + ";c.tif;;\n";
-        assertTwoPrints(read("prints.csv", text), dir);
+                """
+                Print;File;Paper;DriedHours
+                first;scans/a.tif;Paper A, warm;24,5
+                first;scans/b.tif;;
+                ;c.tif;;
+                """;
+        assertTwoPrints(read("prints.csv", "\uFEFF" + text), dir);
     }
 
     @Test
