@@ -11,12 +11,15 @@ tools=${JAVA_HOME:+$JAVA_HOME/bin/}
 jar=$(basename "$(ls "$built"/lib/cli-*.jar)")
 version=${jar#cli-}
 version=${version%.jar}
-# jpackage wants versions to begin above zero on some systems; the program tells its own.
-case $version in 0.*) image=1.${version#0.} ;; *) image=$version ;; esac
+# One system wants versions to begin above zero; the program tells its own.
+image=$version
+case $(uname -s)/$version in Darwin/0.*) image=1.${version#0.} ;; esac
 
-# Only what the program needs of Java. Certificates for jdbc connections by TLS come with jdk.crypto.ec.
-modules=$("${tools}jdeps" --multi-release 17 --ignore-missing-deps --print-module-deps \
-    -cp "$built/lib/*" "$built"/lib/*.jar | tail -1),jdk.crypto.ec,jdk.localedata,jdk.zipfs
+# Only what the program needs of Java: what its classes name, and what database drivers and certificates find by
+# themselves.
+modules=$("${tools}jdeps" --multi-release 17 --ignore-missing-deps -R --print-module-deps \
+    -cp "$(printf '%s:' "$built"/lib/*.jar)" "$built/lib/$jar" | tail -1)
+modules=$modules,java.management,java.naming,java.security.jgss,jdk.crypto.ec,jdk.unsupported,jdk.zipfs
 
 # The same options as bin/printassay; see there.
 options=()
