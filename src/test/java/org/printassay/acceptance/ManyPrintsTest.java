@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -192,6 +194,58 @@ class ManyPrintsTest {
                 CommandLineRun.of("evaluate", "--many", a, b, "--out", dir.resolve("many"));
         assertEquals(0, many.exitCode(), many.err());
         assertEquals(List.of("a-scan", "b-scan"), names(summary("many"), true));
+    }
+
+    /** Results that are whole stay; of those that were being written nothing does. */
+    @Test
+    void anInterruptedRunLeavesNothingHalfWritten() throws Exception {
+        for (int i = 0; i < 12; i++) {
+            copy("one.png", "scans/print" + i + ".png");
+        }
+        Path out = dir.resolve("out");
+        String path = System.getProperty("surefire.test.class.path");
+        Process process =
+                new ProcessBuilder(
+                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                "-Djava.awt.headless=true",
+                                "-cp",
+                                path == null ? System.getProperty("java.class.path") : path,
+                                "org.printassay.cli.Main",
+                                "evaluate",
+                                dir.resolve("scans").toString(),
+                                "--out",
+                                out.toString())
+                        .redirectErrorStream(true)
+                        .redirectOutput(dir.resolve("said.txt").toFile())
+                        .start();
+        while (process.isAlive() && !(Files.isDirectory(out) && isBegun(out))) {
+            Thread.sleep(2);
+        }
+        assertTrue(process.isAlive(), () -> "ended by itself: " + said());
+        process.destroy();
+        assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+        assertFalse(Files.exists(out.resolve("summary.json")));
+        for (String name : inside(out)) {
+            assertTrue(name.startsWith("print"), name);
+            assertTrue(
+                    inside(out.resolve(name))
+                            .containsAll(
+                                    Set.of("evaluation.json", "report.html", "readings.csv")),
+                    name);
+        }
+    }
+
+    private String said() {
+        try {
+            return Files.readString(dir.resolve("said.txt"));
+        } catch (IOException e) {
+            return e.toString();
+        }
+    }
+
+    /** Whether results are being written. */
+    private static boolean isBegun(Path out) throws Exception {
+        return inside(out).stream().anyMatch(name -> name.startsWith("."));
     }
 
     @Test

@@ -61,7 +61,8 @@ final class OutputFolder {
             part = Unfinished.begin(parent, "." + folder.getFileName() + "-part-");
             writer.write(part);
             refuseInputs(part);
-            moveIntoPlace(part);
+            Path whole = part;
+            Unfinished.finish(whole, () -> moveIntoPlace(whole));
         } catch (IOException e) {
             throw unwritable(reason(e));
         } catch (UncheckedIOException e) {

@@ -12,14 +12,18 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Folders that are being written, of any number of threads. An interrupted program removes them
- * before it ends; what is begun after that waits for the end.
+ * and waits a moment for those who write into them to find out; what would begin after that waits
+ * for the end.
  */
 final class Unfinished {
-    /** Others may be writing into a folder while it is removed. */
-    private static final int TRIES = 50;
+    /** Whoever writes on into a folder that was removed fails, or makes it anew: so long at most. */
+    private static final long PATIENCE_NANOS = 2_000_000_000L;
+
+    private static final int PAUSE_MILLIS = 10;
 
     private static final Set<Path> FOLDERS = new HashSet<>();
     private static boolean watching;
+    private static boolean closing;
 
     private Unfinished() {}
 
@@ -31,6 +35,7 @@ final class Unfinished {
      */
     static Path begin(Path parent, String prefix) throws IOException {
         synchronized (FOLDERS) {
+            stopWhereClosing();
             if (!watching) {
                 Runtime.getRuntime()
                         .addShutdownHook(new Thread(Unfinished::sweep, "remove unfinished output"));
@@ -42,22 +47,56 @@ final class Unfinished {
         }
     }
 
+    /** Moves a folder that is whole to where it belongs. */
+    @FunctionalInterface
+    interface Move {
+        void run() throws IOException;
+    }
+
+    /** Moves what is whole, or not at all: it is never taken away in the midst of it. */
+    static void finish(Path folder, Move move) throws IOException {
+        synchronized (FOLDERS) {
+            if (closing) {
+                end(folder);
+            }
+            stopWhereClosing();
+            move.run();
+        }
+    }
+
     /** Removes what is left of a folder. */
     static void end(Path folder) {
         remove(folder);
         synchronized (FOLDERS) {
             FOLDERS.remove(folder);
+            FOLDERS.notifyAll();
         }
     }
 
-    /** Holds the lock until the program is gone, so that nothing new begins. */
+    private static void stopWhereClosing() {
+        while (closing) {
+            pause();
+        }
+    }
+
     private static void sweep() {
+        long begin = System.nanoTime();
         synchronized (FOLDERS) {
-            for (Path folder : FOLDERS) {
-                for (int i = 0; i < TRIES && Files.exists(folder); i++) {
-                    remove(folder);
-                }
+            closing = true;
+            while (!FOLDERS.isEmpty() && System.nanoTime() - begin < PATIENCE_NANOS) {
+                FOLDERS.forEach(Unfinished::remove);
+                pause();
             }
+            FOLDERS.forEach(Unfinished::remove);
+        }
+    }
+
+    /** Lets others end what they write. */
+    private static void pause() {
+        try {
+            FOLDERS.wait(PAUSE_MILLIS);
+        } catch (InterruptedException e) {
+            // Nothing is left to do but to wait.
         }
     }
 
