@@ -229,8 +229,7 @@ class ManyPrintsTest {
             assertTrue(name.startsWith("print"), name);
             assertTrue(
                     inside(out.resolve(name))
-                            .containsAll(
-                                    Set.of("evaluation.json", "report.html", "readings.csv")),
+                            .containsAll(Set.of("evaluation.json", "report.html", "readings.csv")),
                     name);
         }
     }

@@ -35,6 +35,7 @@ class ArchitectureTest {
         "org.printassay.scannercalibration..",
         "org.printassay.locate..",
         "org.printassay.sample..",
+        "org.printassay.prints..",
         "org.printassay.calibrate..",
         "org.printassay.reading..",
         "org.printassay.surface..",
@@ -43,7 +44,6 @@ class ArchitectureTest {
         "org.printassay.promise..",
         "org.printassay.evaluation..",
         "org.printassay.compare..",
-        "org.printassay.prints..",
         "org.printassay.report.."
     };
     private static final String DEMO = "org.printassay.demo..";

@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
@@ -14,6 +15,7 @@ import org.printassay.evaluation.PrintDetails;
 import org.printassay.prints.Summary;
 import org.printassay.problem.Problem;
 import org.printassay.report.EvaluationJson;
+import org.printassay.report.paged.PageFormat;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -93,13 +95,14 @@ final class EvaluateCommand implements Callable<Integer> {
 
     private int evaluateOne() throws Problem {
         EvaluationRequest request = options.request(files, PrintDetails.UNKNOWN);
+        Optional<PageFormat> pages = options.pages();
         OutputFolder folder = new OutputFolder(place(), inputs(files));
         folder.refuseUnwritable();
         Evaluator.Result result;
         try (ProgressLine progress = new ProgressLine("Reading")) {
             result = Evaluator.evaluate(request, progress);
         }
-        PrintResults.write(result, files.get(0), folder, force);
+        PrintResults.write(result, pages, files.get(0), folder, force);
         Evaluation evaluation = result.evaluation();
         if (json) {
             spec.commandLine().getOut().println(EvaluationJson.write(evaluation));
@@ -110,7 +113,9 @@ final class EvaluateCommand implements Callable<Integer> {
     }
 
     private int evaluateMany() throws Problem {
-        options.request(files, PrintDetails.UNKNOWN); // tells wrong options before the work
+        // Wrong options are told before the work.
+        options.request(files, PrintDetails.UNKNOWN);
+        options.pages();
         Path place = place();
         OutputFolder folder = new OutputFolder(place, inputs(List.of()));
         folder.refuseUnwritable();

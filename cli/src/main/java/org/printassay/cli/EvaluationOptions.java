@@ -19,6 +19,7 @@ import org.printassay.problem.Problem;
 import org.printassay.promise.PrintRoute;
 import org.printassay.promise.PrinterProfile;
 import org.printassay.promise.PromisedTone;
+import org.printassay.report.paged.PageFormat;
 import picocli.CommandLine.Option;
 
 /** What can be said about a print and how it is to be evaluated, for every command that does. */
@@ -131,6 +132,12 @@ final class EvaluationOptions {
                             + " ${DEFAULT-VALUE}).")
     private String space = "srgb";
 
+    @Option(
+            names = "--report-page",
+            paramLabel = "PAGE",
+            description = "Pages of report.pdf: A4 or Letter (default: as the chart's page).")
+    private @Nullable String reportPage;
+
     /**
      * The request for one print.
      *
@@ -164,6 +171,19 @@ final class EvaluationOptions {
                 feed(),
                 aim(),
                 toneAim());
+    }
+
+    /** Pages of the report that is handed on; empty to take them as the chart's. */
+    Optional<PageFormat> pages() throws Problem {
+        if (reportPage == null) {
+            return Optional.empty();
+        }
+        Optional<PageFormat> format = PageFormat.named(reportPage);
+        if (format.isEmpty()) {
+            throw Problem.usage(
+                    "--report-page must be A4 or Letter, got " + PlainText.line(reportPage) + ".");
+        }
+        return format;
     }
 
     private static <T> @Nullable T first(@Nullable T one, @Nullable T other) {

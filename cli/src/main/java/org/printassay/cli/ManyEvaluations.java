@@ -51,6 +51,7 @@ final class ManyEvaluations {
         inputs.addAll(options.files());
         PrintResults.write(
                 result,
+                options.pages(),
                 print.files().get(0),
                 new OutputFolder(folder.path().resolve(print.name()), inputs),
                 force);

@@ -11,12 +11,14 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Folders that are being written, of any number of threads. An interrupted program removes them
- * and waits a moment for those who write into them to find out; what would begin after that waits
- * for the end.
+ * Folders that are being written, of any number of threads. An interrupted program removes them and
+ * waits a moment for those who write into them to find out; what would begin after that waits for
+ * the end.
  */
 final class Unfinished {
-    /** Whoever writes on into a folder that was removed fails, or makes it anew: so long at most. */
+    /**
+     * Whoever writes on into a folder that was removed fails, or makes it anew: so long at most.
+     */
     private static final long PATIENCE_NANOS = 2_000_000_000L;
 
     private static final int PAUSE_MILLIS = 10;

@@ -33,7 +33,7 @@ public final class SummaryPage {
         StringOutput out = new StringOutput(1 << 16);
         SummaryView view = new SummaryView(PageStyle.load(), read, prints, failed, skipped);
         ReportPage.engine().render("summary.jte", view, out);
-        return out.toString();
+        return HarmlessText.inPage(out.toString());
     }
 
     /**
