@@ -20,8 +20,12 @@ public final class ReadingOrder {
     /** Patches of a chart as an instrument meets them, sheet after sheet. */
     public static ChartPatches of(Chart chart) {
         List<List<Patch>> rows = new ArrayList<>();
-        chart.sheets().forEach(sheet -> rows.addAll(rows(sheet)));
-        return new ChartPatches(chart.id(), chart.space(), rows);
+        List<Patch> all = new ArrayList<>();
+        for (Sheet sheet : chart.sheets()) {
+            rows.addAll(rows(sheet));
+            all.addAll(sheet.patches());
+        }
+        return new ChartPatches(chart.id(), chart.space(), rows, all);
     }
 
     /**

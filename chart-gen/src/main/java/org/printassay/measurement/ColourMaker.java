@@ -18,8 +18,8 @@ import org.printassay.problem.Problem;
  * table.
  */
 final class ColourMaker {
-    /** Paper with brightener stays below 1.6 as a fraction; paper in percent is far above. */
-    private static final double FRACTION_LIMIT = 2.5;
+    /** Paper with brightener stays below this as a fraction; paper in percent is far above. */
+    private static final double FRACTION_LIMIT = 1.6;
 
     /** Less than this below zero is the rounding of an instrument's dark reading. */
     private static final double ZERO_SLACK = 0.0005;
@@ -137,6 +137,7 @@ final class ColourMaker {
         if (spectrum != null) {
             xyz = spectrum.toXyz();
             lab = spectrum.toLab();
+            check(where, lab);
         } else if (fileXyz != null) {
             xyz = fileXyz.times(tristimulus);
             if (Math.min(xyz.x(), Math.min(xyz.y(), xyz.z())) < -100 * ZERO_SLACK) {

@@ -39,7 +39,10 @@ record Columns(
     private static final Pattern TAGGED = Pattern.compile("M([0-3])_(.+)|(.+)_M([0-3])");
 
     private static final List<String> ID_NAMES =
-            List.of("SAMPLE_ID", "SAMPLEID", "SAMPLE_NAME", "SAMPLE_LOC", "ID", "NAME", "PATCH");
+            Words.of(
+                    "SAMPLE_ID SAMPLEID SAMPLE_NAME SAMPLE_LOC ID NAME PATCH_ID PATCH_NAME PATCH"
+                            + " SAMPLE NO NO. NR NR.",
+                    false);
 
     /** Columns that belong to no condition in particular. */
     static Columns of(List<String> fields) {
@@ -90,9 +93,18 @@ record Columns(
 
     private static Columns ofNames(List<String> names) {
         List<Integer> lab = find(names, "LAB_L LAB_A LAB_B", "LAB_L* LAB_A* LAB_B*", "L* A* B*");
-        List<Integer> rgb = find(names, "RGB_R RGB_G RGB_B", "RED GREEN BLUE", "R G B");
-        if (lab.isEmpty() && !names.contains("R")) {
-            lab = find(names, "L A B"); // a bare B belongs to R G B where there is an R
+        List<Integer> rgb = find(names, "RGB_R RGB_G RGB_B", "RED GREEN BLUE");
+        if (lab.isEmpty()) {
+            lab = letters(names, "L", "A", -1);
+        }
+        if (rgb.isEmpty()) {
+            rgb = letters(names, "R", "G", lab.isEmpty() ? -1 : lab.get(2));
+            // The only B beside R and G is blue.
+            List<Integer> alone = letters(names, "R", "G", -1);
+            if (rgb.isEmpty() && !alone.isEmpty()) {
+                rgb = alone;
+                lab = List.of();
+            }
         }
         return new Columns(
                 ID_NAMES.stream().filter(names::contains).map(names::indexOf).toList(),
@@ -148,6 +160,26 @@ record Columns(
 
     private static String named(List<String> fields, List<Integer> columns) {
         return columns.stream().map(fields::get).collect(Collectors.joining(", "));
+    }
+
+    /**
+     * Columns of two bare letters and of the B after them, else of any B; blue and b* share it.
+     *
+     * @param taken column that is not looked at, -1 for none
+     */
+    private static List<Integer> letters(List<String> names, String one, String two, int taken) {
+        int first = names.indexOf(one);
+        int second = names.indexOf(two);
+        if (first < 0 || second < 0) {
+            return List.of();
+        }
+        int third = -1;
+        for (int i = names.size() - 1; i >= 0; i--) {
+            if (names.get(i).equals("B") && i != taken && (i > second || third < second)) {
+                third = i;
+            }
+        }
+        return third < 0 ? List.of() : List.of(first, second, third);
     }
 
     private static List<Integer> find(List<String> names, String... spellings) {

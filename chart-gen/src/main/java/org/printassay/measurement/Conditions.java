@@ -26,6 +26,10 @@ public record Conditions(
 
     private static final Pattern MODE = Pattern.compile("\\bM([0-3])(?=\\b|_)");
 
+    /** Other keys may hold names that look like a mode: of a paper, a printer, an ink. */
+    private static final Pattern ABOUT_MEASURING =
+            Pattern.compile("MEASUR|ILLUMIN|FILTER|WEIGHTING|INSTRUMENTATION|^MODE$");
+
     private static final List<String> MODE_KEYS =
             List.of(
                     "MEASUREMENT_CONDITION",
@@ -78,7 +82,12 @@ public record Conditions(
             }
         }
         Set<Condition> found = EnumSet.noneOf(Condition.class);
-        keywords.forEach((key, value) -> found.addAll(modes(value)));
+        keywords.forEach(
+                (key, value) -> {
+                    if (ABOUT_MEASURING.matcher(key).find()) {
+                        found.addAll(modes(value));
+                    }
+                });
         return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
     }
 

@@ -9,9 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.colour.Xyz;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.problem.Problem;
 
@@ -24,10 +22,11 @@ final class CxfReader {
     private final String name;
     private final CxfContent content;
     private final List<String> notes = new ArrayList<>();
+    private final CxfColours colours;
     private final Map<String, Rgb8> codesByName = new HashMap<>();
 
     /** Readings of one patch under one set of conditions. */
-    private record Reading(
+    record Reading(
             String id,
             @Nullable Rgb8 rgb,
             CxfContent.@Nullable Value spectrum,
@@ -38,6 +37,7 @@ final class CxfReader {
     private CxfReader(String name, CxfContent content) {
         this.name = name;
         this.content = content;
+        this.colours = new CxfColours(name, content, notes);
     }
 
     static RawFile read(String name, String xml) throws Problem {
@@ -76,7 +76,7 @@ final class CxfReader {
         List<RawSet> sets = new ArrayList<>();
         for (Map.Entry<Conditions, List<List<Reading>>> entry : rounds.entrySet()) {
             for (List<Reading> round : entry.getValue()) {
-                sets.add(new RawSet(entry.getKey(), patches(round)));
+                sets.add(new RawSet(entry.getKey(), colours.patches(round)));
             }
         }
         Map<String, String> keywords = new LinkedHashMap<>();
@@ -127,87 +127,6 @@ final class CxfReader {
         return found;
     }
 
-    private List<RawPatch> patches(List<Reading> readings) throws Problem {
-        ColourMaker colours = new ColourMaker(notes);
-        CxfContent.Value first = readings.get(0).spectrum;
-        int start = first == null ? 0 : startNm(first);
-        int step = first == null ? 0 : stepNm(first);
-        if (first != null) {
-            colours.grid(place(first.line), start, step, first.numbers.size());
-            colours.spectralScale(
-                    readings.stream()
-                            .map(r -> r.spectrum == null ? new double[0] : array(r.spectrum))
-                            .toList(),
-                    null);
-        } else if (readings.get(0).xyz != null) {
-            List<double[]> xyzs = new ArrayList<>();
-            for (Reading reading : readings) {
-                if (reading.xyz != null) {
-                    xyzs.add(new double[] {0, part(reading.xyz, "Y"), 0});
-                }
-            }
-            colours.xyzScale(xyzs);
-        } else {
-            colours.labAsStated();
-        }
-        List<RawPatch> patches = new ArrayList<>();
-        for (Reading r : readings) {
-            CxfContent.Value spectrum = r.spectrum;
-            if ((spectrum == null) != (first == null)
-                    || (r.xyz == null) != (readings.get(0).xyz == null)) {
-                throw Problem.input(
-                        place(r.line),
-                        "patch '"
-                                + r.id
-                                + "' has other kinds of values than those before. Export all with"
-                                + " spectra.");
-            }
-            if (spectrum != null
-                    && first != null
-                    && (startNm(spectrum) != start
-                            || stepNm(spectrum) != step
-                            || spectrum.numbers.size() != first.numbers.size())) {
-                throw Problem.input(
-                        place(r.line),
-                        "the spectrum of '"
-                                + r.id
-                                + "' has other wavelengths ("
-                                + spectrum.numbers.size()
-                                + " values) than those before ("
-                                + first.numbers.size()
-                                + "). Measure or export this patch again.");
-            }
-            if (spectrum == null) {
-                refuseOtherLight(r);
-            }
-            ColourMaker.Made made =
-                    colours.make(
-                            place(r.line),
-                            spectrum == null ? new double[0] : array(spectrum),
-                            r.xyz == null
-                                    ? null
-                                    : new Xyz(part(r.xyz, "X"), part(r.xyz, "Y"), part(r.xyz, "Z")),
-                            r.lab == null
-                                    ? null
-                                    : new Lab(
-                                            part(r.lab, "L"), part(r.lab, "A"), part(r.lab, "B")));
-            patches.add(new RawPatch(r.id, r.rgb, made.lab(), made.xyz(), made.spectrum(), r.line));
-        }
-        colours.noteDoubts();
-        return patches;
-    }
-
-    private void refuseOtherLight(Reading r) throws Problem {
-        CxfContent.Value value = r.xyz != null ? r.xyz : r.lab;
-        CxfContent.Spec spec = value == null ? null : content.specs.get(value.spec);
-        if (spec != null) {
-            StatedLight.refuseOther(
-                    place(r.line),
-                    spec.said.getOrDefault("Illuminant", ""),
-                    spec.said.getOrDefault("Observer", ""));
-        }
-    }
-
     private Conditions conditions(CxfContent.Item item, CxfContent.Value value) {
         CxfContent.Spec spec = content.specs.get(value.spec);
         Set<Condition> modes = Conditions.modes(item.type);
@@ -247,53 +166,11 @@ final class CxfReader {
     }
 
     private int code(CxfContent.Value value, String part, double scale) throws Problem {
-        long code = Math.round(part(value, part) * scale);
+        long code = Math.round(colours.part(value, part) * scale);
         if (code < 0 || code > 255) {
             throw Problem.input(
-                    place(value.line), "an RGB code is outside 0 to 255. Export 8-bit codes.");
+                    colours.place(value.line), "an RGB code is outside 0 to 255. Export 8-bit codes.");
         }
         return (int) code;
-    }
-
-    private double part(CxfContent.Value value, String part) throws Problem {
-        Double number = value.parts.get(part);
-        if (number == null) {
-            throw Problem.input(
-                    place(value.line),
-                    value.kind + " lacks its " + part + ". Export this patch again.");
-        }
-        return number;
-    }
-
-    private int startNm(CxfContent.Value value) throws Problem {
-        CxfContent.Spec spec = content.specs.get(value.spec);
-        String text = value.startNm.isEmpty() && spec != null ? spec.startNm : value.startNm;
-        return nanometres(value, text, "the first wavelength (StartWL)");
-    }
-
-    private int stepNm(CxfContent.Value value) throws Problem {
-        CxfContent.Spec spec = content.specs.get(value.spec);
-        if (spec == null || spec.stepNm.isEmpty()) {
-            notes.add("The file does not say the step of its spectra; 10 nm is assumed.");
-            return 10;
-        }
-        return nanometres(value, spec.stepNm, "the step of wavelengths (Increment)");
-    }
-
-    private int nanometres(CxfContent.Value value, String text, String what) throws Problem {
-        if (!text.matches("\\d{1,4}([.]0{1,6})?")) {
-            throw Problem.input(
-                    place(value.line),
-                    what + " is not a whole number of nanometres. Export it again.");
-        }
-        return Integer.parseInt(text.replaceAll("[.].*", ""));
-    }
-
-    private static double[] array(CxfContent.Value value) {
-        return value.numbers.stream().mapToDouble(Double::doubleValue).toArray();
-    }
-
-    private String place(int line) {
-        return name + ", line " + line;
     }
 }

@@ -7,18 +7,18 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.problem.Problem;
+import org.printassay.sheet.Patch;
 
 /**
  * Reads measurement files. ISO 28178 text (CGATS.17) by its field names, with the dialects of real
@@ -35,26 +35,6 @@ public final class MeasurementReader {
             List.of(Condition.M1, Condition.M0, Condition.M2, Condition.M3);
 
     private MeasurementReader() {}
-
-    /** Whether the first bytes of a file look like a measurement file of this kind. */
-    public static boolean recognises(byte[] head) {
-        if (isXml(head)) {
-            return true;
-        }
-        String text = decode(head);
-        if (text.indexOf('\0') >= 0) {
-            return false; // an image or a profile, which may hold such a table inside
-        }
-        return text.contains("BEGIN_DATA")
-                || text.stripLeading().startsWith("CGATS")
-                || text.stripLeading().startsWith("ISO28178")
-                || text.lines()
-                        .limit(50)
-                        .anyMatch(
-                                line ->
-                                        Columns.looksLikeHeading(Words.of(line, false))
-                                                || Columns.looksLikeHeading(Words.of(line, true)));
-    }
 
     /**
      * Reads a file that names the codes of its patches.
@@ -83,11 +63,7 @@ public final class MeasurementReader {
      */
     public static Map<String, Lab> colours(Path file, Set<String> ids) throws Problem {
         String name = String.valueOf(file.getFileName());
-        byte[] bytes = bytes(file);
-        RawFile raw =
-                isXml(bytes)
-                        ? CxfReader.read(name, decode(bytes))
-                        : TextReader.read(name, decode(bytes), ids);
+        RawFile raw = raw(name, bytes(file), ids, Set.of());
         Map<String, Lab> colours = new HashMap<>();
         for (RawPatch patch : raw.sets().get(0).patches()) {
             if (ids.contains(patch.id())) {
@@ -118,14 +94,10 @@ public final class MeasurementReader {
         if (bytes.length > MAX_BYTES) {
             throw tooLarge(name);
         }
-        Set<String> ids = new HashSet<>();
-        if (chart != null) {
-            chart.order().forEach(patch -> ids.add(patch.id()));
-        }
-        RawFile raw =
-                isXml(bytes)
-                        ? CxfReader.read(name, decode(bytes))
-                        : TextReader.read(name, decode(bytes), ids);
+        List<Patch> all = chart == null ? List.of() : chart.all();
+        Set<String> ids = all.stream().map(Patch::id).collect(Collectors.toSet());
+        Set<Rgb8> codes = all.stream().map(Patch::rgb).collect(Collectors.toSet());
+        RawFile raw = raw(name, bytes, ids, codes);
         List<String> notes = new ArrayList<>(raw.notes());
         PatchMatcher matcher = new PatchMatcher(name, chart, notes);
         List<MeasurementSet> sets = new ArrayList<>();
@@ -145,6 +117,7 @@ public final class MeasurementReader {
         if (files.size() == 1) {
             return files.get(0);
         }
+        refuseOtherCodes(files);
         List<MeasurementSet> sets = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         for (MeasurementFile file : files) {
@@ -153,6 +126,22 @@ public final class MeasurementReader {
         }
         MeasurementFile last = files.get(files.size() - 1);
         return file(last.name(), sets, files.get(0).keywords(), notes);
+    }
+
+    private static void refuseOtherCodes(List<MeasurementFile> files) throws Problem {
+        Map<Conditions, Map<String, Rgb8>> codes = new HashMap<>();
+        for (MeasurementFile file : files) {
+            for (MeasurementSet set : file.sets()) {
+                Map<String, Rgb8> known =
+                        codes.computeIfAbsent(set.conditions(), key -> new HashMap<>());
+                for (MeasuredPatch patch : set.patches()) {
+                    Rgb8 before = known.putIfAbsent(patch.id(), patch.rgb());
+                    if (before != null && !before.equals(patch.rgb())) {
+                        throw Repeats.otherCodes(file.name(), patch);
+                    }
+                }
+            }
+        }
     }
 
     private static MeasurementFile file(
@@ -193,10 +182,13 @@ public final class MeasurementReader {
         }
     }
 
-    /** Whether a file begins as XML does, byte order mark and white space aside. */
-    private static boolean isXml(byte[] bytes) {
-        String start = decode(Arrays.copyOf(bytes, Math.min(bytes.length, 200))).stripLeading();
-        return start.startsWith("<");
+    /** Told apart by how it begins, byte order mark and white space aside. */
+    private static RawFile raw(String name, byte[] bytes, Set<String> ids, Set<Rgb8> codes)
+            throws Problem {
+        String text = decode(bytes);
+        return text.stripLeading().startsWith("<")
+                ? CxfReader.read(name, text)
+                : TextReader.read(name, text, ids, codes);
     }
 
     private static String decode(byte[] bytes) {
@@ -206,10 +198,14 @@ public final class MeasurementReader {
         if (bytes.length >= 2 && (bytes[0] & 0xFF) == 0xFE && (bytes[1] & 0xFF) == 0xFF) {
             return new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16BE);
         }
+        if (bytes.length >= 3
+                && (bytes[0] & 0xFF) == 0xEF
+                && (bytes[1] & 0xFF) == 0xBB
+                && (bytes[2] & 0xFF) == 0xBF) {
+            return new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8);
+        }
         try {
-            String text =
-                    StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
+            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
         } catch (CharacterCodingException e) {
             return new String(bytes, StandardCharsets.ISO_8859_1);
         }

@@ -1,5 +1,7 @@
 package org.printassay.measurement;
 
+import static java.util.stream.Collectors.groupingBy;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -27,7 +29,7 @@ final class PatchMatcher {
         this.chart = chart;
         this.notes = notes;
         if (chart != null) {
-            chart.order().forEach(patch -> byId.put(patch.id(), patch));
+            chart.all().forEach(patch -> byId.put(patch.id(), patch));
         }
     }
 
@@ -63,11 +65,11 @@ final class PatchMatcher {
             if (own != null && agrees(patch)) {
                 patches.add(patch.as(own.id(), own.rgb(), true));
                 found.put(own.id(), patch);
-            } else {
+            } else if (patch.rgb() != null) {
                 patches.add(named(patch, i));
-            }
+            } // else a reading beside the chart, such as the bare paper: of no use without codes
         }
-        if (found.size() == known.order().size()) {
+        if (known.order().stream().map(Patch::id).allMatch(found::containsKey)) {
             refuse(
                     OrderCheck.doubt(
                             known,
@@ -106,15 +108,21 @@ final class PatchMatcher {
         }
     }
 
+    /**
+     * Patches by codes: those that an instrument is led over; of a code that none of them has, the
+     * others.
+     */
+    private static Map<Rgb8, List<Patch>> byCode(ChartPatches known) {
+        Map<Rgb8, List<Patch>> led = known.order().stream().collect(groupingBy(Patch::rgb));
+        known.all().stream()
+                .collect(groupingBy(Patch::rgb))
+                .forEach(led::putIfAbsent);
+        return led;
+    }
+
     /** Codes tell the patch only where both sides have them once. */
     private List<MeasuredPatch> byCodes(ChartPatches known, List<RawPatch> raw) throws Problem {
-        Map<Rgb8, List<Patch>> chartCodes = new HashMap<>();
-        known.order()
-                .forEach(
-                        patch ->
-                                chartCodes
-                                        .computeIfAbsent(patch.rgb(), key -> new ArrayList<>())
-                                        .add(patch));
+        Map<Rgb8, List<Patch>> chartCodes = byCode(known);
         Map<Rgb8, Integer> counts = new HashMap<>();
         raw.forEach(
                 patch -> {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -18,6 +20,9 @@ final class PatchReader {
 
     /** A code this far from a whole number was not printed as 8 bits. */
     private static final double CODE_SLACK = 0.25;
+
+    private static final double PERCENT = 2.55;
+    private static final double FRACTION = 255;
 
     private final String name;
     private final TextTables.Table table;
@@ -36,12 +41,15 @@ final class PatchReader {
         this.notes = notes;
     }
 
-    List<RawPatch> read() throws Problem {
+    /**
+     * @param chartCodes codes of the chart's patches, empty when no chart is known
+     */
+    List<RawPatch> read(Set<Rgb8> chartCodes) throws Problem {
         List<double[]> rgb = numbers(columns.rgb());
         List<double[]> labs = numbers(columns.lab());
         List<double[]> xyzs = numbers(columns.xyz());
         List<double[]> spectra = numbers(List.copyOf(columns.bands().values()));
-        double codeScale = columns.rgb().isEmpty() ? 1 : codeScale(rgb);
+        double codeScale = columns.rgb().isEmpty() ? 1 : codeScale(rgb, chartCodes);
         notes.add(columns.used(table.fields(), id));
         ColourMaker colours = new ColourMaker(notes);
         boolean spectral = !columns.bands().isEmpty();
@@ -109,24 +117,57 @@ final class PatchReader {
         return all;
     }
 
-    /** Factor from the file's RGB to 0-255. */
-    private double codeScale(List<double[]> rgb) {
+    /** Factor from the file's RGB to 0-255: what fits the chart best, else what is likeliest. */
+    private double codeScale(List<double[]> rgb, Set<Rgb8> chartCodes) {
         double max = rgb.stream().flatMapToDouble(Arrays::stream).max().orElse(0);
-        boolean whole =
-                rgb.stream().flatMapToDouble(Arrays::stream).allMatch(v -> v == Math.rint(v));
         if (max > 100) {
             return 1;
         }
+        double scale = likeliestScale(rgb, max);
+        for (double other : new double[] {1, PERCENT, FRACTION}) {
+            if (known(rgb, other, chartCodes) > known(rgb, scale, chartCodes)) {
+                scale = other;
+            }
+        }
+        notes.add(
+                scale == PERCENT
+                        ? "RGB runs from 0 to 100 in the file and was taken as percent of 255."
+                        : scale == FRACTION
+                                ? "RGB runs from 0 to 1 in the file and was taken as a fraction of"
+                                        + " 255."
+                                : "No RGB value is above 100; they were taken as codes 0 to 255.");
+        return scale;
+    }
+
+    private static double likeliestScale(List<double[]> rgb, double max) {
+        boolean whole =
+                rgb.stream().flatMapToDouble(Arrays::stream).allMatch(v -> v == Math.rint(v));
         if (max == 100 || (max > 1 && !whole)) {
-            notes.add("RGB runs from 0 to 100 in the file and was taken as percent of 255.");
-            return 2.55;
+            return PERCENT;
         }
-        if (max > 0 && (max < 1 || !whole || max == 1)) {
-            notes.add("RGB runs from 0 to 1 in the file and was taken as a fraction of 255.");
-            return 255;
+        return max > 0 && (!whole || max == 1) ? FRACTION : 1;
+    }
+
+    /** How many rows have codes of the chart by a scale. */
+    private static long known(List<double[]> rgb, double scale, Set<Rgb8> chartCodes) {
+        return chartCodes.isEmpty()
+                ? 0
+                : rgb.stream()
+                        .map(v -> rounded(v, scale))
+                        .filter(Objects::nonNull)
+                        .filter(chartCodes::contains)
+                        .count();
+    }
+
+    private static @Nullable Rgb8 rounded(double[] codes, double scale) {
+        int[] whole = new int[3];
+        for (int i = 0; i < 3; i++) {
+            whole[i] = (int) Math.round(codes[i] * scale);
+            if (whole[i] < 0 || whole[i] > 255) {
+                return null;
+            }
         }
-        notes.add("No RGB value is above 100; they were taken as codes 0 to 255.");
-        return 1;
+        return new Rgb8(whole[0], whole[1], whole[2]);
     }
 
     private static boolean isFractional(double[] codes, double scale) {
@@ -142,14 +183,14 @@ final class PatchReader {
         if (codes.length == 0) {
             return null;
         }
-        int[] whole = new int[3];
-        for (int i = 0; i < 3; i++) {
-            whole[i] = (int) Math.round(codes[i] * scale);
-            if (whole[i] < 0 || whole[i] > 255) {
+        Rgb8 rgb = rounded(codes, scale);
+        for (int i = 0; rgb == null && i < 3; i++) {
+            long code = Math.round(codes[i] * scale);
+            if (code < 0 || code > 255) {
                 throw bad(row, columns.rgb().get(i), "is outside 0 to 255. Correct it");
             }
         }
-        return new Rgb8(whole[0], whole[1], whole[2]);
+        return rgb;
     }
 
     private Problem bad(TextTables.Row row, int column, String what) {

@@ -46,12 +46,7 @@ final class Repeats {
         }
         for (MeasuredPatch other : repeats) {
             if (!other.rgb().equals(first.rgb())) {
-                throw Problem.input(
-                        name + ", line " + other.line(),
-                        "patch '"
-                                + first.id()
-                                + "' was measured before with other codes. Repeats must be of the"
-                                + " same chart.");
+                throw otherCodes(name, other);
             }
         }
         Spectrum spectrum = spectrum(repeats);
@@ -74,6 +69,15 @@ final class Repeats {
                 repeats.size(),
                 first.placed(),
                 first.line());
+    }
+
+    static Problem otherCodes(String file, MeasuredPatch patch) {
+        return Problem.input(
+                file + ", line " + patch.line(),
+                "patch '"
+                        + patch.id()
+                        + "' was measured before with other codes. Repeats must be of the same"
+                        + " chart.");
     }
 
     private static @Nullable Spectrum spectrum(List<MeasuredPatch> repeats) {

@@ -9,8 +9,16 @@ import org.printassay.problem.Problem;
 /** Refuses tristimulus data that say they are for another light or observer than D50, 2 degree. */
 final class StatedLight {
     private static final Pattern LIGHT =
-            Pattern.compile("\\b(D50|D55|D65|D75|A|C|F2|F7|F11|F12)\\b");
-    private static final Pattern OBSERVER = Pattern.compile("\\b(2|10)(?=[_ ]*(DEG|\\b))");
+            Pattern.compile("(?<![A-Z0-9])(D(?:50|55|65|75|93)|F\\d{1,2}|[AC])(?![A-Z0-9])");
+
+    /** Of 1931, with 2 degree, or of 1964, with 10 (ISO/CIE 11664-1). */
+    private static final Pattern OBSERVER =
+            Pattern.compile("\\b(2|10)(?=[_ ]*(DEG|\\b))|(1931|1964)");
+
+    private static final Pattern SAYS_NOTHING =
+            Pattern.compile("[\\W_]*(UNKNOWN|UNDEFINED|NONE|N/?A|NOT[ _]STATED)?[\\W_]*");
+
+    private static final int LONGEST = 40;
 
     private StatedLight() {}
 
@@ -23,18 +31,42 @@ final class StatedLight {
     }
 
     static void refuseOther(String where, String light, String observer) throws Problem {
-        String wrongLight = first(LIGHT, light);
-        String wrongObserver = first(OBSERVER, observer);
-        if ((!wrongLight.isEmpty() && !wrongLight.equals("D50"))
-                || (!wrongObserver.isEmpty() && !wrongObserver.equals("2"))) {
+        String otherLight = otherLight(light.toUpperCase(Locale.ROOT));
+        boolean otherObserver = isOtherObserver(observer.toUpperCase(Locale.ROOT));
+        if (!otherLight.isEmpty() || otherObserver) {
             throw Problem.input(
                     where,
                     "its colours are for "
-                            + (wrongLight.isEmpty() ? "D50" : wrongLight)
+                            + (otherLight.isEmpty() ? "D50" : otherLight)
                             + ", "
-                            + (wrongObserver.isEmpty() ? "2" : wrongObserver)
+                            + (otherObserver ? "10" : "2")
                             + " degree. Export D50 and 2 degree, or the spectra.");
         }
+    }
+
+    /** The light that is stated where it is not D50; empty when it is, or none is stated. */
+    private static String otherLight(String text) {
+        Matcher known = LIGHT.matcher(text);
+        while (known.find()) {
+            if (!known.group(1).equals("D50")) {
+                return known.group(1);
+            }
+        }
+        if (text.contains("D50") || SAYS_NOTHING.matcher(text).matches()) {
+            return "";
+        }
+        String plain = text.replaceAll("[^A-Z0-9.+/ -]", " ").strip();
+        return "'" + plain.substring(0, Math.min(LONGEST, plain.length())) + "'";
+    }
+
+    private static boolean isOtherObserver(String text) {
+        Matcher matcher = OBSERVER.matcher(text);
+        while (matcher.find()) {
+            if (matcher.group().equals("10") || matcher.group().equals("1964")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What follows a word in "ILLUMINANT, D50; OBSERVER, 2 degree". */
@@ -45,10 +77,5 @@ final class StatedLight {
             }
         }
         return "";
-    }
-
-    private static String first(Pattern pattern, String text) {
-        Matcher matcher = pattern.matcher(text.toUpperCase(Locale.ROOT));
-        return matcher.find() ? matcher.group(1) : "";
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.printassay.colour.Rgb8;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.problem.Problem;
 
@@ -49,8 +50,11 @@ final class TextReader {
      *
      * @param chartIds ids of the chart's patches; empty when no chart is known, and then codes are
      *     asked for
+     * @param chartCodes codes of the chart's patches; empty when no chart is known
      */
-    static RawFile read(String name, String content, Set<String> chartIds) throws Problem {
+    static RawFile read(
+            String name, String content, Set<String> chartIds, Set<Rgb8> chartCodes)
+            throws Problem {
         TextTables text = TextTables.parse(name, content);
         TextReader reader = new TextReader(name);
         reader.notes.addAll(text.notes());
@@ -74,7 +78,7 @@ final class TextReader {
                     new RawSet(
                             part.conditions,
                             new PatchReader(name, table, part.columns, part.id, reader.notes)
-                                    .read()));
+                                    .read(chartCodes)));
         }
         return new RawFile(name, sets, text.keywords(), reader.notes.stream().distinct().toList());
     }

@@ -19,6 +19,8 @@ final class TextTables {
     /** One table and the header lines in force for it. */
     record Table(List<String> fields, List<Row> rows, Map<String, String> keywords) {}
 
+    private static final char[] SEPARATORS = {'\t', ';', ','};
+
     private final String name;
 
     /** Keywords of which a file has several lines that say different things. */
@@ -29,6 +31,10 @@ final class TextTables {
     private final List<Table> tables = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private boolean commaSeparates;
+
+    /** What stands between the cells of a table with column names on top; 0 for white space. */
+    private char separator;
+
     private int declaredRows = -1;
     private int rowCount;
 
@@ -75,28 +81,49 @@ final class TextTables {
                             "data begin before their columns are named (BEGIN_DATA_FORMAT).");
                 }
                 i = data(lines, i + 1, fields, true);
-            } else if (fields.isEmpty() && Columns.looksLikeHeading(split(lines.get(i)))) {
-                fields = headingOnly(lines.get(i));
-                i = data(lines, i + 1, fields, false);
             } else {
-                keyword(words);
-                i++;
+                List<String> heading = fields.isEmpty() ? heading(lines.get(i)) : List.of();
+                if (heading.isEmpty()) {
+                    keyword(words);
+                    i++;
+                } else {
+                    fields = heading;
+                    i = data(lines, i + 1, fields, false);
+                }
             }
         }
     }
 
-    /** A table with column names on top and nothing else of the standard's frame. */
-    private List<String> headingOnly(String line) {
-        commaSeparates = line.indexOf(',') >= 0 && line.indexOf('\t') < 0 && line.indexOf(';') < 0;
-        return words(line);
-    }
-
-    private List<String> split(String line) {
-        return Words.of(line, line.indexOf('\t') < 0 && line.indexOf(';') < 0);
+    /**
+     * Column names of a table without the standard's frame, which may hold spaces between tabs,
+     * semicolons or commas; none when the line is no heading.
+     */
+    private List<String> heading(String line) {
+        for (char between : SEPARATORS) {
+            if (line.indexOf(between) >= 0) {
+                List<String> names = Words.named(Words.cells(line, between));
+                // Several tabs in a row only align columns.
+                boolean aligned = between == '\t' && names.lastIndexOf("") > 0;
+                if (!aligned && Columns.looksLikeHeading(names)) {
+                    separator = between;
+                    commaSeparates = between == ',';
+                    return names;
+                }
+            }
+        }
+        boolean commas = line.indexOf('\t') < 0 && line.indexOf(';') < 0;
+        List<String> names = Words.of(line, commas);
+        if (!Columns.looksLikeHeading(names)) {
+            return List.of();
+        }
+        separator = 0;
+        commaSeparates = commas && line.indexOf(',') >= 0;
+        return names;
     }
 
     private int format(List<String> lines, int start, List<String> fields) throws Problem {
         commaSeparates = false;
+        separator = 0;
         for (int i = start; i < lines.size(); i++) {
             String line = lines.get(i);
             if (line.strip().toUpperCase(Locale.ROOT).startsWith("END_DATA_FORMAT")) {
@@ -125,11 +152,9 @@ final class TextTables {
                 ended = true;
                 continue;
             }
-            if (words.size() != fields.size()) {
-                words = withEmptyCells(lines.get(i), words, fields.size());
-                if (words.stream().allMatch(String::isEmpty)) {
-                    continue;
-                }
+            words = row(lines.get(i), words, fields.size());
+            if (words.stream().allMatch(String::isEmpty)) {
+                continue;
             }
             if (words.size() != fields.size()) {
                 throw Problem.input(
@@ -167,11 +192,17 @@ final class TextTables {
         return i;
     }
 
-    /** The cells between separators, empty ones too, when that gives the wanted number. */
-    private static List<String> withEmptyCells(String line, List<String> words, int wanted) {
-        for (char separator : new char[] {'\t', ';', ','}) {
-            if (line.indexOf(separator) >= 0) {
-                List<String> cells = Words.cells(line, separator);
+    /**
+     * The cells between separators, empty ones too, where the heading or the number of words asks
+     * for them and they are as many as wanted; else the words.
+     */
+    private List<String> row(String line, List<String> words, int wanted) {
+        if (separator == 0 && words.size() == wanted) {
+            return words;
+        }
+        for (char between : SEPARATORS) {
+            if (line.indexOf(between) >= 0 && (separator == 0 || between == separator)) {
+                List<String> cells = Words.fitted(Words.cells(line, between), wanted);
                 return cells.size() == wanted ? cells : words;
             }
         }
@@ -180,6 +211,7 @@ final class TextTables {
 
     /** Lines of three numbers and nothing else: CIELAB typed in reading order, names in front. */
     private void typedList(List<String> lines) throws Problem {
+        commaSeparates = Words.commasBetweenNumbers(lines);
         List<Row> rows = new ArrayList<>();
         int columns = 0;
         for (int i = 0; i < lines.size(); i++) {

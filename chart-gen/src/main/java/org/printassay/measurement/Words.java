@@ -67,6 +67,43 @@ final class Words {
         return cells;
     }
 
+    /**
+     * Column names without empty ones at the end. An empty first one, over the names of rows as
+     * some programs write them, is called ID where no other column names the patches.
+     */
+    static List<String> named(List<String> cells) {
+        List<String> names = fitted(cells, 0);
+        if (!names.isEmpty() && names.get(0).isEmpty() && Columns.of(names).ids().isEmpty()) {
+            names.set(0, "ID");
+        }
+        return names;
+    }
+
+    /** Cells without empty ones at the end, so far as they are more than wanted. */
+    static List<String> fitted(List<String> cells, int wanted) {
+        List<String> fitted = new ArrayList<>(cells);
+        while (fitted.size() > wanted && fitted.get(fitted.size() - 1).isEmpty()) {
+            fitted.remove(fitted.size() - 1);
+        }
+        int last = fitted.size() - 1;
+        if (last >= 0) { // a remark behind the last number
+            fitted.set(last, fitted.get(last).replaceFirst("^([-+.,\\deE]+)\\s+#.*$", "$1"));
+        }
+        return fitted;
+    }
+
+    /** Whether commas separate the numbers of a typed list, by its first line: P1,50.1,0.2,-1.3. */
+    static boolean commasBetweenNumbers(List<String> lines) {
+        for (String line : lines) {
+            List<String> words = of(line, false);
+            if (!words.isEmpty()) {
+                return words.size() < 3
+                        || words.stream().anyMatch(word -> word.endsWith(","));
+            }
+        }
+        return false;
+    }
+
     private static String cut(StringBuilder cell) {
         return cell.substring(0, Math.min(cell.length(), MAX_LENGTH)).strip();
     }

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.measurement.ChartPatches;
+import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementReader;
 import org.printassay.problem.Problem;
@@ -80,6 +81,32 @@ class ReadingOrderTest {
         List<Patch> turned = new ArrayList<>(patches.order());
         Collections.reverse(turned);
         refused(patches, List.of(turned), "turned upside down");
+    }
+
+    /** chart.txt names windows and scan patches too; whoever measures them all is not foreign. */
+    @Test
+    void everyIdOfTheShortSheetIsKnown() throws Problem {
+        Chart chart = chart("A4", "10");
+        ChartPatches patches = ReadingOrder.of(chart);
+        List<Patch> all = chart.sheets().get(0).patches();
+        assertTrue(all.size() > patches.order().size());
+        StringBuilder text = new StringBuilder("SAMPLE_ID LAB_L LAB_A LAB_B\n");
+        for (Patch patch : all) {
+            Lab lab = RgbSpace.SRGB.toLab(patch.rgb());
+            text.append(patch.id())
+                    .append(
+                            String.format(
+                                    Locale.ROOT,
+                                    " %.2f %.2f %.2f%n",
+                                    20 + 0.7 * lab.l(),
+                                    0.6 * lab.a(),
+                                    0.6 * lab.b()));
+        }
+        MeasurementFile file =
+                MeasurementReader.read(
+                        "all.txt", text.toString().getBytes(StandardCharsets.UTF_8), patches);
+        assertEquals(all.size(), file.patches().size());
+        assertTrue(file.patches().stream().allMatch(MeasuredPatch::placed));
     }
 
     private static void refused(ChartPatches chart, List<List<Patch>> rows, String words) {

@@ -99,6 +99,28 @@ class CxfReaderTest {
         assertEquals(0, spread.b(), 1e-9);
     }
 
+    /** The scale is one of the whole file, though the second reading is of a dark patch alone. */
+    @Test
+    void aSecondDarkReadingInPercentIsPercent() throws Problem {
+        MeasurementFile file =
+                read(
+                        cxf(
+                                object("Target", "A1", "a", spectrum("80"), rgb(255, 255, 255))
+                                        + object("Target", "A2", "b", spectrum("1.2"), rgb(0, 0, 0))
+                                        + object(
+                                                "Target", "A2", "c", spectrum("1.2"), rgb(0, 0, 0))));
+        MeasuredPatch black = file.patches().get(1);
+        assertEquals(2, black.repeats());
+        // L* of Y = 1.2 by the definition of CIELAB.
+        assertEquals(116 * Math.cbrt(0.012) - 16, black.lab().l(), 0.01);
+    }
+
+    private static String spectrum(String value) {
+        return "<ReflectanceSpectrum StartWL=\"380\">"
+                + (value + " ").repeat(36)
+                + "</ReflectanceSpectrum>";
+    }
+
     @Test
     void entitiesAndDocumentTypesAreRefused() {
         String bomb =

@@ -234,6 +234,14 @@ class MeasurementReaderTest {
         assertEquals(Lab.of(xyz, Xyz.PCS_WHITE), mean.patches().get(0).lab());
         List<MeasurementFile> wrong = List.of(read(rows), read(rows.replace("9 9 9", "8 9 9")));
         assertThrows(Problem.class, () -> MeasurementReader.together(wrong));
+        MeasurementFile first = named("first.txt", rows);
+        MeasurementFile odd = named("odd.txt", rows.replace("9 9 9", "8 9 9"));
+        MeasurementFile last = named("last.txt", rows);
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () -> MeasurementReader.together(List.of(first, odd, last)));
+        assertTrue(problem.toString().contains("odd.txt, line 5"), problem::toString);
     }
 
     /** Spreadsheets leave unused cells empty. */
@@ -286,6 +294,10 @@ class MeasurementReaderTest {
                 "WEIGHTING_FUNCTION \"ILLUMINANT, D65\"\nWEIGHTING_FUNCTION \"OBSERVER, 10"
                         + " degree\"\n"
                         + rows);
+        assertProblem("are for F8, 2 degree", "ILLUMINANT \"F8\"\n" + rows);
+        assertProblem("are for 'LED-B1', 2 degree", "ILLUMINANT \"LED-B1\"\n" + rows);
+        assertProblem("are for D50, 10 degree", "OBSERVER \"CIE 1964\"\n" + rows);
+        read("ILLUMINANT \"unknown\"\nOBSERVER \"CIE 1931 2 degree\"\n" + rows);
         read("WEIGHTING_FUNCTION \"ILLUMINANT, D50\"\nOBSERVER \"2\"\n" + rows);
         read(SPECTRAL_SAMPLE.replace("ILLUMINANT\t\"D50\"", "ILLUMINANT\t\"D65\""));
     }
@@ -366,19 +378,6 @@ class MeasurementReaderTest {
     }
 
     @Test
-    void recognisesByContent() {
-        assertTrue(MeasurementReader.recognises(SPECTRAL_SAMPLE.getBytes(StandardCharsets.UTF_8)));
-        assertTrue(
-                MeasurementReader.recognises(
-                        "ID,R,G,B,L*,a*,b*\n".getBytes(StandardCharsets.UTF_8)));
-        assertFalse(MeasurementReader.recognises(new byte[] {'I', 'I', 42, 0, 8, 0, 0, 0}));
-        assertFalse(
-                MeasurementReader.recognises(
-                        "II*\0...BEGIN_DATA_FORMAT".getBytes(StandardCharsets.UTF_8)));
-        assertFalse(MeasurementReader.recognises("{\"a\": 1}".getBytes(StandardCharsets.UTF_8)));
-    }
-
-    @Test
     void controlCharactersAreDropped() throws Problem {
         MeasurementFile file =
                 read(
@@ -395,6 +394,10 @@ class MeasurementReaderTest {
                 + "\nEND_DATA_FORMAT\nBEGIN_DATA\n"
                 + String.join("\n", rows)
                 + "\nEND_DATA\n";
+    }
+
+    private static MeasurementFile named(String name, String text) throws Problem {
+        return MeasurementReader.read(name, text.getBytes(StandardCharsets.UTF_8));
     }
 
     private static MeasurementFile read(String text) throws Problem {

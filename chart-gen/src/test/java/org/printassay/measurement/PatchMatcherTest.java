@@ -132,6 +132,82 @@ class PatchMatcherTest {
         assertRefused("45 readings, but the chart has 48 patches in 6 rows", List.of(short3));
     }
 
+    /** Papers' windows and the like are left out of the reading order, not of the chart. */
+    @Test
+    void patchesForScansAloneAreKnownByName() throws Problem {
+        List<Patch> all = new ArrayList<>(CHART.order());
+        Patch window =
+                new Patch("P101", Section.PAPER, Rgb8.grey(255), new RectMm(90, 0, 3, 3));
+        all.add(window);
+        ChartPatches chart = new ChartPatches("T", RgbSpace.SRGB, CHART.rows(), all);
+        String text = table("SAMPLE_NAME LAB_L LAB_A LAB_B", all, p -> p.id() + " " + dull(p));
+        MeasurementFile file = read(text, chart);
+        assertEquals("P101", file.patches().get(48).id());
+        assertTrue(file.patches().get(48).placed());
+        assertTrue(file.notes().toString().contains("by name: 49."), file.notes()::toString);
+    }
+
+    @Test
+    void aReadingOfTheBareTileIsPassedOver() throws Problem {
+        String text =
+                table(
+                        "SAMPLE_NAME LAB_L LAB_A LAB_B",
+                        CHART.order(),
+                        p -> p.id() + " " + dull(p));
+        MeasurementFile file = read(text.replace("END_DATA\n", "whitetile 95 0 0\nEND_DATA\n"));
+        assertEquals(48, file.patches().size());
+        assertTrue(
+                file.notes().toString().contains("by name: 48; not of this chart: 1."),
+                file.notes()::toString);
+    }
+
+    @Test
+    void typedListWithCommasBetweenNumbers() throws Problem {
+        MeasurementFile file = read(typed(CHART.rows()));
+        for (String commas : new String[] {", ", ","}) {
+            String named =
+                    CHART.order().stream()
+                            .map(p -> (p.id() + " " + dull(p)).replace(" ", commas))
+                            .collect(Collectors.joining("\n", "# typed, by hand\n", ""));
+            assertEquals(file.patches().get(9).lab(), read(named).patches().get(9).lab());
+        }
+        String spaced = typed(CHART.rows()).replace(" ", ", ");
+        assertEquals(file.patches().get(9).lab(), read(spaced).patches().get(9).lab());
+        String headed =
+                "Nr L* a* b*\n"
+                        + CHART.order().stream()
+                                .map(p -> p.id() + " " + dull(p))
+                                .collect(Collectors.joining("\n"));
+        assertEquals(file.patches().get(9).lab(), read(headed).patches().get(9).lab());
+    }
+
+    /** A dark part of a chart alone, whose lightest code is 100 (made up). */
+    @Test
+    void codesUpTo100AreTheChartsAndNotPercent() throws Problem {
+        List<Patch> dark = new ArrayList<>();
+        for (int i = 0; i <= 10; i++) {
+            dark.add(
+                    new Patch(
+                            "D" + i,
+                            Section.NEUTRAL_RAMP,
+                            Rgb8.grey(10 * i),
+                            new RectMm(10 * i, 0, 10, 10)));
+        }
+        ChartPatches chart = new ChartPatches("T", RgbSpace.SRGB, List.of(dark));
+        String text =
+                table(
+                        "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B",
+                        dark,
+                        p ->
+                                p.id()
+                                        + (" " + p.rgb().r()).repeat(3)
+                                        + " "
+                                        + dull(p));
+        MeasurementFile file = read(text, chart);
+        assertEquals(Rgb8.grey(100), file.patches().get(10).rgb());
+        assertTrue(file.patches().get(10).placed());
+    }
+
     /** A program that fills in names by itself does not make a missed row right. */
     @Test
     void namesThatContradictTheColoursAreRefused() {
@@ -159,6 +235,10 @@ class PatchMatcherTest {
 
     private static MeasurementFile read(String text) throws Problem {
         return MeasurementReader.read("typed.txt", text.getBytes(StandardCharsets.UTF_8), CHART);
+    }
+
+    private static MeasurementFile read(String text, ChartPatches chart) throws Problem {
+        return MeasurementReader.read("typed.txt", text.getBytes(StandardCharsets.UTF_8), chart);
     }
 
     private static String typed(List<List<Patch>> rows) {

@@ -8,25 +8,35 @@ final class IccBytes {
     private final int start;
     private final int size;
 
-    private IccBytes(byte[] bytes, int start, int size) {
+    /** What the stretch is, for messages; empty for the profile itself. */
+    private final String what;
+
+    private IccBytes(byte[] bytes, int start, int size, String what) {
         this.bytes = bytes;
         this.start = start;
         this.size = size;
+        this.what = what;
     }
 
     static IccBytes of(byte[] bytes) {
-        return new IccBytes(bytes, 0, bytes.length);
+        return new IccBytes(bytes, 0, bytes.length, "");
+    }
+
+    /** The same, called a tag in messages. */
+    IccBytes tag(String name) {
+        String plain = name.replaceAll("[^\\x20-\\x7e]", "?");
+        return new IccBytes(bytes, start, size, "tag '" + plain + "': ");
     }
 
     /** A part; positions in it count from its own start. */
     IccBytes part(long from, long length) throws IccException {
         check(from, length);
-        return new IccBytes(bytes, start + (int) from, (int) length);
+        return new IccBytes(bytes, start + (int) from, (int) length, what);
     }
 
     /** All from a position to the end. */
     IccBytes from(long from) throws IccException {
-        return part(from, size - from);
+        return part(from, Math.max(0, size - from));
     }
 
     int size() {
@@ -62,14 +72,16 @@ final class IccBytes {
     }
 
     IccException fault(long at, String reason) {
-        return new IccException(start + at, reason);
+        return new IccException(start + at, what + reason);
     }
 
     private void check(long at, long length) throws IccException {
         if (at < 0 || length < 0 || at > size || length > size - at) {
             throw fault(
                     Math.max(0, Math.min(at, size)),
-                    "data end here, but " + length + " more bytes are needed: damaged or cut off");
+                    "data end here, "
+                            + Math.max(1, at + length - size)
+                            + " bytes too early: damaged or cut off");
         }
     }
 }

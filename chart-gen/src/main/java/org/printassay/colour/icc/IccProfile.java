@@ -233,7 +233,8 @@ public final class IccProfile {
         Map<String, IccBytes> tags = new LinkedHashMap<>();
         for (int i = 0; i < count; i++) {
             long at = 132 + 12L * i;
-            tags.putIfAbsent(in.ascii(at, 4), in.part(in.u32(at + 4), in.u32(at + 8)));
+            String name = in.ascii(at, 4);
+            tags.putIfAbsent(name, in.tag(name).part(in.u32(at + 4), in.u32(at + 8)));
         }
         return tags;
     }

@@ -41,11 +41,6 @@ final class ProfileWays {
         return !tags.containsKey("A2B0") && !tags.containsKey("A2B1");
     }
 
-    /** Whether it holds a table for the way to colour by this intent, not a substitute. */
-    boolean hasTableToPcs(Intent intent) {
-        return tags.containsKey("A2B" + intent.table());
-    }
-
     /** Relative colorimetric way to colour. */
     DeviceModel model() throws IccException {
         IccBytes table = table("A2B", Intent.RELATIVE);

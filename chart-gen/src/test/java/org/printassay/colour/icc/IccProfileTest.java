@@ -1,6 +1,7 @@
 package org.printassay.colour.icc;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -153,6 +154,29 @@ class IccProfileTest {
         assertMessage("data end here", with(good, 132 + 12 * 6 + 4, good.length));
         assertMessage("data end here", with(good, 132 + 12 * 6 + 8, 0x7FFFFFFF));
         assertMessage("data end here", with(good, 132 + 12 * 6 + 4, -1));
+    }
+
+    @Test
+    void namesTheTagThatIsCutOff() {
+        byte[] good = RgbProfiles.of(RgbSpace.SRGB);
+        String reason = "tag 'rTRC': data end here, ";
+        assertMessage(
+                reason,
+                TestProfile.of(
+                        4,
+                        "mntrRGB XYZ ",
+                        Map.of(
+                                "rTRC", with(TestProfile.table(0, 30000, 65535), 8, 60000),
+                                "gTRC", TestProfile.gamma(2),
+                                "bTRC", TestProfile.gamma(2),
+                                "rXYZ", TestProfile.xyz(1, 0, 0),
+                                "gXYZ", TestProfile.xyz(0, 1, 0),
+                                "bXYZ", TestProfile.xyz(0, 0, 1))));
+        IccException behind =
+                assertThrows(
+                        IccException.class,
+                        () -> IccProfile.parse(with(good, 132 + 12 * 6 + 4, -1)));
+        assertFalse(String.valueOf(behind.getMessage()).contains("-"), behind::toString);
     }
 
     @Test
