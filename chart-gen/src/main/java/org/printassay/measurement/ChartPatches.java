@@ -14,8 +14,7 @@ import org.printassay.sheet.Patch;
  * @param rows patches in reading order, row by row (strip by strip); no row is empty
  * @param all every patch, those for scans alone too, which the rows leave out
  */
-public record ChartPatches(
-        String name, RgbSpace space, List<List<Patch>> rows, List<Patch> all) {
+public record ChartPatches(String name, RgbSpace space, List<List<Patch>> rows, List<Patch> all) {
     public ChartPatches {
         rows = rows.stream().map(List::copyOf).toList();
         all = List.copyOf(all);

@@ -82,12 +82,19 @@ final class CxfColours {
                             spectrum == null ? new double[0] : array(spectrum),
                             r.xyz() == null
                                     ? null
-                                    : new Xyz(part(r.xyz(), "X"), part(r.xyz(), "Y"), part(r.xyz(), "Z")),
+                                    : new Xyz(
+                                            part(r.xyz(), "X"),
+                                            part(r.xyz(), "Y"),
+                                            part(r.xyz(), "Z")),
                             r.lab() == null
                                     ? null
                                     : new Lab(
-                                            part(r.lab(), "L"), part(r.lab(), "A"), part(r.lab(), "B")));
-            patches.add(new RawPatch(r.id(), r.rgb(), made.lab(), made.xyz(), made.spectrum(), r.line()));
+                                            part(r.lab(), "L"),
+                                            part(r.lab(), "A"),
+                                            part(r.lab(), "B")));
+            patches.add(
+                    new RawPatch(
+                            r.id(), r.rgb(), made.lab(), made.xyz(), made.spectrum(), r.line()));
         }
         colours.noteDoubts();
         return patches;

@@ -169,7 +169,8 @@ final class CxfReader {
         long code = Math.round(colours.part(value, part) * scale);
         if (code < 0 || code > 255) {
             throw Problem.input(
-                    colours.place(value.line), "an RGB code is outside 0 to 255. Export 8-bit codes.");
+                    colours.place(value.line),
+                    "an RGB code is outside 0 to 255. Export 8-bit codes.");
         }
         return (int) code;
     }

@@ -114,9 +114,7 @@ final class PatchMatcher {
      */
     private static Map<Rgb8, List<Patch>> byCode(ChartPatches known) {
         Map<Rgb8, List<Patch>> led = known.order().stream().collect(groupingBy(Patch::rgb));
-        known.all().stream()
-                .collect(groupingBy(Patch::rgb))
-                .forEach(led::putIfAbsent);
+        known.all().stream().collect(groupingBy(Patch::rgb)).forEach(led::putIfAbsent);
         return led;
     }
 

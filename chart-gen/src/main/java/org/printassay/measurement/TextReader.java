@@ -52,8 +52,7 @@ final class TextReader {
      *     asked for
      * @param chartCodes codes of the chart's patches; empty when no chart is known
      */
-    static RawFile read(
-            String name, String content, Set<String> chartIds, Set<Rgb8> chartCodes)
+    static RawFile read(String name, String content, Set<String> chartIds, Set<Rgb8> chartCodes)
             throws Problem {
         TextTables text = TextTables.parse(name, content);
         TextReader reader = new TextReader(name);

@@ -97,8 +97,7 @@ final class Words {
         for (String line : lines) {
             List<String> words = of(line, false);
             if (!words.isEmpty()) {
-                return words.size() < 3
-                        || words.stream().anyMatch(word -> word.endsWith(","));
+                return words.size() < 3 || words.stream().anyMatch(word -> word.endsWith(","));
             }
         }
         return false;

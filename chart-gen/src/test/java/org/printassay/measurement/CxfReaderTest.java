@@ -108,7 +108,11 @@ class CxfReaderTest {
                                 object("Target", "A1", "a", spectrum("80"), rgb(255, 255, 255))
                                         + object("Target", "A2", "b", spectrum("1.2"), rgb(0, 0, 0))
                                         + object(
-                                                "Target", "A2", "c", spectrum("1.2"), rgb(0, 0, 0))));
+                                                "Target",
+                                                "A2",
+                                                "c",
+                                                spectrum("1.2"),
+                                                rgb(0, 0, 0))));
         MeasuredPatch black = file.patches().get(1);
         assertEquals(2, black.repeats());
         // L* of Y = 1.2 by the definition of CIELAB.

@@ -239,8 +239,7 @@ class MeasurementReaderTest {
         MeasurementFile last = named("last.txt", rows);
         Problem problem =
                 assertThrows(
-                        Problem.class,
-                        () -> MeasurementReader.together(List.of(first, odd, last)));
+                        Problem.class, () -> MeasurementReader.together(List.of(first, odd, last)));
         assertTrue(problem.toString().contains("odd.txt, line 5"), problem::toString);
     }
 

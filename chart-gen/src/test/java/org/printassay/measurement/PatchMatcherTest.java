@@ -136,8 +136,7 @@ class PatchMatcherTest {
     @Test
     void patchesForScansAloneAreKnownByName() throws Problem {
         List<Patch> all = new ArrayList<>(CHART.order());
-        Patch window =
-                new Patch("P101", Section.PAPER, Rgb8.grey(255), new RectMm(90, 0, 3, 3));
+        Patch window = new Patch("P101", Section.PAPER, Rgb8.grey(255), new RectMm(90, 0, 3, 3));
         all.add(window);
         ChartPatches chart = new ChartPatches("T", RgbSpace.SRGB, CHART.rows(), all);
         String text = table("SAMPLE_NAME LAB_L LAB_A LAB_B", all, p -> p.id() + " " + dull(p));
@@ -150,10 +149,7 @@ class PatchMatcherTest {
     @Test
     void aReadingOfTheBareTileIsPassedOver() throws Problem {
         String text =
-                table(
-                        "SAMPLE_NAME LAB_L LAB_A LAB_B",
-                        CHART.order(),
-                        p -> p.id() + " " + dull(p));
+                table("SAMPLE_NAME LAB_L LAB_A LAB_B", CHART.order(), p -> p.id() + " " + dull(p));
         MeasurementFile file = read(text.replace("END_DATA\n", "whitetile 95 0 0\nEND_DATA\n"));
         assertEquals(48, file.patches().size());
         assertTrue(
@@ -198,11 +194,7 @@ class PatchMatcherTest {
                 table(
                         "SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B",
                         dark,
-                        p ->
-                                p.id()
-                                        + (" " + p.rgb().r()).repeat(3)
-                                        + " "
-                                        + dull(p));
+                        p -> p.id() + (" " + p.rgb().r()).repeat(3) + " " + dull(p));
         MeasurementFile file = read(text, chart);
         assertEquals(Rgb8.grey(100), file.patches().get(10).rgb());
         assertTrue(file.patches().get(10).placed());
