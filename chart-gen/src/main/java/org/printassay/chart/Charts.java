@@ -164,7 +164,7 @@ public final class Charts {
                         + ". ";
         for (PageSize page : PageSize.NAMED) {
             Recipe larger = recipe.on(page);
-            if (ChartLayout.of(larger).isPresent()) {
+            if (ChartLayout.ifRoom(larger).isPresent()) {
                 return Problem.usage(
                         start
                                 + "The smallest page that fits with these margins is "

@@ -25,7 +25,7 @@ public final class Rolls {
         int fewest = Charts.create(recipe).sheets().size();
         for (int length = SHORTEST_MM; length < PageSize.LONGEST_MM; length += STEP_MM) {
             Recipe shorter = recipe.on(PageSize.of(recipe.page().widthMm(), length));
-            Optional<? extends ChartLayout> layout = ChartLayout.of(shorter);
+            Optional<? extends ChartLayout> layout = ChartLayout.ifRoom(shorter);
             if (layout.isPresent() && layout.get().sheets() == fewest) {
                 return shorter;
             }

@@ -21,6 +21,15 @@ public interface ChartLayout {
         };
     }
 
+    /** As {@link #of}, for a page that is tried out: nothing when something reaches beyond its room. */
+    static Optional<? extends ChartLayout> ifRoom(Recipe recipe) {
+        try {
+            return of(recipe);
+        } catch (Problem e) {
+            return Optional.empty();
+        }
+    }
+
     /** Sheets it takes. */
     int sheets();
 

@@ -4,9 +4,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.StringJoiner;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.NearestCodes;
@@ -19,6 +21,10 @@ import org.printassay.problem.Problem;
  * and written with every value stated and every own colour as codes.
  */
 public final class DesignJson {
+    /** Sections that are one picture, not patches in rows. */
+    private static final Set<Part.What> PICTURES =
+            EnumSet.of(Part.What.STRAY_LIGHT, Part.What.EDGES, Part.What.VIGNETTES);
+
     private static final String USUAL_TITLE = "Edited sheet";
     private static final double USUAL_PATCH_MM = 6.5;
     private static final double TINT_WIDTH_MM = 10;
@@ -73,6 +79,14 @@ public final class DesignJson {
         } else if (size.isArray()) {
             width = size.path(0).asDouble();
             height = size.path(1).asDouble();
+        }
+        if (PICTURES.contains(what)) {
+            refuse(at, json, what, List.of("copies", "columns"));
+            if (width != height) {
+                throw Problem.usage(
+                        at + "/patchMm: the section " + what.key() + " is drawn in squares: give one"
+                                + " number.");
+            }
         }
         List<Rgb8> colours = List.of();
         if (what == Part.What.OWN) {

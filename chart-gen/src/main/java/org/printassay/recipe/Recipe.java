@@ -116,6 +116,11 @@ public record Recipe(
             return letter;
         }
 
+        /** Margins in millimetres where none are said: the short sheet stands on small pages. */
+        public double usualMarginMm() {
+            return this == SHORT ? 5 : 10;
+        }
+
         /** Layout rules in force for new charts of this design. */
         public int currentLayout() {
             return currentLayout;

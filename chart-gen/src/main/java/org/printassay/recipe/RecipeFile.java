@@ -138,7 +138,10 @@ public final class RecipeFile {
                     roll != null
                             ? roll.longest()
                             : file.has("page") ? PageSize.parse(pageText) : fallback.page();
-            Margins margins = fallback.margins();
+            Margins margins =
+                    kind == Recipe.Kind.SHORT && fallback.kind() != kind
+                            ? Margins.all(kind.usualMarginMm())
+                            : fallback.margins();
             if (file.has("marginsMm")) {
                 List<Double> values = new ArrayList<>();
                 file.path("marginsMm").forEach(value -> values.add(value.asDouble()));

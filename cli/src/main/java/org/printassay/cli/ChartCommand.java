@@ -143,6 +143,7 @@ final class ChartCommand implements Callable<Integer> {
                         spec.commandLine().getParseResult().hasMatchedOption("--page"),
                         Optional.ofNullable(margins),
                         encoding,
+                        spec.commandLine().getParseResult().hasMatchedOption("--space"),
                         Optional.ofNullable(picture));
         Recipe recipe = wanted.recipe();
         Chart chart = wanted.chart();
@@ -213,6 +214,9 @@ final class ChartCommand implements Callable<Integer> {
     /** A folder that holds another chart is somebody's: it is not written over unasked. */
     private void refuseOtherChart(Path folder, Chart chart) throws Problem {
         Path there = folder.resolve("chart.json");
+        if (!Files.exists(there)) {
+            there = folder.resolve("print-1").resolve("chart.json");
+        }
         if (force || !Files.exists(there)) {
             return;
         }

@@ -31,8 +31,6 @@ import org.printassay.recipe.RollWidth;
  * @param notes what the user should know, a line each
  */
 record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
-    private static final String USUAL_MARGIN = "10";
-    private static final String SHORT_MARGIN = "5";
     private static final int PICTURE_COLOURS = 24;
 
     WantedRecipe {
@@ -47,6 +45,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
      * @param pageGiven whether the page was typed, so that it rules over that of a file
      * @param margins as typed
      * @param space where a file names none
+     * @param spaceGiven whether the space was typed, so that it must not contradict a file
      * @param picture whose colours are added
      */
     static WantedRecipe of(
@@ -55,6 +54,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
             boolean pageGiven,
             Optional<String> margins,
             RgbSpace space,
+            boolean spaceGiven,
             Optional<Path> picture)
             throws Problem {
         Optional<RollWidth> roll = RollWidth.parse(pageText);
@@ -63,8 +63,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
                 Recipe.Kind.ofKey(name).filter(known -> known != Recipe.Kind.EDITED);
         List<String> notes = new ArrayList<>();
         if (kind.isPresent()) {
-            boolean isShort = kind.get() == Recipe.Kind.SHORT;
-            Margins edges = Margins.parse(margins.orElse(isShort ? SHORT_MARGIN : USUAL_MARGIN));
+            Margins edges = edges(margins, kind.get());
             Recipe recipe = Recipe.of(kind.get(), page, edges, space);
             if (picture.isPresent()) {
                 if (kind.get() != Recipe.Kind.PAPER) {
@@ -80,10 +79,18 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
             return made(recipe, roll.isPresent(), notes);
         }
         Path file = file(name);
-        Margins fallback = Margins.parse(margins.orElse(USUAL_MARGIN));
-        RecipeFile.Read read = RecipeFile.read(file, Recipe.paper(page, fallback, space));
+        Margins usual = edges(Optional.empty(), Recipe.Kind.PAPER);
+        RecipeFile.Read read = RecipeFile.read(file, Recipe.paper(page, usual, space));
         notes.addAll(read.notes());
         Recipe said = read.recipe();
+        if (spaceGiven && said.space() != space) {
+            throw Problem.usage(
+                    "--space "
+                            + space.key()
+                            + " contradicts the recipe, which is for "
+                            + said.space().key()
+                            + ". Leave one of them away.");
+        }
         Design design = said.edited();
         if (picture.isPresent()) {
             if (design == null) {
@@ -97,7 +104,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
                 new Recipe(
                         said.kind(),
                         pageGiven ? page : said.page(),
-                        margins.isPresent() ? fallback : said.margins(),
+                        margins.isPresent() ? edges(margins, said.kind()) : said.margins(),
                         said.space(),
                         said.layoutVersion(),
                         design);
@@ -106,6 +113,12 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
         } catch (Problem e) {
             throw RecipeFile.placed(file, e);
         }
+    }
+
+    private static Margins edges(Optional<String> typed, Recipe.Kind kind) throws Problem {
+        return typed.isPresent()
+                ? Margins.parse(typed.get())
+                : Margins.all(kind.usualMarginMm());
     }
 
     private static Path file(String name) throws Problem {

@@ -41,7 +41,7 @@ final class SurfaceFigures {
             grain(to, Figure.GRAIN_MIDTONES, grain.midtones());
             grain(to, Figure.GRAIN_HIGHLIGHTS, grain.highlights());
             PrintSurface.Zone midtones = grain.midtones();
-            if (midtones != null) {
+            if (midtones != null && midtones.mottle() != null) {
                 to.put(Figure.MOTTLE_MIDTONES, midtones.mottle(), ofGrain(midtones.mottle()));
             }
         }

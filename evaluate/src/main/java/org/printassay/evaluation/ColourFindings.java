@@ -42,7 +42,7 @@ final class ColourFindings {
         for (Irregularity.Kind kind : Irregularity.Kind.values()) {
             irregularities.stream()
                     .filter(i -> i.kind() == kind)
-                    .max(Comparator.comparingDouble(Irregularity::size))
+                    .max(Comparator.comparingDouble(i -> Math.abs(i.size())))
                     .ifPresent(worst -> found.add(rough(worst, irregularities)));
         }
         if (gradient != null && gradient.significant() && gradient.overSheet() > SEEN_GRADIENT) {
@@ -177,7 +177,8 @@ final class ColourFindings {
                 "evenness",
                 say("The sheet is uneven: %s by %.1f L*.", gradient.words(), gradient.overSheet()),
                 say("± %.1f, from equal patches at different places.", gradient.uncertainty()),
-                "Scan or measure it turned round: if the slope turns too, it is the print's.");
+                "Scan it once more, turned by half: what stays at the same edge of the sheet is the"
+                        + " print's.");
     }
 
     private static double doubt(Trust trust) {

@@ -83,9 +83,9 @@ public record PrintSurface(
      * One zone.
      *
      * @param graininess finer than 0.4 cycles per millimetre
-     * @param mottle coarser, from tiles of 1.27 mm
+     * @param mottle coarser, from tiles of 1.27 mm; null where areas are too small
      */
-    public record Zone(double graininess, double mottle) {}
+    public record Zone(double graininess, @Nullable Double mottle) {}
 
     /**
      * Frequencies, cycles per millimetre, at which slanted edges keep half of their contrast, and

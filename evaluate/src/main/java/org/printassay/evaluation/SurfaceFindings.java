@@ -26,6 +26,12 @@ final class SurfaceFindings {
     /** Grain in mid-tones that is seen without looking for it (common practice, no source). */
     private static final double GRAINY = 1.5;
 
+    private static final String MAY_BE_THE_SCANNERS =
+            " It may be the scanner's: scan the sheet once more, turned by ";
+
+    private static final String FEED_UNKNOWN =
+            " Say with --feed which way the sheet ran: what runs along the feed comes from rollers.";
+
     private final PrintSurface surface;
     private final List<WedgeFindings.Weighed> found = new ArrayList<>();
 
@@ -61,14 +67,14 @@ final class SurfaceFindings {
                     GOOD_NEWS,
                     "lines",
                     "No lines and no visible bands were found.",
-                    "In long tints; lines of 0.1 mm and 10 % of the light would show.",
+                    "In long tints, by lines that cross them.",
                     "");
         }
         if (lines.isEmpty()) {
             return;
         }
         PrintLine strongest =
-                lines.stream().max(Comparator.comparingDouble(SurfaceFindings::strength)).get();
+                lines.stream().max(Comparator.comparingDouble((PrintLine l) -> l.line().strength())).get();
         FoundLine line = strongest.line();
         String place =
                 say(
@@ -92,18 +98,14 @@ final class SurfaceFindings {
                                 ? "one tint shows it"
                                 : line.shows().size() + " tints show it");
         if (strongest.cause() == SurfaceCause.UNDECIDED) {
-            sure += " It may be the scanner's: scan the sheet once more, turned by half.";
+            sure += MAY_BE_THE_SCANNERS + "half.";
         }
         add(
-                ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * strength(strongest)),
+                ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * line.strength()),
                 "lines",
                 text,
                 sure,
                 advice(strongest));
-    }
-
-    private static double strength(PrintLine line) {
-        return Math.abs(line.line().contrast()) * line.line().widthMm();
     }
 
     private String advice(PrintLine strongest) {
@@ -128,7 +130,8 @@ final class SurfaceFindings {
                         ? "Clean the nozzles" + inks + ", then print this sheet again."
                         : "Align the heads and clean the nozzles"
                                 + inks
-                                + ": a jet that leaves its way prints dark lines.");
+                                + ": a jet that leaves its way prints dark lines.")
+                + (surface.feed() == null ? FEED_UNKNOWN : "");
     }
 
     private void bands() {
@@ -137,6 +140,8 @@ final class SurfaceFindings {
             return;
         }
         FoundBand band = bands.get(0).band();
+        boolean undecided = bands.get(0).cause() == SurfaceCause.UNDECIDED;
+        boolean acrossFeed = surface.feed() != null && surface.feed() != band.along();
         String axis =
                 surface.feed() == band.along()
                         ? "along the feed"
@@ -148,12 +153,16 @@ final class SurfaceFindings {
                 "bands",
                 say("Bands repeat every %.1f mm %s.", band.periodMm(), axis),
                 say(
-                        "+-%.1f L*, %.1f times what an eye sees at %.0f mm and %.0f lx.",
-                        band.amplitudeDeltaL(),
-                        band.overThreshold(),
-                        surface.viewing().distanceMm(),
-                        surface.viewing().illuminanceLux()),
-                "Adjust the paper feed in the driver, or print with more passes.");
+                                "+-%.1f L*, %.1f times what an eye sees at %.0f mm and %.0f lx.",
+                                band.amplitudeDeltaL(),
+                                band.overThreshold(),
+                                surface.viewing().distanceMm(),
+                                surface.viewing().illuminanceLux())
+                        + (undecided ? MAY_BE_THE_SCANNERS + "a quarter." : ""),
+                acrossFeed
+                        ? "It varies across the feed: look at how the head travels, or align the heads."
+                        : "Adjust the paper feed in the driver, or print with more passes."
+                                + (surface.feed() == null ? FEED_UNKNOWN : ""));
     }
 
     private void grain() {

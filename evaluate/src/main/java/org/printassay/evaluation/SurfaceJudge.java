@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
@@ -46,6 +45,7 @@ final class SurfaceJudge {
     private record Seen(
             ScanPart part,
             List<TintTrace> traces,
+            double sigmaMm,
             List<FoundLine> lines,
             List<FoundLine> streaks,
             List<FoundBand> bands) {
@@ -57,14 +57,15 @@ final class SurfaceJudge {
             return part.samples().located().placement().rotationDegrees();
         }
 
-        /** Whether it looks at a tint along an axis. */
-        boolean covers(Along along, List<String> ids) {
-            return traces.stream().anyMatch(t -> t.along() == along && ids.contains(t.id()));
+        /** The tints of these ids that it looks at along an axis. */
+        List<TintTrace> tints(Along along, List<String> ids) {
+            return traces.stream().filter(t -> t.along() == along && ids.contains(t.id())).toList();
         }
 
-        boolean turnedAgainst(Seen other) {
+        /** By how much the sheet lies turned against another scan, degrees. */
+        double turnedAgainst(Seen other) {
             double apart = Math.abs(rotation() - other.rotation()) % 360;
-            return Math.min(apart, 360 - apart) > TURNED_DEGREES;
+            return Math.min(apart, 360 - apart);
         }
 
         /** Whether what varies along an axis runs along the scan's columns, as streaks do. */
@@ -140,7 +141,7 @@ final class SurfaceJudge {
                 lines.stream().filter(l -> l.cause() != SurfaceCause.SCANNER).toList();
         return new PrintSurface(
                 judged ? prints : null,
-                pattern(prints),
+                pattern(prints, page),
                 judged
                         ? bands.stream().filter(b -> b.cause() != SurfaceCause.SCANNER).toList()
                         : null,
@@ -182,7 +183,7 @@ final class SurfaceJudge {
             streaks.addAll(LineDetector.find(bare.getOrDefault(true, List.of()), sigma));
             bands.addAll(BandDetector.find(same, ContrastSensitivity.USUAL));
         }
-        scans.add(new Seen(part, traces, lines, streaks, bands));
+        scans.add(new Seen(part, traces, sigma, lines, streaks, bands));
     }
 
     private List<PrintLine> lines() {
@@ -227,11 +228,13 @@ final class SurfaceJudge {
     private SurfaceCause cause(Seen scan, FoundLine line) {
         Boolean turns = null;
         for (Seen other : scans) {
-            if (other.sheet() == scan.sheet()
-                    && other.turnedAgainst(scan)
-                    && other.covers(line.along(), line.shows())) {
-                boolean there = other.lines().stream().anyMatch(o -> same(o, line));
-                turns = there || (turns != null && turns);
+            if (other.sheet() == scan.sheet() && other.turnedAgainst(scan) > TURNED_DEGREES) {
+                List<TintTrace> tints = other.tints(line.along(), line.shows());
+                Optional<Boolean> there =
+                        other.lines().stream().anyMatch(o -> same(o, line))
+                                ? Optional.of(true)
+                                : LineDetector.shows(tints, other.sigmaMm(), line, SAME_MM);
+                turns = either(turns, there);
             }
         }
         return cause(scan, line.along(), scan.hasStreak(line), turns);
@@ -240,16 +243,26 @@ final class SurfaceJudge {
     private SurfaceCause cause(Seen scan, FoundBand band) {
         Boolean turns = null;
         for (Seen other : scans) {
+            double turned = other.turnedAgainst(scan);
+            // A sheet turned by half has the scanner's bands along the same axis again.
             if (other.sheet() == scan.sheet()
-                    && other.turnedAgainst(scan)
-                    && other.covers(band.along(), band.shows())) {
-                boolean there = other.bands().stream().anyMatch(o -> same(o, band));
-                turns = there || (turns != null && turns);
+                    && turned > TURNED_DEGREES
+                    && turned < 180 - TURNED_DEGREES) {
+                List<TintTrace> tints = other.tints(band.along(), band.shows());
+                Optional<Boolean> there =
+                        other.bands().stream().anyMatch(o -> same(o, band))
+                                ? Optional.of(true)
+                                : BandDetector.shows(tints, band);
+                turns = either(turns, there);
             }
         }
-        // A sheet turned by half has the scanner's bands along the same axis again.
-        boolean half = Boolean.TRUE.equals(turns) && band.onPaper();
-        return cause(scan, band.along(), band.onPaper(), half ? null : turns);
+        return cause(scan, band.along(), band.onPaper(), turns);
+    }
+
+    /** One scan that has it decides; one that cannot tell changes nothing. */
+    private static @Nullable Boolean either(@Nullable Boolean known, Optional<Boolean> told) {
+        boolean decided = told.isEmpty() || Boolean.TRUE.equals(known);
+        return decided ? known : told.get();
     }
 
     /**
@@ -291,20 +304,26 @@ final class SurfaceJudge {
                 && Math.abs(one.periodMm() / other.periodMm() - 1) <= SAME_PERIOD;
     }
 
-    /** The repeat of the lines of one sheet, axis and polarity that most lines stand on. */
-    private static @Nullable SwathPattern pattern(List<PrintLine> lines) {
-        Map<String, List<Double>> rows = new TreeMap<>();
-        for (PrintLine line : lines) {
-            String row = line.sheet() + line.line().along().edge() + line.line().polarity();
-            rows.computeIfAbsent(row, r -> new ArrayList<>()).add(line.line().positionMm());
+    /** The repeat that the strongest line stands on, with others of its sheet, axis and polarity. */
+    private static @Nullable SwathPattern pattern(List<PrintLine> lines, RectMm page) {
+        PrintLine strongest =
+                lines.stream()
+                        .max(Comparator.comparingDouble(l -> l.line().strength()))
+                        .orElse(null);
+        if (strongest == null) {
+            return null;
         }
-        SwathPattern best = null;
-        for (List<Double> row : rows.values()) {
-            SwathPattern one = SwathPattern.of(row);
-            if (one != null && (best == null || one.lines() > best.lines())) {
-                best = one;
-            }
-        }
-        return best;
+        FoundLine line = strongest.line();
+        List<Double> row =
+                lines.stream()
+                        .filter(l -> l.sheet() == strongest.sheet())
+                        .map(PrintLine::line)
+                        .filter(l -> l.along() == line.along())
+                        .filter(l -> l.contrast() > 0 == line.contrast() > 0)
+                        .map(FoundLine::positionMm)
+                        .sorted()
+                        .toList();
+        double length = line.along() == Along.Y ? page.height() : page.width();
+        return SwathPattern.of(row, length, line.positionMm());
     }
 }

@@ -2,6 +2,8 @@ package org.printassay.evaluation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -37,6 +39,15 @@ final class SurfaceWarnings {
                                         .orElse(0);
         if (surface.lines() == null) {
             warnings.add(new Warning(WarningCode.LINES_NOT_JUDGED, lines(parts, finest)));
+        } else {
+            for (int sheet : unlooked(parts)) {
+                warnings.add(
+                        new Warning(
+                                WarningCode.LINES_NOT_JUDGED,
+                                "Lines and bands of sheet "
+                                        + sheet
+                                        + " are not judged: scan it at 600 samples an inch too."));
+            }
         }
         List<String> missing = new ArrayList<>();
         if (surface.grain() == null) {
@@ -62,6 +73,22 @@ final class SurfaceWarnings {
                             "Not judged: " + String.join(", ", missing) + "."));
         }
         return warnings;
+    }
+
+    /** Sheets with long tints none of whose scans was looked at. */
+    private static Set<Integer> unlooked(List<ScanPart> parts) {
+        Set<Integer> sheets = new TreeSet<>();
+        for (ScanPart part : parts) {
+            if (hasLongTints(part)) {
+                sheets.add(part.samples().located().sheet().number());
+            }
+        }
+        for (ScanPart part : parts) {
+            if (!part.samples().surface().traces().isEmpty()) {
+                sheets.remove(part.samples().located().sheet().number());
+            }
+        }
+        return sheets;
     }
 
     private static String lines(List<ScanPart> parts, double finest) {

@@ -69,7 +69,7 @@ final class TextureJudge {
                     zones[0].zone(),
                     zones[1].zone(),
                     zones[2].zone(),
-                    new PrintSurface.Zone(paper.graininess(), paper.mottle()),
+                    zone(paper.graininess(), paper.mottle()),
                     paper.highestPerMm(),
                     paper.noiseRemoved(),
                     areas);
@@ -77,26 +77,36 @@ final class TextureJudge {
         return null;
     }
 
+    /** Mottle that is no number was not measured. */
+    private static PrintSurface.Zone zone(double graininess, double mottle) {
+        return new PrintSurface.Zone(
+                graininess, Double.isNaN(mottle) ? null : Double.valueOf(mottle));
+    }
+
     /** Mean squares over the areas of one zone. */
     private static final class ZoneSum {
         private double grain;
         private double mottle;
         private int areas;
+        private int tiled;
 
         void add(GrainMeter.Unevenness one, int count) {
             grain += count * one.graininess() * one.graininess();
-            mottle += count * one.mottle() * one.mottle();
+            if (!Double.isNaN(one.mottle())) {
+                mottle += count * one.mottle() * one.mottle();
+                tiled += count;
+            }
             areas += count;
         }
 
         PrintSurface.@Nullable Zone zone() {
             return areas == 0
                     ? null
-                    : new PrintSurface.Zone(Math.sqrt(grain / areas), Math.sqrt(mottle / areas));
+                    : TextureJudge.zone(Math.sqrt(grain / areas), Math.sqrt(mottle / tiled));
         }
     }
 
-    /** Mean L* of a grey, absolute where there is one; null when it was not read. */
+    /** Mean L* of a grey, relative to paper where it can be; null when it was not read. */
     private static @Nullable Double lightness(ReadingSet readings, int level) {
         double sum = 0;
         int count = 0;

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -21,12 +20,6 @@ import org.printassay.reading.ReadingSet;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
 public final class ColourJudge {
-    /** Levels along an edge of the cube, where a print does not hold others. */
-    private static final int[] EDGE = {0, 64, 128, 191, 255};
-
-    /** With fewer levels along an edge the triangles cut off too much of a gamut. */
-    private static final int FEWEST_ALONG = 4;
-
     /** The aim is known everywhere, so its volume is taken finely. */
     private static final int AIM_STEPS = 17;
 
@@ -77,13 +70,13 @@ public final class ColourJudge {
         if (!enough(means, sorted.length)) {
             return Optional.empty();
         }
-        int[] edge = edge(means);
+        CubeSurface surface = CubeSurface.of(means);
         Rgb8 worst =
                 means.keySet().stream()
-                        .filter(code -> onSurface(code, edge))
+                        .filter(surface::holds)
                         .max(Comparator.comparingDouble(c -> difference(means, c, space, aim)))
                         .orElseThrow();
-        GamutMesh print = mesh(means).orElse(null);
+        GamutMesh print = surface.mesh().orElse(null);
         GamutMesh wanted =
                 GamutMesh.of(aimEdge(), code -> aim.absoluteLab(space, code)).orElseThrow();
         return Optional.of(
@@ -121,9 +114,9 @@ public final class ColourJudge {
     }
 
     private static double[] differences(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
-        int[] edge = edge(means);
+        CubeSurface surface = CubeSurface.of(means);
         return means.keySet().stream()
-                .filter(code -> onSurface(code, edge))
+                .filter(surface::holds)
                 .mapToDouble(code -> difference(means, code, space, aim))
                 .sorted()
                 .toArray();
@@ -141,8 +134,7 @@ public final class ColourJudge {
             return Optional.empty();
         }
         Map<Rgb8, Lab> means = means(set);
-        int[] edge = edge(means);
-        long colours = means.keySet().stream().filter(code -> onSurface(code, edge)).count();
+        long colours = means.keySet().stream().filter(CubeSurface.of(means)::holds).count();
         return Optional.of(
                 ColourBudget.of(
                         "colours.meanDeltaE00",
@@ -155,13 +147,7 @@ public final class ColourJudge {
 
     /** The same of {@link #gamutVolume}. */
     static Optional<Budget> gamutBudget(ReadingSet set, Lab spread) {
-        return mesh(means(set)).map(mesh -> GamutBudget.of(set, mesh, spread));
-    }
-
-    private static boolean onSurface(Rgb8 code, int[] edge) {
-        int[] channels = {code.r(), code.g(), code.b()};
-        boolean end = Arrays.stream(channels).anyMatch(c -> c == 0 || c == 255);
-        return end && Arrays.stream(channels).allMatch(c -> Arrays.binarySearch(edge, c) >= 0);
+        return CubeSurface.of(means(set)).mesh().map(mesh -> GamutBudget.of(set, mesh, spread));
     }
 
     private static boolean enough(Map<Rgb8, Lab> means, int onSurface) {
@@ -170,28 +156,6 @@ public final class ColourJudge {
             full &= means.containsKey(step(hue, 0));
         }
         return onSurface >= FEWEST_COLOURS || full;
-    }
-
-    /**
-     * The surface of the cube; empty when a colour is missing or little more than its corners is
-     * known.
-     */
-    private static Optional<GamutMesh> mesh(Map<Rgb8, Lab> means) {
-        int[] edge = edge(means);
-        return edge.length < FEWEST_ALONG ? Optional.empty() : GamutMesh.of(edge, means::get);
-    }
-
-    /** Levels that stand along three edges of the cube which only a cube's surface holds. */
-    private static int[] edge(Map<Rgb8, Lab> means) {
-        int[] found =
-                IntStream.rangeClosed(0, 255)
-                        .filter(
-                                v ->
-                                        means.containsKey(new Rgb8(v, 0, 255))
-                                                && means.containsKey(new Rgb8(255, v, 0))
-                                                && means.containsKey(new Rgb8(0, 255, v)))
-                        .toArray();
-        return found.length < 2 ? EDGE : found;
     }
 
     private static List<ColourDetail.Hue> hues(Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
@@ -276,7 +240,7 @@ public final class ColourJudge {
      * Gamut volume of a print, cubic CIELAB units; null when a colour of the surface is missing.
      */
     static @Nullable Double gamutVolume(ReadingSet set) {
-        return mesh(means(set)).map(GamutMesh::volume).orElse(null);
+        return CubeSurface.of(means(set)).mesh().map(GamutMesh::volume).orElse(null);
     }
 
     /** Mean absolute colour of each code, doubtful readings left out where there are others. */

@@ -105,7 +105,7 @@ final class JsonSurfaceIn {
 
     private static PrintSurface.@Nullable Zone zone(JsonNode grain, JsonNode mottle, String name) {
         Double fine = JsonIn.decimal(grain.path(name));
-        return fine == null ? null : new PrintSurface.Zone(fine, mottle.path(name).asDouble());
+        return fine == null ? null : new PrintSurface.Zone(fine, JsonIn.decimal(mottle.path(name)));
     }
 
     private static PrintSurface.@Nullable Sharpness sharpness(JsonNode s) {

@@ -171,7 +171,9 @@ final class SurfaceParts {
                     Fact.of(
                             label,
                             Words.number(zone.graininess(), 2) + " L*",
-                            "mottle " + Words.number(zone.mottle(), 2) + " L*"));
+                            zone.mottle() == null
+                                    ? "mottle not judged"
+                                    : "mottle " + Words.number(zone.mottle(), 2) + " L*"));
         }
     }
 

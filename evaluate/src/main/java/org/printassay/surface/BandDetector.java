@@ -3,6 +3,7 @@ package org.printassay.surface;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.colour.Lab;
 
 /**
@@ -28,7 +29,11 @@ public final class BandDetector {
     private static final double SAME = 0.03;
 
     private static final double HARMONIC = 0.015;
-    private static final int HIGHEST_HARMONIC = 6;
+    private static final int HIGHEST_HARMONIC = 10;
+
+    /** So much larger than its fundamental a harmonic is a band of its own. */
+    private static final double LARGER = 2;
+
     private static final int MOST = 6;
 
     /** Bare paper shows a band when it holds this share of the modulation in ink. */
@@ -69,6 +74,8 @@ public final class BandDetector {
                 kept.add(peak);
             }
         }
+        List<Peak> all = List.copyOf(kept);
+        kept.removeIf(peak -> all.stream().anyMatch(slower -> isHarmonic(peak, slower)));
         List<FoundBand> found = new ArrayList<>();
         kept.forEach(peak -> found.add(band(peak, inked, bare, viewing)));
         return found;
@@ -111,6 +118,42 @@ public final class BandDetector {
                 && nearest <= HIGHEST_HARMONIC
                 && Math.abs(ratio / nearest - 1) < HARMONIC
                 && peak.amplitude < other.amplitude;
+    }
+
+    /**
+     * Whether a peak belongs to a slower one, as narrow seams give: a whole multiple of its frequency,
+     * not clearly larger in the same tint.
+     */
+    private static boolean isHarmonic(Peak peak, Peak slower) {
+        double ratio = peak.frequency / slower.frequency;
+        double nearest = Math.round(ratio);
+        return nearest >= 2
+                && nearest <= HIGHEST_HARMONIC
+                && Math.abs(ratio / nearest - 1) < HARMONIC
+                && peak.amplitude < LARGER * peak.trace.amplitude(1 / slower.frequency);
+    }
+
+    /**
+     * Whether tints show a band that was found in another scan of the same sheet.
+     *
+     * @param tints where it was found, as the other scan shows them
+     * @return empty when it may be there too faintly to be told
+     */
+    public static Optional<Boolean> shows(List<TintTrace> tints, FoundBand band) {
+        boolean absent = false;
+        for (TintTrace tint : tints) {
+            if (tint.lengthMm() < SHORTEST_TINT_MM) {
+                continue;
+            }
+            BandTrace trace = BandTrace.of(tint);
+            double noise = trace.noise((int) Math.round(1 / band.periodMm() / trace.frequencyStep()));
+            double here = trace.amplitude(band.periodMm());
+            if (here * here >= SHOWS * noise) {
+                return Optional.of(true);
+            }
+            absent |= band.amplitudeDeltaL() * band.amplitudeDeltaL() >= ALONE * noise;
+        }
+        return absent ? Optional.of(false) : Optional.empty();
     }
 
     private static FoundBand band(

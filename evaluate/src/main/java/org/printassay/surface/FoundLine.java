@@ -28,6 +28,11 @@ public record FoundLine(
         lacks = List.copyOf(lacks);
     }
 
+    /** How much of a picture it takes: contrast times width, millimetres. */
+    public double strength() {
+        return Math.abs(contrast) * widthMm;
+    }
+
     /** Light where ink is missing, dark where it is doubled. */
     public String polarity() {
         return contrast > 0 ? "light" : "dark";

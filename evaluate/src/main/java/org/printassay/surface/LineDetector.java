@@ -3,6 +3,7 @@ package org.printassay.surface;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds thin lines across tints: matched filters of several widths over the profile of each tint,
@@ -71,6 +72,37 @@ public final class LineDetector {
                 && first.line().contrast() > 0 == other.line().contrast() > 0;
     }
 
+    /** Whether a tint would show a line clearly, if it were there as elsewhere. */
+    private static boolean tells(LineTrace trace, LineTrace.Candidate line, double z) {
+        return Math.abs(line.contrast()) >= z * trace.noise(line.widthMm());
+    }
+
+    /**
+     * Whether tints show a line that was found in another scan of the same sheet.
+     *
+     * @param tints where it was found, as the other scan shows them
+     * @param sigmaMm blur of the other scan
+     * @param withinMm how well two scans agree on places
+     * @return empty when it may be there too faintly to be told
+     */
+    public static Optional<Boolean> shows(
+            List<TintTrace> tints, double sigmaMm, FoundLine line, double withinMm) {
+        boolean absent = false;
+        boolean light = line.contrast() > 0;
+        for (TintTrace tint : tints) {
+            LineTrace trace = new LineTrace(tint, sigmaMm);
+            LineTrace.Candidate near = trace.near(line.positionMm(), withinMm, light);
+            if (near == null) {
+                continue;
+            }
+            if (Math.abs(near.z()) >= SHOWS && near.contrast() > 0 == light) {
+                return Optional.of(true);
+            }
+            absent |= Math.abs(line.contrast()) >= ALONE * trace.noise(line.widthMm());
+        }
+        return absent ? Optional.of(false) : Optional.empty();
+    }
+
     private static FoundLine line(Seen first, List<Seen> same, List<LineTrace> traces) {
         boolean light = first.line().contrast() > 0;
         double weights = 0;
@@ -99,7 +131,7 @@ public final class LineDetector {
                 if (near != null && trace != first.trace()) {
                     views.add(new LineShape.View(trace, near.positionMm()));
                 }
-            } else if (near != null) {
+            } else if (near != null && tells(trace, first.line(), TOGETHER)) {
                 lacks.add(trace.tint().id());
             }
         }

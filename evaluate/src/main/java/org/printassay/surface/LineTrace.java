@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** One tint, ready to be asked for lines: matched-filter responses and their robust spread. */
 final class LineTrace {
     /** Widths looked for; what lies between answers to a neighbour. */
-    private static final double[] WIDTHS_MM = {0.05, 0.1, 0.2, 0.4, 0.8};
+    private static final double[] WIDTHS_MM = {0.05, 0.1, 0.2, 0.4, 0.8, 1.4, 2.2};
 
     /** Contrasts below 2 % are no lines, however even the tint is. */
     private static final double LEAST_NOISE = 0.003;
@@ -23,10 +23,11 @@ final class LineTrace {
     /** Lines nearer to each other than this are one. */
     private static final double APART_MM = 0.3;
 
-    /** A filter answers with the other sign beside a line, so far and so strongly. */
+    /** A filter answers with the other sign beside a line: at least so far, in widths, so strongly. */
     private static final double LOBE_MM = 1.2;
 
-    private static final double LOBE = 0.5;
+    private static final double LOBE_WIDTHS = 1.2;
+    private static final double LOBE = 0.9;
 
     private final TintTrace tint;
     private final double sigmaMm;
@@ -123,7 +124,8 @@ final class LineTrace {
         if (strong.contrast() > 0 == weak.contrast() > 0) {
             return apart <= Math.max(APART_MM, 1.5 * width);
         }
-        return apart <= LOBE_MM + width && Math.abs(weak.z()) < LOBE * Math.abs(strong.z());
+        double lobe = Math.max(LOBE_MM, LOBE_WIDTHS * strong.widthMm()) + width;
+        return apart <= lobe && Math.abs(weak.z()) < LOBE * Math.abs(strong.z());
     }
 
     /** The strongest response of one polarity near a place; null where the tint does not reach. */
@@ -144,6 +146,16 @@ final class LineTrace {
             }
         }
         return best;
+    }
+
+    /** Standard deviation of the contrast that a line of a width would be read with. */
+    double noise(double widthMm) {
+        int nearest = 0;
+        for (int f = 1; f < filters.size(); f++) {
+            double apart = Math.abs(filters.get(f).widthMm() - widthMm);
+            nearest = apart < Math.abs(filters.get(nearest).widthMm() - widthMm) ? f : nearest;
+        }
+        return filters.isEmpty() ? Double.POSITIVE_INFINITY : noise[nearest];
     }
 
     private Candidate candidate(int f, int bin) {

@@ -2,6 +2,7 @@ package org.printassay.surface;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.util.CombinatoricsUtils;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,12 +20,19 @@ public record SwathPattern(double periodMm, int lines) {
     /** Share of the places between the first and the last line that must hold one. */
     private static final double FILLED = 0.75;
 
+    /** Rows that as many lines at random would make; more than this and a row tells nothing. */
+    private static final double CHANCE = 0.01;
+
     /**
-     * The repeat that most lines stand on; null when fewer than four do.
+     * The repeat that most lines stand on; null when fewer than four do, or when lines at random
+     * would stand so as well.
      *
      * @param positionsMm of lines, rising
+     * @param lengthMm of the tints that they were looked for in
+     * @param throughMm a line that must be among them
      */
-    public static @Nullable SwathPattern of(List<Double> positionsMm) {
+    public static @Nullable SwathPattern of(
+            List<Double> positionsMm, double lengthMm, double throughMm) {
         SwathPattern best = null;
         for (int i = 0; i < positionsMm.size(); i++) {
             for (int k = i + 1; k < positionsMm.size(); k++) {
@@ -32,7 +40,8 @@ public record SwathPattern(double periodMm, int lines) {
                 if (period < SHORTEST_MM) {
                     continue;
                 }
-                SwathPattern one = standing(positionsMm, positionsMm.get(i), period);
+                SwathPattern one =
+                        standing(positionsMm, positionsMm.get(i), period, lengthMm, throughMm);
                 if (one != null && (best == null || one.lines > best.lines)) {
                     best = one;
                 }
@@ -42,13 +51,18 @@ public record SwathPattern(double periodMm, int lines) {
     }
 
     private static @Nullable SwathPattern standing(
-            List<Double> positions, double start, double period) {
+            List<Double> positions,
+            double start,
+            double period,
+            double length,
+            double through) {
         List<double[]> hits = new ArrayList<>();
         double fitted = period;
         double origin = start;
         for (double position : positions) {
             double place = Math.round((position - origin) / fitted);
-            if (Math.abs(position - origin - place * fitted) <= WITHIN_MM) {
+            boolean taken = !hits.isEmpty() && hits.get(hits.size() - 1)[0] == place;
+            if (!taken && Math.abs(position - origin - place * fitted) <= WITHIN_MM) {
                 hits.add(new double[] {place, position});
                 if (hits.size() > 2) {
                     // The longer the row of lines, the better the period is known.
@@ -63,7 +77,22 @@ public record SwathPattern(double periodMm, int lines) {
         if (hits.size() < FEWEST) {
             return null;
         }
-        double places = hits.get(hits.size() - 1)[0] - hits.get(0)[0] + 1;
-        return hits.size() >= FILLED * places ? new SwathPattern(fitted, hits.size()) : null;
+        int places = (int) (hits.get(hits.size() - 1)[0] - hits.get(0)[0]) + 1;
+        boolean among = hits.stream().anyMatch(hit -> Math.abs(hit[1] - through) <= WITHIN_MM);
+        boolean filled = hits.size() >= FILLED * places;
+        return among && filled && rows(positions.size(), hits.size(), places, length) < CHANCE
+                ? new SwathPattern(fitted, hits.size())
+                : null;
+    }
+
+    /**
+     * How many such rows lines at random places make: any two of them begin one, and each further
+     * place is hit by chance.
+     */
+    private static double rows(int lines, int hits, int places, double length) {
+        double hit = Math.min(1, 2 * WITHIN_MM * lines / length);
+        double pairs = lines * (lines - 1) / 2.0;
+        double ways = CombinatoricsUtils.binomialCoefficientDouble(places - 2, hits - 2);
+        return pairs * ways * Math.pow(hit, hits - 2);
     }
 }

@@ -45,7 +45,7 @@ public final class GrainMeter {
      * Unevenness of one kind of area.
      *
      * @param graininess standard deviation of L*, fine
-     * @param mottle standard deviation of L*, coarse
+     * @param mottle standard deviation of L*, coarse; NaN when the areas are too small to tell
      * @param highestPerMm frequency up to which graininess counts
      * @param noiseRemoved whether the scanner's noise could be told and taken off
      * @param areas how many areas it is from
@@ -139,7 +139,7 @@ public final class GrainMeter {
                 }
             }
         }
-        return freedom == 0 ? 0 : squares / freedom;
+        return freedom == 0 ? Double.NaN : squares / freedom;
     }
 
     /** What the plane leaves; positions are centred, so its parts are independent. */

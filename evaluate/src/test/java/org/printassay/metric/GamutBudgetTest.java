@@ -121,20 +121,7 @@ class GamutBudgetTest {
         for (int r = 0; r <= 255; r += 51) {
             for (int g = 0; g <= 255; g += 51) {
                 for (int b = 0; b <= 255; b += 51) {
-                    Rgb8 code = new Rgb8(r, g, b);
-                    Lab lab = Prints.AIM.absoluteLab(RgbSpace.SRGB, code);
-                    readings.add(
-                            new Reading(
-                                    "own-" + r + "-" + g + "-" + b,
-                                    Optional.empty(),
-                                    code,
-                                    lab,
-                                    lab,
-                                    null,
-                                    null,
-                                    Set.of(),
-                                    null,
-                                    1));
+                    readings.add(own(new Rgb8(r, g, b)));
                 }
             }
         }
@@ -143,6 +130,56 @@ class GamutBudgetTest {
         double fine = Objects.requireNonNull(judged.colours()).aimVolume();
         // Six steps cut off a little of what 17 hold.
         assertEquals(fine, Objects.requireNonNull(judged.gamutVolume()), 0.02 * fine);
+    }
+
+    /** A volume of an open body would be any number. */
+    @Test
+    void aMissingColourOfTheSurfaceLeavesNoVolume() {
+        ReadingSet all = Prints.print(Prints.fault(lab -> lab), 0.1, 3);
+        for (Rgb8 lost : List.of(new Rgb8(255, 0, 255), new Rgb8(64, 0, 255), Rgb8.grey(128))) {
+            List<Reading> left =
+                    all.readings().stream().filter(r -> !r.rgb().equals(lost)).toList();
+            Judgement judged =
+                    Judgement.of(new ReadingSet(left, RgbSpace.SRGB, Trust.INSTRUMENT, true), 0.5);
+            // A grey inside the cube is no part of its surface.
+            assertEquals(lost.isNeutral(), judged.gamutVolume() != null, lost.toString());
+            assertEquals(0, Objects.requireNonNull(judged.meanDeltaE00()), 0.3);
+        }
+    }
+
+    /** A ring of hues finer than the cube hides no complete cube. */
+    @Test
+    void moreColoursThanTheCubeDoNoHarm() {
+        List<Reading> readings =
+                new ArrayList<>(Prints.print(Prints.fault(lab -> lab), 0, 3).readings());
+        double before =
+                Objects.requireNonNull(
+                        Judgement.of(
+                                        new ReadingSet(
+                                                readings, RgbSpace.SRGB, Trust.INSTRUMENT, true),
+                                        0.5)
+                                .gamutVolume());
+        for (int v : new int[] {32, 96, 160, 224}) {
+            for (Rgb8 code :
+                    List.of(
+                            new Rgb8(v, 0, 255),
+                            new Rgb8(255, 0, v),
+                            new Rgb8(255, v, 0),
+                            new Rgb8(v, 255, 0),
+                            new Rgb8(0, 255, v),
+                            new Rgb8(0, v, 255))) {
+                readings.add(own(code));
+            }
+        }
+        Judgement judged =
+                Judgement.of(new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true), 0.5);
+        assertEquals(before, Objects.requireNonNull(judged.gamutVolume()), 1e-6);
+    }
+
+    private static Reading own(Rgb8 code) {
+        Lab lab = Prints.AIM.absoluteLab(RgbSpace.SRGB, code);
+        return new Reading(
+                "own " + code, Optional.empty(), code, lab, lab, null, null, Set.of(), null, 1);
     }
 
     @Test

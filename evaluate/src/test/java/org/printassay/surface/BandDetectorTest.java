@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.colour.Rgb8;
 
 /** Bands in simulated tints; a longer run with {@code -DsurfaceTrials=400}. */
@@ -46,6 +48,24 @@ class BandDetectorTest {
         }
         assertTrue(found >= 0.95 * TRIALS, found + " of " + TRIALS);
         assertTrue(others <= TRIALS / 20, others + " where none is");
+    }
+
+    /** Narrow seams have strong harmonics; what repeats is the seam. */
+    @ParameterizedTest
+    @CsvSource({"8, 1.5", "11, 0.8", "5, 0.8"})
+    void seamsAreToldByTheirDistance(double every, double width) {
+        List<TintTrace> tints = new ArrayList<>();
+        for (int k = 0; k < 4; k++) {
+            double lightness = 40 + 12 * k;
+            MadeTint tint = new MadeTint(700 + k, 180, lightness, 1.5, 0.05);
+            for (double at = 3; at < 180; at += every) {
+                tint.with(new MadeTint.Line(at, width, -0.6 * 3 / (lightness + 16)));
+            }
+            tints.add(tint.trace("T" + k, Rgb8.grey(90 + 35 * k), Along.Y));
+        }
+        List<FoundBand> bands = BandDetector.find(tints, ContrastSensitivity.USUAL);
+        assertEquals(1, bands.size(), bands.toString());
+        assertEquals(every, bands.get(0).periodMm(), 0.03 * every);
     }
 
     @Test

@@ -7,8 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.colour.Rgb8;
 
 /** Lines in simulated tints; a longer run with {@code -DsurfaceTrials=400}. */
@@ -125,10 +128,78 @@ class LineDetectorTest {
     @Test
     void linesAtOneDistanceAreAPattern() {
         List<Double> at = List.of(12.0, 20.5, 29.04, 33.3, 37.48, 46.0, 54.52);
-        SwathPattern pattern = SwathPattern.of(at);
+        SwathPattern pattern = SwathPattern.of(at, 250, 20.5);
         assertNotNull(pattern);
         assertEquals(8.5, pattern.periodMm(), 0.03);
         assertEquals(6, pattern.lines());
-        assertNull(SwathPattern.of(List.of(12.0, 31.3, 44.0, 71.7)));
+        // The strongest line stands elsewhere.
+        assertNull(SwathPattern.of(at, 250, 33.3));
+        assertNull(SwathPattern.of(List.of(12.0, 31.3, 44.0, 71.7), 250, 12));
+    }
+
+    /** Lines at random places are no nozzle's: in fewer than one sheet of fifty. */
+    @Test
+    void linesAtRandomAreNoPattern() {
+        Random random = new Random(5);
+        for (int lines : new int[] {6, 12, 20, 30, 40}) {
+            int told = 0;
+            for (int sheet = 0; sheet < 200; sheet++) {
+                List<Double> at =
+                        random.doubles(lines, 10, 270).sorted().boxed().toList();
+                told += SwathPattern.of(at, 260, at.get(lines / 2)) != null ? 1 : 0;
+            }
+            assertTrue(told <= 4, told + " of 200 with " + lines + " lines");
+        }
+    }
+
+    /** Pale tints may be printed with light inks: they neither accuse nor acquit the full ones. */
+    @Test
+    void lightInksAreToldApart() {
+        Rgb8 cyan = new Rgb8(0, 158, 224);
+        Rgb8 paleCyan = new Rgb8(178, 224, 244);
+        Rgb8 paleMagenta = new Rgb8(244, 178, 224);
+        Rgb8 magenta = new Rgb8(224, 0, 158);
+        assertEquals(
+                List.of("cyan"),
+                SuspectInks.of(List.of(cyan), List.of(paleCyan, paleMagenta, magenta)));
+        assertEquals(
+                List.of("light cyan"),
+                SuspectInks.of(List.of(paleCyan), List.of(cyan, paleMagenta, magenta)));
+    }
+
+    /** A roller's mark is one line, without lines of the other kind beside it. */
+    @ParameterizedTest
+    @CsvSource({"0.8, -0.2", "0.8, 0.2", "1.2, -0.1", "1.2, 0.2", "2, -0.1", "2, 0.2"})
+    void aWideLineIsOneLine(double width, double contrast) {
+        TintTrace tint =
+                tint(31, 1)
+                        .with(new MadeTint.Line(100, width, contrast))
+                        .trace("T", CODES[1], Along.Y);
+        List<FoundLine> lines = LineDetector.find(List.of(tint), MadeTint.SIGMA_MM);
+        assertEquals(1, lines.size(), lines.toString());
+        assertEquals(contrast > 0 ? "light" : "dark", lines.get(0).polarity());
+        assertEquals(100, lines.get(0).positionMm(), 0.3);
+    }
+
+    /** What a repeat tells of a line: there, surely not there, or too faint to tell. */
+    @Test
+    void aRepeatTellsOnlyWhatItCould() {
+        FoundLine line =
+                LineDetector.find(
+                                List.of(
+                                        tint(40, 1)
+                                                .with(new MadeTint.Line(80, 0.1, 0.2))
+                                                .trace("T", CODES[1], Along.Y)),
+                                MadeTint.SIGMA_MM)
+                        .get(0);
+        TintTrace again =
+                tint(42, 1).with(new MadeTint.Line(80.1, 0.1, 0.2)).trace("T", CODES[1], Along.Y);
+        TintTrace clean = tint(44, 1).trace("T", CODES[1], Along.Y);
+        double blur = MadeTint.SIGMA_MM;
+        assertEquals(Optional.of(true), LineDetector.shows(List.of(again), blur, line, 0.4));
+        assertEquals(Optional.of(false), LineDetector.shows(List.of(clean), blur, line, 0.4));
+        FoundLine faint =
+                new FoundLine(Along.Y, 80, 0.085, 0.02, 6.6, List.of("T"), List.of(), false);
+        assertEquals(Optional.empty(), LineDetector.shows(List.of(clean), blur, faint, 0.4));
     }
 }
