@@ -28,7 +28,7 @@ public record Conditions(
 
     /** Other keys may hold names that look like a mode: of a paper, a printer, an ink. */
     private static final Pattern ABOUT_MEASURING =
-            Pattern.compile("MEASUR|ILLUMIN|FILTER|WEIGHTING|INSTRUMENTATION|^MODE$");
+            Pattern.compile("MEASUR|ILLUMIN|FILTER|WEIGHTING|INSTRUMENTATION|^(MODE|CONDITIONS?)$");
 
     private static final List<String> MODE_KEYS =
             List.of(

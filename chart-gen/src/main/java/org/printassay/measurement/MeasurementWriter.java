@@ -127,7 +127,7 @@ public final class MeasurementWriter {
     }
 
     /** Whether two spectra have the same wavelengths. */
-    static boolean sameGrid(Spectrum one, Spectrum two) {
+    public static boolean sameGrid(Spectrum one, Spectrum two) {
         return one.startNm() == two.startNm()
                 && one.stepNm() == two.stepNm()
                 && one.factors().size() == two.factors().size();

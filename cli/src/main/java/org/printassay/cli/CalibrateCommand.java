@@ -134,6 +134,10 @@ final class CalibrateCommand implements Callable<Integer> {
         String text = CalibrationFile.write(result.calibration());
         folder.write(part -> Files.writeString(part.resolve(NAME), text));
         if (json) {
+            for (Warning warning : result.warnings()) {
+                spec.commandLine().getErr().println("- " + PlainText.line(warning.text()));
+            }
+            spec.commandLine().getErr().flush();
             spec.commandLine().getOut().print(text);
             spec.commandLine().getOut().flush();
         } else {

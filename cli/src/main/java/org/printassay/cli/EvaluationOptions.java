@@ -93,11 +93,10 @@ final class EvaluationOptions {
     @Option(
             names = "--intent",
             paramLabel = "NAME",
-            defaultValue = "relative",
             description =
                     "With --aim: the route's rendering intent: perceptual, relative, saturation,"
-                            + " absolute (default: ${DEFAULT-VALUE}).")
-    private String intent = "relative";
+                            + " absolute (default: relative).")
+    private @Nullable String intent;
 
     @Option(
             names = "--no-black-point-compensation",
@@ -223,8 +222,14 @@ final class EvaluationOptions {
     }
 
     private Optional<EvaluationRequest.Aim> aim() throws Problem {
+        if (aim == null && (intent != null || noBlackPointCompensation)) {
+            throw Problem.usage(
+                    "--intent and --no-black-point-compensation go with --aim, the printer's"
+                            + " profile.");
+        }
+        String named = intent == null ? "relative" : intent;
         Intent by =
-                switch (intent.toLowerCase(Locale.ROOT)) {
+                switch (named.toLowerCase(Locale.ROOT)) {
                     case "perceptual" -> Intent.PERCEPTUAL;
                     case "relative" -> Intent.RELATIVE;
                     case "saturation" -> Intent.SATURATION;
@@ -233,7 +238,7 @@ final class EvaluationOptions {
                             throw Problem.usage(
                                     "--intent must be perceptual, relative, saturation or absolute,"
                                             + " got "
-                                            + PlainText.line(intent)
+                                            + PlainText.line(named)
                                             + ".");
                 };
         return Optional.ofNullable(aim)

@@ -109,6 +109,23 @@ final class PrintIdentity {
                 : Optional.empty();
     }
 
+    /** The first two of several scans that cannot be of one print. */
+    static Optional<ScanReadings.Different> among(List<ScanPart> parts, List<PartResult> scans) {
+        for (int j = 1; j < scans.size(); j++) {
+            for (int i = 0; i < j; i++) {
+                Optional<String> why = different(scans.get(i), scans.get(j));
+                if (why.isPresent()) {
+                    return Optional.of(
+                            new ScanReadings.Different(
+                                    parts.indexOf(scans.get(i).part()),
+                                    parts.indexOf(scans.get(j).part()),
+                                    why.get()));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
     private static List<Pair> pairs(PartResult first, PartResult second) {
         Map<String, PatchColour> byId = new HashMap<>();
         for (PatchColour colour : first.colours()) {

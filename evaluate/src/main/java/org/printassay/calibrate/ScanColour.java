@@ -153,8 +153,9 @@ public final class ScanColour {
                 throw new IccException(128, "more code does not mean more light");
             }
         }
-        if (!(profile.absolute(whiteOf(profile)).y() > 1)) {
-            throw new IccException(128, "its white is black");
+        Xyz white = profile.absolute(whiteOf(profile));
+        if (!(Math.min(white.x(), Math.min(white.y(), white.z())) > 1)) {
+            throw new IccException(128, "its white is black, or lacks a colour");
         }
         return profile;
     }

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
@@ -18,6 +19,7 @@ import org.printassay.sheet.Patch;
  * @param paper light of the unprinted paper
  * @param paperClipped whether paper is at the end of the range in any scan
  * @param strayLightKnown whether stray light could be estimated in every scan
+ * @param different two scans that are not of one print
  * @param warnings what the user must know about the scans
  */
 public record ScanLights(
@@ -25,6 +27,7 @@ public record ScanLights(
         LinearRgb paper,
         boolean paperClipped,
         boolean strayLightKnown,
+        Optional<ScanReadings.Different> different,
         List<Warning> warnings) {
     public ScanLights {
         patches = List.copyOf(patches);
@@ -82,6 +85,7 @@ public record ScanLights(
                 new LinearRgb(paper[0], paper[1], paper[2]),
                 clipped,
                 known,
+                PrintIdentity.among(parts, results),
                 ScanWarnings.of(parts, results, false));
     }
 

@@ -102,7 +102,7 @@ public record ScanReadings(
                 stray,
                 falloff,
                 Unevenness.of(results),
-                different(parts, results),
+                PrintIdentity.among(parts, results),
                 ScanWarnings.of(parts, results, absolute));
     }
 
@@ -127,21 +127,5 @@ public record ScanReadings(
             errors.add(new Lab(l, a, b));
         }
         return errors;
-    }
-
-    private static Optional<Different> different(List<ScanPart> parts, List<PartResult> results) {
-        for (int j = 1; j < results.size(); j++) {
-            for (int i = 0; i < j; i++) {
-                Optional<String> why = PrintIdentity.different(results.get(i), results.get(j));
-                if (why.isPresent()) {
-                    return Optional.of(
-                            new Different(
-                                    parts.indexOf(results.get(i).part()),
-                                    parts.indexOf(results.get(j).part()),
-                                    why.get()));
-                }
-            }
-        }
-        return Optional.empty();
     }
 }

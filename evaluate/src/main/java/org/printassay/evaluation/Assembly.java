@@ -142,8 +142,7 @@ final class Assembly {
                 warnings,
                 !judged.repeats(),
                 WarningCode.NO_REPEATS,
-                "Codes were read once, or hardly any twice, so nothing can be said about how sure the"
-                        + " results are.");
+                once(origin.measurement()));
         note(
                 warnings,
                 origin.surface() == null,
@@ -214,6 +213,15 @@ final class Assembly {
                 judged.budgets(),
                 origin.surface(),
                 null);
+    }
+
+    private static String once(@Nullable MeasurementSummary measurement) {
+        return measurement != null && measurement.repeats() > 1
+                ? "Codes were printed once, or hardly any twice. Repeated measurements show how well"
+                        + " the instrument repeats, not how evenly the printer prints, so levels have"
+                        + " no interval."
+                : "Codes were read once, or hardly any twice, so nothing can be said about how sure"
+                        + " the results are.";
     }
 
     private static boolean clipped(List<Warning> warnings) {

@@ -19,7 +19,7 @@ final class Checksums implements AutoCloseable {
 
     /** Starts; {@link #close} gives up what is not finished. */
     static Checksums of(List<Path> scans) {
-        FutureTask<List<SourceFile>> task = new FutureTask<>(() -> different(scans));
+        FutureTask<List<SourceFile>> task = new FutureTask<>(() -> different(scans, "scan"));
         Thread thread = new Thread(task, "checksums");
         thread.setDaemon(true);
         thread.start();
@@ -50,19 +50,28 @@ final class Checksums implements AutoCloseable {
         task.cancel(true);
     }
 
-    private static List<SourceFile> different(List<Path> scans) throws Problem {
+    /**
+     * Describes files, none of which is another under a second name.
+     *
+     * @param what the files are, for the message
+     */
+    static List<SourceFile> different(List<Path> paths, String what) throws Problem {
         Map<String, String> seen = new HashMap<>();
         List<SourceFile> files = new ArrayList<>();
-        ToldApart names = ToldApart.of(scans);
-        for (int i = 0; i < scans.size(); i++) {
-            SourceFile described = InputFiles.describe(scans.get(i));
+        ToldApart names = ToldApart.of(paths);
+        for (int i = 0; i < paths.size(); i++) {
+            SourceFile described = InputFiles.describe(paths.get(i));
             String before = seen.put(described.sha256(), names.name(i));
             if (before != null) {
                 throw Problem.usage(
                         names.name(i)
                                 + " and "
                                 + before
-                                + " are the same scan. Name each scan once.");
+                                + " are the same "
+                                + what
+                                + ". Name each "
+                                + what
+                                + " once.");
             }
             files.add(described);
         }

@@ -2,6 +2,7 @@ package org.printassay.evaluation;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
@@ -115,6 +116,19 @@ public record Evaluation(
                 List.of(),
                 null,
                 null);
+    }
+
+    /** Whether only lightness was read, as by a grey scan: a* and b* are zero and mean nothing. */
+    public boolean lightnessAlone() {
+        boolean none = true;
+        for (Reading reading : patches) {
+            Lab lab = reading.lab() != null ? reading.lab() : reading.labRelative();
+            none &= lab == null;
+            if (lab != null && (lab.a() != 0 || lab.b() != 0)) {
+                return false;
+            }
+        }
+        return !none;
     }
 
     /**

@@ -74,6 +74,10 @@ public final class Evaluator {
             throw Problem.usage(
                     "a calibration is for scans; an instrument's measurement needs none.");
         }
+        if (request.profile().isPresent()) {
+            throw Problem.usage(
+                    "a scanner's profile is for scans; an instrument's measurement needs none.");
+        }
         return MeasurementEvaluation.evaluate(request);
     }
 }

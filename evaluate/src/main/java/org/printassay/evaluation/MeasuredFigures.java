@@ -12,6 +12,7 @@ import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.measurement.MeasurementSet;
+import org.printassay.measurement.MeasurementWriter;
 
 /** Figures that need spectra or more than one measurement condition. */
 final class MeasuredFigures {
@@ -87,7 +88,7 @@ final class MeasuredFigures {
                 first = spectrum;
                 sums = new double[spectrum.factors().size()];
             }
-            if (spectrum.factors().size() == sums.length) {
+            if (MeasurementWriter.sameGrid(first, spectrum)) {
                 for (int i = 0; i < sums.length; i++) {
                     sums[i] += spectrum.factors().get(i);
                 }

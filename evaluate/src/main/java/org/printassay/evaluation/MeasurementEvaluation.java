@@ -10,7 +10,6 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
-import org.printassay.chart.ReadingOrder;
 import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -26,12 +25,16 @@ import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Repeatability;
 import org.printassay.reading.Trust;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.Sheet;
 
 /** An instrument's measurement files of one print to an evaluation. */
 final class MeasurementEvaluation {
+    /** X, Y and Z of any paper are far above this. */
+    private static final double DARKEST_PAPER = 0.1;
+
     private MeasurementEvaluation() {}
 
     /** A patch of a chart and the sheet it stands on. */
@@ -40,21 +43,17 @@ final class MeasurementEvaluation {
     static Evaluator.Result evaluate(EvaluationRequest request) throws Problem {
         Chart chart = request.chart().isPresent() ? ChartFile.read(request.chart().get()) : null;
         List<MeasurementFile> files = new ArrayList<>();
-        List<SourceFile> sources = new ArrayList<>();
         ToldApart names = ToldApart.of(request.files());
         for (int i = 0; i < request.files().size(); i++) {
-            Path path = request.files().get(i);
             try {
                 files.add(
-                        chart == null
-                                ? MeasurementReader.read(path)
-                                : MeasurementReader.read(path, ReadingOrder.of(chart)));
-                sources.add(InputFiles.describe(path));
-                AimsFile.refuse(files.get(i));
+                        InstrumentFiles.read(
+                                request.files().get(i), Optional.ofNullable(chart)));
             } catch (Problem problem) {
                 throw names.told(problem, i);
             }
         }
+        List<SourceFile> sources = Checksums.different(request.files(), "measurement");
         MeasurementFile file = MeasurementReader.together(files);
         refuseMixed(files, file);
         RgbSpace space = chart == null ? request.space() : chart.space();
@@ -67,7 +66,8 @@ final class MeasurementEvaluation {
         }
         Evaluation evaluation =
                 Assembly.evaluation(
-                        new ReadingSet(readings, space, Trust.INSTRUMENT, true),
+                        new ReadingSet(readings, space, Trust.INSTRUMENT, true)
+                                .withRepeats(repeatability(file.patches())),
                         new Assembly.Origin(
                                 chart == null ? null : chart.id(),
                                 List.of(),
@@ -124,7 +124,7 @@ final class MeasurementEvaluation {
     }
 
     /** Mean of the patches of code 255; null when there are none. */
-    private static @Nullable Xyz paper(MeasurementFile file) {
+    private static @Nullable Xyz paper(MeasurementFile file) throws Problem {
         double x = 0;
         double y = 0;
         double z = 0;
@@ -137,6 +137,12 @@ final class MeasurementEvaluation {
                 z += xyz.z();
                 n++;
             }
+        }
+        if (n > 0 && Math.min(x, Math.min(y, z)) < n * DARKEST_PAPER) {
+            throw Problem.input(
+                    file.name(),
+                    "code 255 reads as black, so nothing can be told relative to the paper. Check"
+                            + " the columns, or measure the paper again.");
         }
         return n == 0 ? null : new Xyz(x / n, y / n, z / n);
     }
@@ -176,6 +182,34 @@ final class MeasurementEvaluation {
         }
         double root = Math.sqrt(measured.repeats());
         return new LabError(spread.l() / root, spread.a() / root, spread.b() / root);
+    }
+
+    /** How well the instrument repeats: pooled over all patches that were measured repeatedly. */
+    private static @Nullable Repeatability repeatability(List<MeasuredPatch> patches) {
+        double l = 0;
+        double a = 0;
+        double b = 0;
+        double shares = 0;
+        int freedom = 0;
+        for (MeasuredPatch patch : patches) {
+            Lab spread = patch.spread();
+            int more = patch.repeats() - 1;
+            shares += 1.0 / patch.repeats() / patches.size();
+            if (spread != null) {
+                l += more * spread.l() * spread.l();
+                a += more * spread.a() * spread.a();
+                b += more * spread.b() * spread.b();
+                freedom += more;
+            }
+        }
+        return freedom == 0
+                ? null
+                : new Repeatability(
+                        new Lab(
+                                Math.sqrt(l / freedom * shares),
+                                Math.sqrt(a / freedom * shares),
+                                Math.sqrt(b / freedom * shares)),
+                        freedom);
     }
 
     /** Visual density of the spectrum; without one that of the luminance factor. */

@@ -3,8 +3,10 @@ package org.printassay.evaluation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.Budget;
 import org.printassay.problem.Problem;
 import org.printassay.promise.PrintRoute;
 import org.printassay.promise.PrinterProfile;
@@ -26,21 +28,22 @@ final class PromiseFinding {
     static Evaluation beside(Evaluation e, PrinterProfile printer, PrintRoute route)
             throws Problem {
         RgbSpace space = RgbSpace.ofKey(e.spaceKey()).orElseThrow();
-        Optional<Promise> promise = PromiseJudge.judge(e.patches(), space, printer, route);
+        boolean grey = e.lightnessAlone();
+        Optional<Promise> promise =
+                grey
+                        ? Optional.empty()
+                        : PromiseJudge.judge(e.patches(), space, printer, route);
         List<Warning> warnings = new ArrayList<>(e.warnings());
         if (promise.isEmpty()) {
             warnings.add(
                     new Warning(
                             WarningCode.AIM_NOT_JUDGED,
-                            e.trust().absolute()
-                                    ? "The print was not compared with the printer's profile: fewer"
-                                            + " than ten patches could be used."
-                                    : "The print was not compared with the printer's profile: the"
-                                            + " scan carries no usable profile of its own."));
+                            "The print was not compared with the printer's profile: "
+                                    + whyNot(grey, e.trust())));
             return e.with(null, warnings, e.findings());
         }
         List<Finding> findings = new ArrayList<>(e.findings());
-        Finding found = finding(promise.get(), e.trust());
+        Finding found = finding(promise.get(), e.trust(), PromiseBudget.of(e, promise.get()));
         boolean kept = promise.get().mistake() == null && promise.get().meanDeltaE00() <= KEPT;
         if (kept && findings.size() >= MOST_FINDINGS) {
             findings.remove(findings.size() - 1);
@@ -53,7 +56,21 @@ final class PromiseFinding {
                 findings.subList(0, Math.min(MOST_FINDINGS, findings.size())));
     }
 
-    static Finding finding(Promise p, Trust trust) {
+    private static String whyNot(boolean grey, Trust trust) {
+        if (grey) {
+            return "only lightness was read. Scan in colour.";
+        }
+        return trust.absolute()
+                ? "fewer than ten patches could be used."
+                : "the scan carries no usable profile of its own.";
+    }
+
+    /**
+     * Says it in words.
+     *
+     * @param budget where the uncertainty of the mean comes from
+     */
+    static Finding finding(Promise p, Trust trust, Budget budget) {
         String distance =
                 say(
                         "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (patch %s), for %s;"
@@ -72,17 +89,31 @@ final class PromiseFinding {
                     say(
                                     "That leaves dE00 %.1f unexplained, the route as named %.1f (relative to"
                                             + " paper). ",
-                                    mistake.fit(), p.promisedFit())
+                                    mistake.fit(), Objects.requireNonNull(p.promisedFit()))
                             + distance,
                     advice(mistake));
         }
         if (p.meanDeltaE00() <= KEPT) {
             return new Finding("route", "The print keeps what its profile promises.", distance, "");
         }
+        double halfWidth = budget.halfWidth();
+        if (p.meanDeltaE00() <= KEPT + halfWidth) {
+            return new Finding(
+                    "route",
+                    "Whether the print keeps what its profile promises cannot be told.",
+                    say("The mean is known to +-%.1f, the limit is %.1f. ", halfWidth, KEPT)
+                            + distance,
+                    trust == Trust.INSTRUMENT
+                            ? "Measure again, each patch several times."
+                            : "Calibrate the scanner, or measure with an instrument.");
+        }
         return new Finding(
                 "route",
-                "The print is far from what its profile promises, and no common mistake in colour"
-                        + " management clearly explains it.",
+                "The print is far from what its profile promises, and "
+                        + (p.promisedFit() == null
+                                ? "mistakes in colour management were not judged: code 255 was not"
+                                        + " read."
+                                : "no common mistake in colour management clearly explains it."),
                 distance,
                 "Check that profile, paper type and driver settings belong to this paper; if they"
                         + " do, the printer has drifted or the profile needs to be made anew.");

@@ -12,7 +12,7 @@ import org.printassay.reading.Trust;
 
 /**
  * Paper white and the darkest neutral, with uncertainties: the random part from the spread of
- * twins, the systematic part by trust, combined as ISO/IEC Guide 98-3 does ({@link Budget}).
+ * twins, else of repeated measurements, the systematic part by trust, combined as ISO/IEC Guide 98-3 does ({@link Budget}).
  */
 final class ExtremeJudge {
     private ExtremeJudge() {}
@@ -31,9 +31,9 @@ final class ExtremeJudge {
         }
         Trust trust = neutrals.set().trust();
         String name = level == 255 ? "white.lab." : "black.lab.";
-        Budget l = budget(name + "l", data, Lab::l, Systematic.lightness(trust));
-        Budget a = budget(name + "a", data, Lab::a, Systematic.chroma(trust));
-        Budget b = budget(name + "b", data, Lab::b, Systematic.chroma(trust));
+        Budget l = budget(name + "l", neutrals, data, Lab::l, Systematic.lightness(trust));
+        Budget a = budget(name + "a", neutrals, data, Lab::a, Systematic.chroma(trust));
+        Budget b = budget(name + "b", neutrals, data, Lab::b, Systematic.chroma(trust));
         Lab absolute = trust.absolute() && !neutrals.clipped(level) ? data.mean() : null;
         return Optional.of(
                 new Extreme(
@@ -68,7 +68,11 @@ final class ExtremeJudge {
     }
 
     private static Budget budget(
-            String figure, LevelData data, ToDoubleFunction<Lab> value, double stated) {
+            String figure,
+            Neutrals neutrals,
+            LevelData data,
+            ToDoubleFunction<Lab> value,
+            double stated) {
         List<Budget.Part> parts = new ArrayList<>();
         int n = data.count();
         if (n >= 2) {
@@ -79,6 +83,9 @@ final class ExtremeJudge {
                             .sum();
             double error = Math.sqrt(squares / (n - 1) / n);
             parts.add(new Budget.Part(Budget.Kind.RANDOM, error, n - 1));
+        } else if (neutrals.set().repeats() != null) {
+            Neutrals.Spread noise = neutrals.noise(value);
+            parts.add(new Budget.Part(Budget.Kind.RANDOM, noise.sigma(), noise.freedom()));
         }
         if (!data.shared().isEmpty()) {
             parts.add(new Budget.Part(Budget.Kind.LIGHT, data.sharedError(value), null));

@@ -96,9 +96,9 @@ public record Judgement(
         if (absolute) {
             Lab spread =
                     new Lab(
-                            neutrals.spread(0, 255, Lab::l).errorOf(1),
-                            neutrals.spread(0, 255, Lab::a).errorOf(1),
-                            neutrals.spread(0, 255, Lab::b).errorOf(1));
+                            neutrals.noise(Lab::l).errorOf(1),
+                            neutrals.noise(Lab::a).errorOf(1),
+                            neutrals.noise(Lab::b).errorOf(1));
             ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
             ColourJudge.gamutBudget(set, spread).ifPresent(budgets::add);
         }

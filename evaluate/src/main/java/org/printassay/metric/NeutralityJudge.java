@@ -28,8 +28,8 @@ final class NeutralityJudge {
         if (curve.size() < FEWEST_LEVELS || !neutrals.set().colour()) {
             return Optional.empty();
         }
-        Neutrals.Spread spreadA = neutrals.spread(0, 255, Lab::a);
-        Neutrals.Spread spreadB = neutrals.spread(0, 255, Lab::b);
+        Neutrals.Spread spreadA = neutrals.noise(Lab::a);
+        Neutrals.Spread spreadB = neutrals.noise(Lab::b);
         Errors errors =
                 new Errors(
                         spreadA,

@@ -15,6 +15,7 @@ import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Repeatability;
 import org.printassay.reading.SharedError;
 import org.printassay.sheet.Section;
 
@@ -250,6 +251,18 @@ final class Neutrals {
     Spread spread(int lowest, int highest, ToDoubleFunction<Lab> value) {
         Spread zone = pooled(lowest, highest, value);
         return zone.freedom >= FEWEST_FREEDOM ? zone : pooled(0, 255, value);
+    }
+
+    /**
+     * Random error of one patch: the spread between twins; without twins how well the instrument
+     * repeats, which is the least that it can be.
+     */
+    Spread noise(ToDoubleFunction<Lab> value) {
+        Spread twins = spread(0, 255, value);
+        Repeatability repeats = set.repeats();
+        return twins.known() || repeats == null
+                ? twins
+                : new Spread(value.applyAsDouble(repeats.each()), repeats.freedom());
     }
 
     private Spread pooled(int lowest, int highest, ToDoubleFunction<Lab> value) {

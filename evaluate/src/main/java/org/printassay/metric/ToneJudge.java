@@ -28,7 +28,8 @@ final class ToneJudge {
         if (curve.size() < FEWEST_LEVELS) {
             return Optional.empty();
         }
-        Neutrals.Spread spread = neutrals.spread(0, 255, Lab::l);
+        Neutrals.Spread spread = neutrals.noise(Lab::l);
+        boolean twins = neutrals.spread(0, 255, Lab::l).known();
         double[] shares = Neutrals.shares(curve);
         int n = curve.size();
         double[] delta = new double[n];
@@ -45,7 +46,7 @@ final class ToneJudge {
             if (i > 0) {
                 double fall = curve.get(i - 1).mean().l() - data.mean().l();
                 double real =
-                        spread.known()
+                        twins
                                 ? REVERSAL * Math.hypot(errors[i], errors[i - 1])
                                 : VISIBLE_FALL;
                 if (fall > real) {

@@ -3,6 +3,7 @@ package org.printassay.promise;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
+import org.printassay.colour.icc.IccException;
 
 /** One way a print may have come about, and the colours that it would have. */
 final class Candidate {
@@ -19,12 +20,17 @@ final class Candidate {
 
     /**
      * @param words what happened, to follow "as if"
+     * @throws IccException when code 255 would print black or without a colour, and nothing can be
+     *     relative to it
      */
-    Candidate(RouteKind kind, String words, Prediction prediction) {
+    Candidate(RouteKind kind, String words, Prediction prediction) throws IccException {
         this.kind = kind;
         this.words = words;
         this.prediction = prediction;
         this.white = prediction.of(Rgb8.grey(255)).toXyz(Xyz.PCS_WHITE);
+        if (!(Math.min(white.x(), Math.min(white.y(), white.z())) > 0)) {
+            throw new IccException(128, "by it, paper would be black or lack a colour");
+        }
     }
 
     RouteKind kind() {

@@ -48,7 +48,7 @@ final class Candidates {
         return List.copyOf(candidates.mistakes);
     }
 
-    private void unmanaged() {
+    private void unmanaged() throws IccException {
         mistakes.add(
                 new Candidate(
                         RouteKind.UNMANAGED,

@@ -18,7 +18,8 @@ import org.printassay.colour.Lab;
  * @param maxDeltaE00 furthest
  * @param worst id of the furthest
  * @param promisedFit how well the promised route explains the print: trimmed mean dE00, relative to
- *     paper, one colour a code
+ *     paper, one colour a code; null when no code 255 was read, so that neither this nor mistakes
+ *     could be judged
  * @param mistake what explains it clearly better; null when nothing does
  */
 public record Promise(
@@ -32,7 +33,7 @@ public record Promise(
         double p95DeltaE00,
         double maxDeltaE00,
         String worst,
-        double promisedFit,
+        @Nullable Double promisedFit,
         @Nullable Mistake mistake) {
     public Promise {
         patches = List.copyOf(patches);

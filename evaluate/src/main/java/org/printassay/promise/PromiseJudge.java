@@ -122,7 +122,7 @@ public final class PromiseJudge {
                         errors[(int) Math.ceil(0.95 * errors.length) - 1],
                         worst.deltaE00(),
                         worst.id(),
-                        fit(means, promised),
+                        means.isEmpty() ? null : fit(means, promised),
                         best.map(
                                         f ->
                                                 new Promise.Mistake(

@@ -1,6 +1,7 @@
 package org.printassay.reading;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 
@@ -14,6 +15,7 @@ import org.printassay.colour.RgbSpace;
  * @param shared causes of error that move readings together
  * @param calibration standard error of each reading by the scanner's calibration, CIELAB, in the
  *     order of the readings; empty without one
+ * @param repeats how well the instrument repeats; null where patches were measured once, or scanned
  */
 public record ReadingSet(
         List<Reading> readings,
@@ -21,7 +23,8 @@ public record ReadingSet(
         Trust trust,
         boolean colour,
         List<SharedError> shared,
-        List<Lab> calibration) {
+        List<Lab> calibration,
+        @Nullable Repeatability repeats) {
     public ReadingSet {
         calibration = List.copyOf(calibration);
         if (!calibration.isEmpty() && calibration.size() != readings.size()) {
@@ -38,7 +41,7 @@ public record ReadingSet(
 
     /** Readings that share no cause of error. */
     public ReadingSet(List<Reading> readings, RgbSpace space, Trust trust, boolean colour) {
-        this(readings, space, trust, colour, List.of(), List.of());
+        this(readings, space, trust, colour, List.of(), List.of(), null);
     }
 
     /** Readings that no calibration was made for. */
@@ -48,6 +51,22 @@ public record ReadingSet(
             Trust trust,
             boolean colour,
             List<SharedError> shared) {
-        this(readings, space, trust, colour, shared, List.of());
+        this(readings, space, trust, colour, shared, List.of(), null);
+    }
+
+    /** Readings of a scan. */
+    public ReadingSet(
+            List<Reading> readings,
+            RgbSpace space,
+            Trust trust,
+            boolean colour,
+            List<SharedError> shared,
+            List<Lab> calibration) {
+        this(readings, space, trust, colour, shared, calibration, null);
+    }
+
+    /** The same readings, each the mean of repeated measurements. */
+    public ReadingSet withRepeats(@Nullable Repeatability known) {
+        return new ReadingSet(readings, space, trust, colour, shared, calibration, known);
     }
 }

@@ -30,7 +30,7 @@ final class JsonPromise {
         node.set("p95DeltaE00", fine(p.p95DeltaE00()));
         node.set("maxDeltaE00", fine(p.maxDeltaE00()));
         node.put("worst", p.worst());
-        node.set("promisedFit", fine(p.promisedFit()));
+        node.set("promisedFit", JsonOut.decimal(p.promisedFit(), JsonOut.FINE));
         Promise.Mistake mistake = p.mistake();
         if (mistake == null) {
             node.putNull("mistake");
@@ -77,7 +77,7 @@ final class JsonPromise {
                 p.path("p95DeltaE00").asDouble(),
                 p.path("maxDeltaE00").asDouble(),
                 p.path("worst").asText(),
-                p.path("promisedFit").asDouble(),
+                JsonIn.decimal(p.path("promisedFit")),
                 mistake.isObject()
                         ? new Promise.Mistake(
                                 kind(mistake.path("kind").asText()),

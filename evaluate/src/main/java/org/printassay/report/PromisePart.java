@@ -37,26 +37,32 @@ final class PromisePart {
         out.add(Fact.of("95 of 100 patches", "below " + deltaE(p.p95DeltaE00()), ""));
         out.add(Fact.of("Furthest", deltaE(p.maxDeltaE00()), "patch " + p.worst()));
         Promise.Mistake mistake = p.mistake();
-        out.add(
-                Fact.of(
-                        "Route",
-                        mistake == null ? "nothing speaks clearly against it" : "not as named",
-                        mistake == null
-                                ? "leaves "
-                                        + deltaE(p.promisedFit())
-                                        + " unexplained, relative to paper"
-                                : "leaves "
-                                        + deltaE(p.promisedFit())
-                                        + " unexplained; only "
-                                        + deltaE(mistake.fit())
-                                        + " if "
-                                        + mistake.words()));
+        Double fit = p.promisedFit();
+        if (fit == null) {
+            out.add(Fact.of("Route", "not judged", "code 255 was not read"));
+        } else {
+            out.add(route(fit, mistake));
+        }
         out.add(
                 Fact.of(
                         "Profile",
                         p.profile(),
                         "SHA-256 " + p.sha256().substring(0, 12) + "\u2026"));
         return out;
+    }
+
+    private static Fact route(double fit, Promise.@Nullable Mistake mistake) {
+        return Fact.of(
+                "Route",
+                mistake == null ? "nothing speaks clearly against it" : "not as named",
+                mistake == null
+                        ? "leaves " + deltaE(fit) + " unexplained, relative to paper"
+                        : "leaves "
+                                + deltaE(fit)
+                                + " unexplained; only "
+                                + deltaE(mistake.fit())
+                                + " if "
+                                + mistake.words());
     }
 
     private static List<ReportView.PromisedRow> rows(Evaluation e, Promise p) {

@@ -17,8 +17,8 @@ final class ReadingsCxf {
     private ReadingsCxf() {}
 
     /**
-     * The text of the file; nothing when no reading is absolute, because the format has no relative
-     * colours.
+     * The text of the file; nothing when no reading is absolute or only lightness was read, because
+     * the format has no relative colours and no half ones.
      *
      * @param created when it was scanned or measured
      */
@@ -30,7 +30,7 @@ final class ReadingsCxf {
                 rows.add(new MeasurementWriter.Row(r.id(), r.rgb(), lab, null, null));
             }
         }
-        if (rows.isEmpty()) {
+        if (rows.isEmpty() || e.lightnessAlone()) {
             return Optional.empty();
         }
         MeasurementSummary m = e.measurement();

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.MeasurementSummary;
 import org.printassay.measurement.MeasurementWriter;
 import org.printassay.reading.Reading;
 
@@ -26,8 +28,10 @@ public final class ReadingsText {
                 (absolute ? "Readings, absolute CIELAB D50" : "Readings relative to paper")
                         + " ("
                         + Words.trust(e.trust())
-                        + ")");
+                        + ")"
+                        + (e.lightnessAlone() ? ", lightness alone" : ""));
         header.put("MEASUREMENT_SOURCE", e.trust().key());
+        measured(e.measurement(), header);
         if (e.chartId() != null) {
             header.put("CHART_ID", e.chartId());
         }
@@ -47,5 +51,21 @@ public final class ReadingsText {
             }
         }
         return MeasurementWriter.write(header, rows);
+    }
+
+    /** Conditions, so that readings of different ones are never averaged. */
+    private static void measured(@Nullable MeasurementSummary m, Map<String, String> header) {
+        if (m == null) {
+            return;
+        }
+        put(header, "MEASUREMENT_CONDITION", m.condition());
+        put(header, "SAMPLE_BACKING", m.backing());
+        put(header, "FILTER", m.filter());
+    }
+
+    private static void put(Map<String, String> header, String key, @Nullable String value) {
+        if (value != null) {
+            header.put(key, value);
+        }
     }
 }

@@ -2,21 +2,23 @@ package org.printassay.scannercalibration;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanLights;
 import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.ScanReadings;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
-import org.printassay.chart.ReadingOrder;
 import org.printassay.evaluation.InputFiles;
+import org.printassay.evaluation.InstrumentFiles;
 import org.printassay.evaluation.Progress;
 import org.printassay.evaluation.ScanParts;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.evaluation.ToldApart;
 import org.printassay.measurement.MeasurementFile;
-import org.printassay.measurement.MeasurementReader;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.sample.LinearRgb;
@@ -179,7 +181,15 @@ public final class Calibrator {
                                     + " that is to be calibrated.");
                 }
             }
+            refuseOtherProfiles(parts);
             ScanLights lights = ScanLights.of(parts);
+            if (lights.different().isPresent()) {
+                ScanReadings.Different two = lights.different().get();
+                ToldApart names = ToldApart.of(request.scans());
+                throw Problem.chart(
+                        names.name(two.second()),
+                        two.why() + " than " + names.name(two.first()) + ". Name scans of one print.");
+            }
             if (lights.paperClipped()) {
                 throw Problem.input(
                         parts.get(0).samples().scan().name(),
@@ -188,7 +198,7 @@ public final class Calibrator {
             }
             Chart shown = parts.get(0).samples().located().chart();
             MeasurementFile file =
-                    MeasurementReader.read(request.measurement(), ReadingOrder.of(shown));
+                    InstrumentFiles.read(request.measurement(), Optional.of(shown));
             measured = file;
             List<Warning> warnings = new ArrayList<>(read.warnings());
             warnings.addAll(lights.warnings());
@@ -199,6 +209,21 @@ public final class Calibrator {
                     lights.paper(),
                     lights.strayLightKnown(),
                     warnings);
+        }
+    }
+
+    /** What codes mean is learnt once for all scans. */
+    private static void refuseOtherProfiles(List<ScanPart> parts) throws Problem {
+        ScanInfo first = parts.get(0).samples().scan();
+        for (ScanPart part : parts) {
+            ScanInfo scan = part.samples().scan();
+            if (!Arrays.equals(scan.iccProfile().orElse(null), first.iccProfile().orElse(null))) {
+                throw Problem.input(
+                        scan.name(),
+                        "carries another colour profile than "
+                                + first.name()
+                                + ". Scan again with the same settings, or name one of the two.");
+            }
         }
     }
 

@@ -1,8 +1,11 @@
 package org.printassay.scannercalibration;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.printassay.problem.Problem;
@@ -34,6 +37,23 @@ record Training(ModelFit fit, List<String> leftOut) {
      * @param measurement name of the measurement file, for messages
      */
     static Training of(String measurement, List<TrainingPatch> patches) throws Problem {
+        enough(measurement, patches);
+        // Where all light or all lightness is alike, there is no correlation.
+        if (!(Misfits.agreement(patches) >= AGREE)) {
+            throw apart(measurement);
+        }
+        List<TrainingPatch> misfits = Misfits.of(patches);
+        if (misfits.size() > MOST_MISFITS * patches.size()) {
+            throw apart(measurement);
+        }
+        List<TrainingPatch> kept = new ArrayList<>(patches);
+        kept.removeAll(misfits);
+        enough(measurement, kept);
+        return new Training(
+                ModelFit.of(thinned(kept)), misfits.stream().map(TrainingPatch::id).toList());
+    }
+
+    private static void enough(String measurement, List<TrainingPatch> patches) throws Problem {
         Set<String> colours =
                 patches.stream().map(TrainingPatch::colour).collect(Collectors.toSet());
         Set<String> colourful =
@@ -54,16 +74,22 @@ record Training(ModelFit fit, List<String> leftOut) {
                             ModelFit.FEWEST_COLOURS,
                             FEWEST_COLOURFUL));
         }
-        if (Misfits.agreement(patches) < AGREE) {
-            throw apart(measurement);
+    }
+
+    /** As many colours as a model takes: all greys, and others drawn by lot, always the same. */
+    static List<TrainingPatch> thinned(List<TrainingPatch> patches) {
+        Set<String> greys = new LinkedHashSet<>();
+        Set<String> others = new LinkedHashSet<>();
+        patches.forEach(patch -> (patch.neutral() ? greys : others).add(patch.colour()));
+        if (greys.size() + others.size() <= ModelFit.MOST_COLOURS) {
+            return patches;
         }
-        List<TrainingPatch> misfits = Misfits.of(patches);
-        if (misfits.size() > MOST_MISFITS * patches.size()) {
-            throw apart(measurement);
-        }
-        List<TrainingPatch> kept = new ArrayList<>(patches);
-        kept.removeAll(misfits);
-        return new Training(ModelFit.of(kept), misfits.stream().map(TrainingPatch::id).toList());
+        List<String> drawn = new ArrayList<>(others);
+        Collections.shuffle(drawn, new Random(1));
+        List<String> order = new ArrayList<>(greys);
+        order.addAll(drawn);
+        Set<String> used = Set.copyOf(order.subList(0, ModelFit.MOST_COLOURS));
+        return patches.stream().filter(patch -> used.contains(patch.colour())).toList();
     }
 
     private static Problem apart(String measurement) {

@@ -29,7 +29,7 @@ public record ModelFit(ScannerModel model, LeaveOneOut error, List<FittedColour>
     private static final int ENOUGH_FOR_SMOOTH_REST = 60;
 
     /** More than these make a model slow, and no better. */
-    static final int MOST_COLOURS = 1500;
+    public static final int MOST_COLOURS = 1500;
 
     /** How smooth the rest is shows in as many as these. */
     private static final int MOST_TO_CHOOSE_BY = 300;
@@ -44,7 +44,8 @@ public record ModelFit(ScannerModel model, LeaveOneOut error, List<FittedColour>
     /**
      * Fits.
      *
-     * @throws IllegalArgumentException with fewer than {@link #FEWEST_COLOURS} colours
+     * @throws IllegalArgumentException with fewer than {@link #FEWEST_COLOURS} colours or more than
+     *     {@link #MOST_COLOURS}
      */
     public static ModelFit of(List<TrainingPatch> patches) {
         List<TrainingColour> colours = TrainingColour.of(patches);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -103,6 +104,22 @@ class ScanColourTest {
                         Problem.class,
                         () -> ScanColour.given("paper.icc", printers, info(3, new byte[0])));
         assertTrue(problem.getMessage().contains("printer's"), problem.getMessage());
+    }
+
+    /** The third number of each colorant is its Z (ISO 15076-1, 10.31): white without blue. */
+    @Test
+    void aProfileWhoseWhiteLacksBlueIsNoProfile() {
+        byte[] bytes = RgbProfiles.of(RgbSpace.SRGB).clone();
+        ByteBuffer buffer = ByteBuffer.wrap(bytes);
+        for (int i = 0; i < buffer.getInt(128); i++) {
+            int entry = 132 + 12 * i;
+            if (new String(bytes, entry, 4, StandardCharsets.US_ASCII).matches("[rgb]XYZ")) {
+                buffer.putInt(buffer.getInt(entry + 4) + 16, 0);
+            }
+        }
+        ScanColour colour = ScanColour.embedded(info(3, bytes));
+        assertEquals(Trust.PLAIN_SCAN, colour.trust());
+        assertTrue(codes(colour).contains(WarningCode.PROFILE_UNUSABLE));
     }
 
     @Test

@@ -103,6 +103,18 @@ class ScanReadingsTest {
         assertTrue(stray.blackWithout() > 7, "black without " + stray.blackWithout());
     }
 
+    /** A calibration averages scans, so it has to know whether they show one print. */
+    @Test
+    void lightOfTwoPrintsIsNotTakenForOne() throws Problem {
+        SimulatedScan one = new SimulatedScan();
+        SimulatedScan other = new SimulatedScan();
+        other.seed = 2;
+        ScanPart first = new ScanPart(one.scan(), plain(one));
+        ScanPart second = new ScanPart(other.scan(), plain(other));
+        assertTrue(ScanLights.of(List.of(first, second)).different().isPresent());
+        assertTrue(ScanLights.of(List.of(first, first)).different().isEmpty());
+    }
+
     /** The correction of a scan that needs none must change nothing to speak of. */
     @Test
     void aCleanScanIsNotHarmed() throws Problem {

@@ -25,13 +25,17 @@ import org.printassay.chart.ReadingOrder;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.measurement.MeasurementReader;
+import org.printassay.metric.Budget;
 import org.printassay.metric.Derived;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
+import org.printassay.reading.WarningCode;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.report.EvaluationJson;
+import org.printassay.report.ReadingsText;
 import org.printassay.sheet.Patch;
 
 class MeasurementEvaluationTest {
@@ -53,6 +57,24 @@ class MeasurementEvaluationTest {
                                                 EvaluationRequest.JUST_VISIBLE,
                                                 RgbSpace.SRGB,
                                                 Optional.of(dir.resolve("calibration.json")))));
+        assertEquals(Problem.Kind.USAGE, problem.kind());
+    }
+
+    @Test
+    void aScannersProfileBesideAMeasurementIsNotPassedOver() throws Exception {
+        Path file = Files.writeString(dir.resolve("readings.txt"), "CGATS.17\n");
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () ->
+                                Evaluator.evaluate(
+                                        new EvaluationRequest(
+                                                List.of(file),
+                                                Optional.empty(),
+                                                Optional.of(dir.resolve("scanner.icc")),
+                                                PrintDetails.UNKNOWN,
+                                                EvaluationRequest.JUST_VISIBLE,
+                                                RgbSpace.SRGB)));
         assertEquals(Problem.Kind.USAGE, problem.kind());
     }
 
@@ -208,6 +230,11 @@ class MeasurementEvaluationTest {
         assertTrue(derived.paperWords().startsWith("slightly cool under D50"));
         Evaluation back = EvaluationJson.parse("e", EvaluationJson.write(e));
         assertEquals(EvaluationJson.write(e), EvaluationJson.write(back));
+        // What is written can be read again without losing how it was measured.
+        byte[] readings = ReadingsText.write(e).getBytes(StandardCharsets.UTF_8);
+        assertEquals(
+                "M1, backing white",
+                MeasurementReader.read("readings.txt", readings).conditions().words());
         assertEquals(m.solids().size(), Objects.requireNonNull(back.measurement()).solids().size());
     }
 
@@ -236,6 +263,84 @@ class MeasurementEvaluationTest {
                         Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(one, m0)));
         assertEquals(Problem.Kind.INPUT, problem.kind());
         assertTrue(problem.toString().contains("never mixed"), problem::toString);
+    }
+
+    private static final String ROWS =
+            """
+            BEGIN_DATA_FORMAT
+            SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B
+            END_DATA_FORMAT
+            BEGIN_DATA
+            w 255 255 255 95 0 0
+            k 0 0 0 10 0 0
+            END_DATA
+            """;
+
+    private Problem refused(Path... files) {
+        return assertThrows(
+                Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(files)));
+    }
+
+    /** By hand: variances 0.5 of paper and 0.02 of black, pooled 0.26, of a mean of two 0.13. */
+    @Test
+    void repeatsEnterTheUncertaintyWhereThereAreNoTwins() throws Exception {
+        Path one = Files.writeString(dir.resolve("one.txt"), ROWS);
+        Path two =
+                Files.writeString(
+                        dir.resolve("two.txt"), ROWS.replace(" 95 ", " 96 ").replace(" 10 ", " 10.2 "));
+        Evaluation e = Evaluator.evaluate(EvaluationRequest.of(one, two)).evaluation();
+        Budget white =
+                e.uncertainty().stream()
+                        .filter(b -> b.figure().equals("white.lab.l"))
+                        .findFirst()
+                        .orElseThrow();
+        Budget.Part random = white.parts().get(0);
+        assertEquals(Budget.Kind.RANDOM, random.kind());
+        assertEquals(Math.sqrt(0.13), random.standard(), 1e-9);
+        assertEquals(2, random.freedom());
+        assertTrue(
+                e.warnings().stream()
+                        .anyMatch(
+                                w ->
+                                        w.code() == WarningCode.NO_REPEATS
+                                                && w.text().contains("how well the instrument")),
+                e.warnings()::toString);
+    }
+
+    @Test
+    void oneMeasurementNamedTwiceIsNoRepeat() throws Exception {
+        Path one = Files.writeString(dir.resolve("one.txt"), ROWS);
+        Path copy = Files.writeString(dir.resolve("copy.txt"), ROWS);
+        Problem problem = refused(one, copy);
+        assertEquals(Problem.Kind.USAGE, problem.kind());
+        assertTrue(problem.toString().contains("same measurement"), problem::toString);
+    }
+
+    @Test
+    void paperThatReadsAsBlackIsRefused() throws Exception {
+        Problem problem =
+                refused(Files.writeString(dir.resolve("one.txt"), ROWS.replace(" 95 ", " 0 ")));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.toString().contains("code 255 reads as black"), problem::toString);
+    }
+
+    /** A scan's own readings must not come back as an instrument's. */
+    @Test
+    void readingsOfAScanAreNoMeasurement() throws Exception {
+        for (Trust trust : Trust.values()) {
+            String text = "MEASUREMENT_SOURCE \"" + trust.key() + "\"\n" + ROWS;
+            Path file = Files.writeString(dir.resolve(trust.key() + ".txt"), text);
+            if (trust == Trust.INSTRUMENT) {
+                Evaluator.evaluate(EvaluationRequest.of(file));
+            } else {
+                Problem problem = refused(file);
+                assertEquals(Problem.Kind.INPUT, problem.kind());
+                assertTrue(problem.toString().contains("from a scan"), problem::toString);
+            }
+        }
+        String header = "ORIGINATOR \"printassay\"\nDESCRIPTOR \"Readings (profiled scan)\"\n";
+        Path other = Files.writeString(dir.resolve("other.txt"), header + ROWS);
+        assertTrue(refused(other).toString().contains("from a scan"));
     }
 
     /** L* a* b* typed in reading order, without names or codes (simulated: the chart's own aim). */

@@ -1,13 +1,17 @@
 package org.printassay.evaluation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -23,15 +27,18 @@ import org.printassay.colour.icc.IccProfile;
 import org.printassay.colour.icc.IccTransform;
 import org.printassay.colour.icc.Intent;
 import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.metric.Budget;
 import org.printassay.problem.Problem;
 import org.printassay.promise.PrintRoute;
 import org.printassay.promise.PrinterProfile;
 import org.printassay.promise.Promise;
 import org.printassay.promise.RouteKind;
 import org.printassay.promise.SimulatedPrinter;
+import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.ReportPage;
+import org.printassay.report.Reports;
 
 /** Measured simulated prints and a printer's profile, through the whole evaluation. */
 class PromiseEvaluationTest {
@@ -46,11 +53,16 @@ class PromiseEvaluationTest {
     }
 
     private Evaluation evaluate(UnaryOperator<double[]> route) throws Exception {
+        return evaluate(route, codes(), true);
+    }
+
+    private Evaluation evaluate(UnaryOperator<double[]> route, List<int[]> codes, boolean colour)
+            throws Exception {
         StringBuilder text = new StringBuilder("CGATS.17\nNUMBER_OF_FIELDS 7\nBEGIN_DATA_FORMAT\n");
         text.append("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\n");
         StringBuilder rows = new StringBuilder();
         int n = 0;
-        for (int[] code : codes()) {
+        for (int[] code : codes) {
             double[] device = {code[0] / 255.0, code[1] / 255.0, code[2] / 255.0};
             Lab lab = printer.print(route.apply(device));
             rows.append(
@@ -62,8 +74,8 @@ class PromiseEvaluationTest {
                             code[1],
                             code[2],
                             lab.l(),
-                            lab.a(),
-                            lab.b()));
+                            colour ? lab.a() : 0,
+                            colour ? lab.b() : 0));
         }
         text.append("NUMBER_OF_SETS ").append(n).append("\nBEGIN_DATA\n");
         text.append(rows).append("END_DATA\n");
@@ -163,6 +175,82 @@ class PromiseEvaluationTest {
                         PrintRoute.USUAL);
         assertNull(few.promise());
         assertEquals(WarningCode.AIM_NOT_JUDGED, few.warnings().get(0).code());
+    }
+
+    /** A grey scan has no a* and b*: zeros that would look like a broken route. */
+    @Test
+    void lightnessAloneIsNotComparedWithAProfile() throws Exception {
+        Evaluation e = evaluate(device -> device, codes(), false);
+        assertNull(e.promise());
+        assertTrue(
+                e.warnings().stream()
+                        .anyMatch(
+                                w ->
+                                        w.code() == WarningCode.AIM_NOT_JUDGED
+                                                && w.text().contains("only lightness")),
+                e.warnings()::toString);
+        assertTrue(e.findings().stream().noneMatch(f -> f.topic().equals("route")));
+        Reports.writeCxf(e, Instant.EPOCH, folder);
+        assertFalse(Files.exists(folder.resolve("readings.cxf")));
+    }
+
+    @Test
+    void withoutCode255TheRouteIsNotJudged() throws Exception {
+        List<int[]> codes = codes();
+        codes.removeIf(code -> code[0] == 255 && code[1] == 255 && code[2] == 255);
+        Evaluation e = evaluate(device -> device, codes, true);
+        assertNull(there(e.promise()).promisedFit());
+        assertTrue(
+                e.findings().get(0).text().contains("code 255 was not read"),
+                e.findings()::toString);
+        String json = EvaluationJson.write(e);
+        assertEquals(aim(json), aim(EvaluationJson.write(EvaluationJson.parse("own", json))));
+        assertTrue(ReportPage.write(e, List.of(), true).contains("not judged"));
+    }
+
+    /** Between the limit and the limit with its uncertainty nothing can be told (made-up figures). */
+    @Test
+    void aMeanNearTheLimitIsNotCalledFar() {
+        Budget half =
+                new Budget(
+                        "aim.meanDeltaE00",
+                        "dE00",
+                        3,
+                        List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 0.5 / 1.96, null)));
+        for (double mean : new double[] {2.9, 3.4, 3.6}) {
+            Promise promise =
+                    new Promise(
+                            "p.icc", "0", "", PrintRoute.USUAL, List.of(), 20, mean, 5, 6, "A1",
+                            2.0, null);
+            String text = PromiseFinding.finding(promise, Trust.PROFILED_SCAN, half).text();
+            String wanted = mean < 3 ? "keeps" : mean < 3.5 ? "cannot be told" : "is far from";
+            assertTrue(text.contains(wanted), text);
+        }
+    }
+
+    @Test
+    void uncertaintyOfTheMeanIsThatOfTheTrust() throws Exception {
+        Evaluation e = evaluate(device -> device);
+        Budget budget = PromiseBudget.of(e, there(e.promise()));
+        assertEquals(there(e.promise()).meanDeltaE00(), budget.value(), 1e-9);
+        // 0.3 each in L*, a* and b* cannot move a mean by more than their root sum of squares.
+        assertTrue(budget.halfWidth() > 0 && budget.halfWidth() < 0.3 * Math.sqrt(3) * 1.5);
+    }
+
+    /** A profile whose white lacks blue cannot be used, and says so. */
+    @Test
+    void aProfileWhoseWhiteHasAZeroIsRefused() throws Exception {
+        byte[] bytes = printer.profile();
+        ByteBuffer buffer = ByteBuffer.wrap(bytes);
+        for (int i = 0; i < buffer.getInt(128); i++) {
+            int entry = 132 + 12 * i;
+            if (new String(bytes, entry, 4, StandardCharsets.US_ASCII).equals("wtpt")) {
+                buffer.putInt(buffer.getInt(entry + 4) + 16, 0);
+            }
+        }
+        Files.write(profile, bytes);
+        Problem problem = assertThrows(Problem.class, () -> evaluate(device -> device));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
     }
 
     @Test
