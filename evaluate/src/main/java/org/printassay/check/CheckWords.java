@@ -79,7 +79,8 @@ public final class CheckWords {
             return quantity.label() + ": nothing tells how sure a change is.";
         }
         String limit = number(change.limit(), quantity) + " allowed.";
-        String moved = quantity.label() + ": " + moved(change) + " (+-" + number(half, quantity) + ")";
+        String moved =
+                quantity.label() + ": " + moved(change) + " (+-" + number(half, quantity) + ")";
         return switch (change.outcome()) {
             case FAILED -> moved + ", more than the " + limit;
             case DRIFTED -> moved + ", a real change inside the " + limit;
@@ -182,7 +183,8 @@ public final class CheckWords {
     /** A line in a few words. */
     public static String line(PrintLine line) {
         double contrast = 100 * Math.abs(line.line().contrast());
-        String inks = line.inks().isEmpty() ? "" : ", suspect ink " + String.join(", ", line.inks());
+        String inks =
+                line.inks().isEmpty() ? "" : ", suspect ink " + String.join(", ", line.inks());
         return String.format(
                 Locale.ROOT,
                 "%s line at %.1f mm from the %s, %.0f %%%s",

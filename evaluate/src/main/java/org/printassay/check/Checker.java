@@ -69,8 +69,7 @@ public final class Checker {
             Evaluation baseline, Evaluation print, ToleranceSet tolerances, PrintSpread seen)
             throws Problem {
         Comparability fit = Fitness.judge(baseline, print);
-        Checker checker =
-                new Checker(baseline, print, tolerances, seen, Fitness.readAlike(fit));
+        Checker checker = new Checker(baseline, print, tolerances, seen, Fitness.readAlike(fit));
         return checker.judge(fit);
     }
 
@@ -83,8 +82,7 @@ public final class Checker {
         for (Quantity quantity : tolerances.quantities().keySet()) {
             Optional<Found> change =
                     switch (quantity) {
-                        case SHADOW_SHIFT ->
-                                shift(quantity, WedgeShift.ofShadows(baseline, print));
+                        case SHADOW_SHIFT -> shift(quantity, WedgeShift.ofShadows(baseline, print));
                         case HIGHLIGHT_SHIFT ->
                                 shift(quantity, WedgeShift.ofHighlights(baseline, print));
                         case MEAN_DRIFT -> drift(patches);

@@ -58,7 +58,8 @@ final class Fitness {
             }
             default -> {
                 if (caution.reason().refuses()) {
-                    throw Problem.input(where, "cannot be checked: " + uncapitalised(caution.text()));
+                    throw Problem.input(
+                            where, "cannot be checked: " + uncapitalised(caution.text()));
                 }
             }
         }

@@ -29,8 +29,7 @@ final class SurfaceMatch {
     }
 
     /** Compares; tolerances may leave out lines, bands or both. */
-    static SurfaceChange between(
-            Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
+    static SurfaceChange between(Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
         return new SurfaceMatch(tolerances).between(baseline.surface(), print.surface());
     }
 
@@ -76,7 +75,9 @@ final class SurfaceMatch {
                 (before.stream().anyMatch(b -> same.test(b, one)) ? kept : added).add(one);
             }
             List<T> gone =
-                    before.stream().filter(b -> after.stream().noneMatch(a -> same.test(b, a))).toList();
+                    before.stream()
+                            .filter(b -> after.stream().noneMatch(a -> same.test(b, a)))
+                            .toList();
             return new Split<>(added, kept, gone);
         }
     }

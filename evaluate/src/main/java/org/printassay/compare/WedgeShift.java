@@ -74,7 +74,7 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         }
         double noise = noise(first, second, anchor);
         double anchors =
-                Math.max(noise, LEAST_NOISE)
+                sizeOf(noise)
                         * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
         String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
         double light = Math.hypot(Lights.of(one, key), Lights.of(other, key));
@@ -90,6 +90,11 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         return Double.isNaN(one)
                 ? other
                 : Double.isNaN(other) ? one : Math.hypot(one, other) / 1.4142;
+    }
+
+    /** Weights need a noise even where none is known; any does, for all levels share it. */
+    private static double sizeOf(double noise) {
+        return Double.isNaN(noise) ? 1 : Math.max(noise, LEAST_NOISE);
     }
 
     private static List<Point> curve(CodeMeans means, int anchor) {
@@ -166,7 +171,7 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         }
 
         private double weight(Point p) {
-            double one = Double.isNaN(noise) ? 1 : Math.max(noise, LEAST_NOISE);
+            double one = sizeOf(noise);
             int there = before.stream().filter(b -> b.out == p.out).mapToInt(Point::readings).sum();
             return 1 / (one * one * (1.0 / p.readings + 1.0 / there));
         }

@@ -94,8 +94,7 @@ public final class CheckJson {
                         }));
         ObjectNode decision = node.putObject("decision");
         decision.set(
-                "falseAlarmPercent",
-                JsonOut.decimal(PERCENT * check.rule().falseAlarms(), FINE));
+                "falseAlarmPercent", JsonOut.decimal(PERCENT * check.rule().falseAlarms(), FINE));
         decision.put("quantities", check.rule().quantities());
         decision.set("factor", JsonOut.decimal(check.rule().factor(), FINE));
         node.set("changes", JsonOut.list(check.changes(), CheckJson::change));

@@ -65,7 +65,12 @@ public record CheckView(
 
     /** One patch. */
     public record Patch(
-            String rgb, Html beforeSwatch, String before, Html afterSwatch, String after, String off) {}
+            String rgb,
+            Html beforeSwatch,
+            String before,
+            Html afterSwatch,
+            String after,
+            String off) {}
 
     /** A sign and what it means. */
     public record Key(Html sample, String name) {}

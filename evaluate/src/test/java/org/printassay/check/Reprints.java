@@ -35,9 +35,7 @@ final class Reprints {
                             Lab c = change.apply(truth);
                             double middle = Math.sin(Math.PI * c.l() / 100);
                             return new Lab(
-                                    c.l() + tone * middle,
-                                    c.a() + a * middle,
-                                    c.b() + b * middle);
+                                    c.l() + tone * middle, c.a() + a * middle, c.b() + b * middle);
                         })
                 .evaluation(seed);
     }

@@ -41,18 +41,18 @@ class SurfaceMatchTest {
     private static Evaluation print(long seed, List<PrintLine> lines, List<PrintBand> bands) {
         return MadePrint.withSurface(
                 MadePrint.USUAL.evaluation(seed),
-                        new PrintSurface(
-                                lines,
-                                null,
-                                bands,
-                                List.of(),
-                                List.of(),
-                                null,
-                                null,
-                                ContrastSensitivity.USUAL,
-                                null,
-                                null,
-                                null));
+                new PrintSurface(
+                        lines,
+                        null,
+                        bands,
+                        List.of(),
+                        List.of(),
+                        null,
+                        null,
+                        ContrastSensitivity.USUAL,
+                        null,
+                        null,
+                        null));
     }
 
     private static SurfaceChange between(Evaluation before, Evaluation after) throws Problem {

@@ -59,7 +59,8 @@ class ToleranceFileTest {
 
     @Test
     void anUnknownQuantityIsNamedWithTheNearestKnown() throws Exception {
-        assertTrue(refusal("\"limit\": 1}, \"gamutvolum\": {\"limit\": 1}").contains("gamutVolume"));
+        assertTrue(
+                refusal("\"limit\": 1}, \"gamutvolum\": {\"limit\": 1}").contains("gamutVolume"));
         assertTrue(refusal("\"limt\": 1}").contains("\"limit\""));
     }
 

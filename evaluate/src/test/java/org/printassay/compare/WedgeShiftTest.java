@@ -101,11 +101,12 @@ class WedgeShiftTest {
     }
 
     @Test
-    void withoutTwinsNothingTellsHowSureItIs() {
-        assertNull(
-                WedgeShift.ofShadows(
-                                MadePrint.USUAL.readOnce(1), MadePrint.USUAL.readOnce(2))
-                        .orElseThrow()
-                        .standard());
+    void withoutTwinsItIsEstimatedAndNothingTellsHowSureItIs() {
+        MadePrint before = MadePrint.USUAL.withErrors(0.05, 0);
+        WedgeShift shift =
+                WedgeShift.ofShadows(before.readOnce(1), before.withShifts(2, 0).readOnce(2))
+                        .orElseThrow();
+        assertEquals(2, shift.levels(), 0.5);
+        assertNull(shift.standard());
     }
 }

@@ -14,14 +14,14 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
-import org.printassay.recipe.Margins;
-import org.printassay.recipe.PageSize;
 import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.SharedError;
 import org.printassay.reading.Trust;
+import org.printassay.recipe.Margins;
+import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.Section;
@@ -82,7 +82,8 @@ public record MadePrint(
 
     /** With wedges moved, levels. */
     public MadePrint withShifts(double shadows, double highlights) {
-        return new MadePrint(black, blocked, rise, shadows, highlights, noise, light, change, trust);
+        return new MadePrint(
+                black, blocked, rise, shadows, highlights, noise, light, change, trust);
     }
 
     /** Read with other errors. */
@@ -184,7 +185,8 @@ public record MadePrint(
 
     private Reading reading(Patch patch, Lab read) {
         boolean absolute = trust.absolute();
-        Lab relative = new Lab(read.l() * 100 / WHITE.l(), read.a() - WHITE.a(), read.b() - WHITE.b());
+        Lab relative =
+                new Lab(read.l() * 100 / WHITE.l(), read.a() - WHITE.a(), read.b() - WHITE.b());
         return new Reading(
                 patch.id(),
                 Optional.of(patch.section()),

@@ -36,14 +36,7 @@ public final class ChangesPlot {
                         TOP + row * changes.size() + BOTTOM);
         Frame f =
                 new Frame(
-                        left,
-                        TOP,
-                        width - left - RIGHT,
-                        row * changes.size(),
-                        -REACH,
-                        REACH,
-                        0,
-                        1);
+                        left, TOP, width - left - RIGHT, row * changes.size(), -REACH, REACH, 0, 1);
         d.box(f.x(-1), TOP, f.x(1) - f.x(-1), f.height(), Ink.BAND);
         d.line(f.x(0), TOP, f.x(0), f.bottom(), Ink.AXIS);
         for (int side : new int[] {-1, 1}) {
