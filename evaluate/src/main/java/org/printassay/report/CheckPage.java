@@ -102,7 +102,7 @@ public final class CheckPage {
                 decision(check),
                 curves(check, id),
                 surface(check.surface()),
-                patches(check.patches(), id),
+                patches(check.patches()),
                 patchesLead(check.patches()));
     }
 
@@ -220,7 +220,7 @@ public final class CheckPage {
                 : "the " + key + "\u2019s";
     }
 
-    private static List<CheckView.Patch> patches(@Nullable PatchDrift drift, String id) {
+    private static List<CheckView.Patch> patches(@Nullable PatchDrift drift) {
         if (drift == null) {
             return List.of();
         }

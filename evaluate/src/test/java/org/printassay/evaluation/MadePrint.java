@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.colour.Lab;
@@ -154,6 +155,16 @@ public record MadePrint(
 
     /** An evaluation with lines and bands of one's own. */
     public static Evaluation withSurface(Evaluation e, PrintSurface surface) {
+        return copy(e, e.files(), surface);
+    }
+
+    /** An evaluation as if it were read from another file. */
+    public static Evaluation withFiles(Evaluation e, String name) {
+        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.surface());
+    }
+
+    private static Evaluation copy(
+            Evaluation e, List<SourceFile> files, @Nullable PrintSurface surface) {
         return new Evaluation(
                 e.chartId(),
                 e.sheets(),
@@ -162,7 +173,7 @@ public record MadePrint(
                 e.fromScan(),
                 e.trust(),
                 e.spaceKey(),
-                e.files(),
+                files,
                 e.placements(),
                 e.white(),
                 e.black(),
