@@ -18,7 +18,6 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ChartCommand.class,
             EvaluateCommand.class,
-            CheckCommand.class,
             CalibrateCommand.class,
             DemoCommand.class
         },

@@ -2,7 +2,6 @@ package org.printassay.check;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability;
@@ -139,7 +138,7 @@ public final class Checker {
     }
 
     private Change decided(Found found, DecisionRule rule) {
-        Tolerance tolerance = tolerance(found.quantity);
+        Tolerance tolerance = tolerances.of(found.quantity).orElseThrow();
         double from = found.before == null ? 0 : found.before;
         Double known = found.quantity.figure().flatMap(seen::of).orElse(null);
         double spread = known == null ? tolerance.spreadAround(from) : known;
@@ -156,15 +155,6 @@ public final class Checker {
                 spread,
                 known != null,
                 rule.decide(found.change, standard, limit));
-    }
-
-    private Tolerance tolerance(Quantity quantity) {
-        Map<Quantity, Tolerance> all = tolerances.quantities();
-        Tolerance tolerance = all.get(quantity);
-        if (tolerance == null) {
-            throw new IllegalStateException("no tolerance for " + quantity.key());
-        }
-        return tolerance;
     }
 
     private static @Nullable Double standard(

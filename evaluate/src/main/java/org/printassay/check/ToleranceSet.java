@@ -3,6 +3,7 @@ package org.printassay.check;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,5 +33,10 @@ public record ToleranceSet(
         Map<Quantity, Tolerance> ordered = new EnumMap<>(Quantity.class);
         ordered.putAll(quantities);
         quantities = Collections.unmodifiableMap(ordered);
+    }
+
+    /** What is allowed of a quantity; empty when it is not looked at. */
+    public Optional<Tolerance> of(Quantity quantity) {
+        return Optional.ofNullable(quantities.get(quantity));
     }
 }

@@ -1,5 +1,6 @@
 package org.printassay.check;
 
+import static java.util.Objects.requireNonNull;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -114,7 +115,7 @@ class CheckerTest {
         Check told = Checker.check(before, after, fine(), seen);
         Change black = told.change(Quantity.BLACK_L).orElseThrow();
         assertEquals(Outcome.WITHIN, black.outcome());
-        assertEquals(0.1 * Math.sqrt(2), black.standard(), 1e-12);
+        assertEquals(0.1 * Math.sqrt(2), requireNonNull(black.standard()), 1e-12);
         assertTrue(black.spreadSeen());
     }
 
@@ -125,7 +126,7 @@ class CheckerTest {
         PrintSpread wide = new PrintSpread(Map.of(Figure.CAST_A, 1.0));
         Change cast =
                 Checker.check(before, after, fine(), wide).change(Quantity.CAST_A).orElseThrow();
-        assertEquals(Math.sqrt(2), cast.standard(), 1e-12);
+        assertEquals(Math.sqrt(2), requireNonNull(cast.standard()), 1e-12);
         assertEquals(Outcome.CANNOT_TELL, cast.outcome());
     }
 

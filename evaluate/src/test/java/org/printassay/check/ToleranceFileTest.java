@@ -27,8 +27,8 @@ class ToleranceFileTest {
         ToleranceSet workshop = ToleranceFile.named("workshop");
         for (Quantity quantity : Quantity.values()) {
             assertTrue(
-                    fine.quantities().get(quantity).limitFrom(100)
-                            < workshop.quantities().get(quantity).limitFrom(100));
+                    fine.of(quantity).orElseThrow().limitFrom(100)
+                            < workshop.of(quantity).orElseThrow().limitFrom(100));
         }
     }
 
@@ -38,7 +38,7 @@ class ToleranceFileTest {
         String text = ToleranceFile.text("fine").replace("\"limit\": 1.5", "\"limit\": 2.5");
         Files.writeString(file, text);
         ToleranceSet mine = ToleranceFile.named(file.toString());
-        assertEquals(2.5, mine.quantities().get(Quantity.BLACK_L).limit());
+        assertEquals(2.5, mine.of(Quantity.BLACK_L).orElseThrow().limit());
     }
 
     @Test
@@ -52,7 +52,7 @@ class ToleranceFileTest {
                 """);
         ToleranceSet set = ToleranceFile.read(file);
         assertEquals(0.005, set.falseAlarms(), 1e-12);
-        assertEquals(25, set.quantities().get(Quantity.GAMUT_VOLUME).limitFrom(500), 1e-9);
+        assertEquals(25, set.of(Quantity.GAMUT_VOLUME).orElseThrow().limitFrom(500), 1e-9);
         assertNull(set.lineContrast());
         assertNull(set.bandOverThreshold());
     }
