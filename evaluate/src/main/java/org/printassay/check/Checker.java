@@ -144,17 +144,20 @@ public final class Checker {
         double spread = known == null ? tolerance.spreadAround(from) : known;
         double limit = tolerance.limitFrom(from);
         Double standard = standard(found.reading, spread, known != null);
+        Integer freedom =
+                known == null ? null : found.quantity.figure().flatMap(seen::freedom).orElse(null);
+        Double u = rule.halfWidth(standard, freedom);
         return new Change(
                 found.quantity,
                 found.before,
                 found.after,
                 found.change,
                 standard,
-                standard == null ? null : Double.valueOf(rule.factor() * standard),
+                u,
                 limit,
                 spread,
                 known != null,
-                rule.decide(found.change, standard, limit));
+                DecisionRule.decide(found.change, u, limit));
     }
 
     private static @Nullable Double standard(

@@ -1,6 +1,7 @@
 package org.printassay.check;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,17 +41,36 @@ public record DecisionRule(double falseAlarms, int quantities, double factor) {
     }
 
     /**
+     * U of a change.
+     *
+     * @param standard standard uncertainty; null when it cannot be told
+     * @param freedom degrees of freedom of it where few prints told it (Student's factor at the same
+     *     chance); null for many
+     */
+    public @Nullable Double halfWidth(@Nullable Double standard, @Nullable Integer freedom) {
+        if (standard == null) {
+            return null;
+        }
+        double each = falseAlarms / Math.max(1, quantities);
+        double wide =
+                freedom == null
+                        ? factor
+                        : new TDistribution(null, freedom)
+                                .inverseCumulativeProbability(1 - each / 2);
+        return wide * standard;
+    }
+
+    /**
      * The outcome of one quantity.
      *
      * @param change of any sign
-     * @param standard standard uncertainty of the change; null when it cannot be told
+     * @param u its half-width; null when it cannot be told
      * @param limit largest change that is allowed
      */
-    public Outcome decide(double change, @Nullable Double standard, double limit) {
-        if (standard == null) {
+    public static Outcome decide(double change, @Nullable Double u, double limit) {
+        if (u == null) {
             return Outcome.CANNOT_TELL;
         }
-        double u = factor * standard;
         double size = Math.abs(change);
         if (size - u > limit) {
             return Outcome.FAILED;

@@ -1,6 +1,7 @@
 package org.printassay.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -44,12 +45,21 @@ class DecisionRuleTest {
         "0, 0, WITHIN"
     })
     void everyCase(double change, double standard, Outcome outcome) {
-        assertEquals(outcome, TWO.decide(change, standard, 1));
+        assertEquals(outcome, DecisionRule.decide(change, TWO.halfWidth(standard, null), 1));
     }
 
     @Test
     void whatIsNotKnownCannotBeTold() {
-        assertEquals(Outcome.CANNOT_TELL, TWO.decide(0, null, 1));
-        assertEquals(Outcome.CANNOT_TELL, TWO.decide(100, null, 1));
+        assertEquals(Outcome.CANNOT_TELL, DecisionRule.decide(0, TWO.halfWidth(null, 5), 1));
+        assertEquals(Outcome.CANNOT_TELL, DecisionRule.decide(100, null, 1));
+    }
+
+    /** Student's factors: handbook tables, two-sided 5 % and 1 %. */
+    @ParameterizedTest
+    @CsvSource({"0.05, 1, 5, 2.5706", "0.01, 1, 10, 3.1693", "0.05, 5, 4, 4.6041"})
+    void fewPrintsTellTheirSpreadBadly(double all, int quantities, int freedom, double factor) {
+        Double u = DecisionRule.of(all, quantities).halfWidth(1.0, freedom);
+        assertNotNull(u);
+        assertEquals(factor, u, 0.5e-4);
     }
 }
