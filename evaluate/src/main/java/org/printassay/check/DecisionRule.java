@@ -44,8 +44,8 @@ public record DecisionRule(double falseAlarms, int quantities, double factor) {
      * U of a change.
      *
      * @param standard standard uncertainty; null when it cannot be told
-     * @param freedom degrees of freedom of it where few prints told it (Student's factor at the same
-     *     chance); null for many
+     * @param freedom degrees of freedom of it where few prints told it (Student's factor at the
+     *     same chance); null for many
      */
     public @Nullable Double halfWidth(@Nullable Double standard, @Nullable Integer freedom) {
         if (standard == null) {

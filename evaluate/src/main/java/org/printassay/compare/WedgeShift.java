@@ -73,9 +73,7 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
             return Optional.empty();
         }
         double noise = noise(first, second, anchor);
-        double anchors =
-                sizeOf(noise)
-                        * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
+        double anchors = sizeOf(noise) * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
         String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
         double light = Math.hypot(Lights.of(one, key), Lights.of(other, key));
         return Optional.of(

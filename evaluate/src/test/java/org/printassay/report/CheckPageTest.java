@@ -70,7 +70,8 @@ class CheckPageTest {
     void thePageNeedsNoNetworkNoScriptsAndNoColour() throws Exception {
         String page = CheckPage.write(List.of(check(MadePrint.USUAL.withShifts(7, 0))), true);
         assertTrue(page.contains("Content-Security-Policy"));
-        assertTrue(page.contains("default-src &#39;none&#39;") || page.contains("default-src 'none'"));
+        assertTrue(
+                page.contains("default-src &#39;none&#39;") || page.contains("default-src 'none'"));
         assertFalse(page.contains("<script"));
         assertFalse(page.contains("http://") || page.contains("https://"));
         assertTrue(page.contains("Simulated: no real printer"));
