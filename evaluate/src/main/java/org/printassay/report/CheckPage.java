@@ -39,7 +39,7 @@ public final class CheckPage {
     public static String write(List<Check> checks, boolean simulated) {
         StringOutput out = new StringOutput(1 << 17);
         ReportPage.engine().render("check.jte", view(checks, simulated), out);
-        return out.toString();
+        return HarmlessText.inPage(out.toString());
     }
 
     private static CheckView view(List<Check> checks, boolean simulated) {
@@ -111,8 +111,8 @@ public final class CheckPage {
                 ? List.of()
                 : List.of(
                         Html.of(
-                                ChangesPlot.draw(check.changes(), ReportPage.WIDE),
-                                ChangesPlot.draw(check.changes(), ReportPage.NARROW),
+                                ChangesPlot.draw(check.changes(), Plot.WIDE),
+                                ChangesPlot.draw(check.changes(), Plot.NARROW),
                                 id + "-changes"));
     }
 
@@ -155,12 +155,12 @@ public final class CheckPage {
             all.add(
                     Html.of(
                             CurvesPlot.lightness(curves, HALF),
-                            CurvesPlot.lightness(curves, ReportPage.NARROW),
+                            CurvesPlot.lightness(curves, Plot.NARROW),
                             id + "-tone"));
             all.add(
                     Html.of(
                             CurvesPlot.difference(curves, HALF),
-                            CurvesPlot.difference(curves, ReportPage.NARROW),
+                            CurvesPlot.difference(curves, Plot.NARROW),
                             id + "-off"));
         }
         wedges(all, before.shadows(), after.shadows(), "black", id + "-dark");
@@ -179,7 +179,7 @@ public final class CheckPage {
             to.add(
                     Html.of(
                             WedgePairPlot.draw(before, after, from, HALF),
-                            WedgePairPlot.draw(before, after, from, ReportPage.NARROW),
+                            WedgePairPlot.draw(before, after, from, Plot.NARROW),
                             id));
         }
     }
@@ -229,9 +229,9 @@ public final class CheckPage {
             all.add(
                     new CheckView.Patch(
                             code.rgb().r() + " " + code.rgb().g() + " " + code.rgb().b(),
-                            Facts.swatch(code.one()),
+                            Swatch.of(code.one()),
                             Words.lab(code.one()),
-                            Facts.swatch(code.other()),
+                            Swatch.of(code.other()),
                             Words.lab(code.other()),
                             Words.number(code.deltaE00(), 2)));
         }

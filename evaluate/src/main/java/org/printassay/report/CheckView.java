@@ -66,9 +66,9 @@ public record CheckView(
     /** One patch. */
     public record Patch(
             String rgb,
-            Html beforeSwatch,
+            Swatch beforeSwatch,
             String before,
-            Html afterSwatch,
+            Swatch afterSwatch,
             String after,
             String off) {}
 
