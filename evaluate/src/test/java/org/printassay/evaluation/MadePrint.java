@@ -15,6 +15,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.ToneAim;
 import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
@@ -150,7 +151,8 @@ public record MadePrint(
                         0,
                         null,
                         List.of()),
-                EvaluationRequest.JUST_VISIBLE);
+                EvaluationRequest.JUST_VISIBLE,
+                ToneAim.PAPER);
     }
 
     /** An evaluation with lines and bands of one's own. */
