@@ -11,6 +11,7 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.PatchDrift;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Side;
+import org.printassay.compare.WedgeDepth;
 import org.printassay.compare.WedgeShift;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
@@ -84,6 +85,10 @@ public final class Checker {
                         case SHADOW_SHIFT -> shift(quantity, WedgeShift.ofShadows(baseline, print));
                         case HIGHLIGHT_SHIFT ->
                                 shift(quantity, WedgeShift.ofHighlights(baseline, print));
+                        case SHADOW_DEPTH ->
+                                depth(quantity, WedgeDepth.ofShadows(baseline, print));
+                        case HIGHLIGHT_DEPTH ->
+                                depth(quantity, WedgeDepth.ofHighlights(baseline, print));
                         case MEAN_DRIFT -> drift(patches);
                         default -> figure(quantity);
                     };
@@ -126,6 +131,10 @@ public final class Checker {
 
     private static Optional<Found> shift(Quantity quantity, Optional<WedgeShift> shift) {
         return shift.map(s -> new Found(quantity, null, null, s.levels(), s.standard()));
+    }
+
+    private static Optional<Found> depth(Quantity quantity, Optional<WedgeDepth> depth) {
+        return depth.map(d -> new Found(quantity, null, null, d.deltaL(), d.standard()));
     }
 
     /** Without twins the noise that drift is cleared of is only supposed. */

@@ -18,6 +18,8 @@ public enum Quantity {
     TONE_HIGHLIGHTS("toneHighlights", Figure.TONE_HIGHLIGHTS, "Tone of highlights, mean dL*", "L*"),
     SHADOW_SHIFT("shadowShift", null, "Shadow wedge as a whole", "levels"),
     HIGHLIGHT_SHIFT("highlightShift", null, "Highlight wedge as a whole", "levels"),
+    SHADOW_DEPTH("shadowDepth", null, "Levels 1 to 24 from black, mean dL*", "L*"),
+    HIGHLIGHT_DEPTH("highlightDepth", null, "Levels 231 to 254 from paper, mean dL*", "L*"),
     CAST_A("castA", Figure.CAST_A, "Cast of greys, a*", "a*"),
     CAST_B("castB", Figure.CAST_B, "Cast of greys, b*", "b*"),
     CAST_SHADOWS_A("castShadowsA", Figure.CAST_SHADOWS_A, "Cast of shadows, a*", "a*"),

@@ -3,11 +3,13 @@ package org.printassay.check;
 import static java.util.Objects.requireNonNull;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -91,6 +93,18 @@ class CheckerTest {
         String first = CheckWords.sentences(check).get(0);
         assertTrue(first.startsWith("Shadow wedge as a whole: separates from black "), first);
         assertTrue(first.contains("levels later"), first);
+    }
+
+    @Test
+    void blockingOfAnotherShapeIsFoundToo() throws Exception {
+        MadePrint open = PRINT.withKnee(0, 0);
+        for (MadePrint blocked : List.of(PRINT.withKnee(10, 14), PRINT.withKnee(10, 0))) {
+            Check check = Checker.check(open.evaluation(1), blocked.evaluation(2), fine());
+            assertNotEquals(Outcome.WITHIN, outcome(check, Quantity.SHADOW_DEPTH));
+            Change shift = check.change(Quantity.SHADOW_SHIFT).orElseThrow();
+            assertTrue(shift.change() > 0, "separates later, not earlier: " + shift.change());
+            assertNotEquals(Outcome.WITHIN, check.outcome());
+        }
     }
 
     @Test

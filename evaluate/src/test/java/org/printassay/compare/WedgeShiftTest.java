@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.MadePrint;
 
 /** Shifts of simulated wedges, known by making. */
@@ -48,6 +49,28 @@ class WedgeShiftTest {
                     2);
         }
         found.assertHonest();
+    }
+
+    @Test
+    void levelsComeNearerToBlackByWhatTheyDo() {
+        MadePrint before = MadePrint.USUAL.withKnee(0, 0);
+        MadePrint after = before.withKnee(10, 14);
+        double truth = 0;
+        for (int level = 1; level <= 24; level++) {
+            Rgb8 code = Rgb8.grey(level);
+            truth += (after.colour(code).l() - before.colour(code).l()) / 24;
+        }
+        int held = 0;
+        for (int i = 0; i < PAIRS; i++) {
+            WedgeDepth depth =
+                    WedgeDepth.ofShadows(before.evaluation(2 * i), after.evaluation(2 * i + 1))
+                            .orElseThrow();
+            Double standard = depth.standard();
+            assertNotNull(standard);
+            held += Math.abs(depth.deltaL() - truth) <= 1.96 * standard ? 1 : 0;
+            assertTrue(standard < 0.15, "known to " + standard);
+        }
+        assertTrue(held >= LEAST_HELD, held + " of " + PAIRS + " intervals hold the truth");
     }
 
     @Test
