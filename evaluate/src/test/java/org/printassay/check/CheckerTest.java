@@ -98,7 +98,7 @@ class CheckerTest {
     @Test
     void blockingOfAnotherShapeIsFoundToo() throws Exception {
         MadePrint open = PRINT.withKnee(0, 0);
-        for (MadePrint blocked : List.of(PRINT.withKnee(10, 14), PRINT.withKnee(10, 0))) {
+        for (MadePrint blocked : List.of(PRINT.withKnee(10, 14), PRINT.withKnee(16, 0))) {
             Check check = Checker.check(open.evaluation(1), blocked.evaluation(2), fine());
             assertNotEquals(Outcome.WITHIN, outcome(check, Quantity.SHADOW_DEPTH));
             Change shift = check.change(Quantity.SHADOW_SHIFT).orElseThrow();
