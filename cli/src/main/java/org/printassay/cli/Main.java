@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ChartCommand.class,
             EvaluateCommand.class,
+            CheckCommand.class,
             CalibrateCommand.class,
             DemoCommand.class
         },
