@@ -27,7 +27,7 @@ final class SameCheck {
     static void refuseOther(Path folder, List<Check> checks, boolean force) throws Problem {
         Path there = folder.resolve(JSON);
         boolean page = Files.exists(folder.resolve(PAGE));
-        if (force || !Files.exists(there) && !page) {
+        if (force || (!Files.exists(there) && !page)) {
             return;
         }
         if (!same(there, checks)) {

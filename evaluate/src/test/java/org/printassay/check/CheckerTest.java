@@ -74,7 +74,7 @@ class CheckerTest {
         for (int i = 0; i < TRIALS; i++) {
             Check check =
                     Checker.check(
-                            Reprints.of(before, 2 * i), Reprints.of(after, 2 * i + 1), fine());
+                            Reprints.of(before, 2L * i), Reprints.of(after, 2L * i + 1), fine());
             outcomes.merge(check.outcome(), 1, Integer::sum);
             seen += check.outcome() == Outcome.WITHIN ? 0 : 1;
         }

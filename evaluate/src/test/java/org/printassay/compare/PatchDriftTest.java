@@ -87,7 +87,7 @@ class PatchDriftTest {
     }
 
     private static PatchDrift drift(MadePrint before, MadePrint after, int pair) {
-        return PatchDrift.between(before.evaluation(2 * pair), after.evaluation(2 * pair + 1))
+        return PatchDrift.between(before.evaluation(2L * pair), after.evaluation(2L * pair + 1))
                 .orElseThrow();
     }
 }

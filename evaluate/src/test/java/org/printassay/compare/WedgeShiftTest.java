@@ -30,7 +30,7 @@ class WedgeShiftTest {
         for (int i = 0; i < PAIRS; i++) {
             found.add(
                     WedgeShift.ofShadows(
-                                    before.evaluation(2 * i + 1000), after.evaluation(2 * i + 1001))
+                                    before.evaluation(2L * i + 1000), after.evaluation(2L * i + 1001))
                             .orElseThrow(),
                     moved);
         }
@@ -44,7 +44,7 @@ class WedgeShiftTest {
         Found found = new Found();
         for (int i = 0; i < PAIRS; i++) {
             found.add(
-                    WedgeShift.ofHighlights(before.evaluation(2 * i), after.evaluation(2 * i + 1))
+                    WedgeShift.ofHighlights(before.evaluation(2L * i), after.evaluation(2L * i + 1))
                             .orElseThrow(),
                     2);
         }
@@ -63,7 +63,7 @@ class WedgeShiftTest {
         int held = 0;
         for (int i = 0; i < PAIRS; i++) {
             WedgeDepth depth =
-                    WedgeDepth.ofShadows(before.evaluation(2 * i), after.evaluation(2 * i + 1))
+                    WedgeDepth.ofShadows(before.evaluation(2L * i), after.evaluation(2L * i + 1))
                             .orElseThrow();
             Double standard = depth.standard();
             assertNotNull(standard);
