@@ -26,7 +26,9 @@ public final class CheckWords {
             case CANNOT_TELL ->
                     check.changes().isEmpty()
                             ? "Cannot tell: the prints have nothing in common that can be compared."
-                            : "Cannot tell: known too badly to decide against " + against + ".";
+                            : "Cannot tell: the print may or may not be as near as is allowed to "
+                                    + against
+                                    + ".";
         };
     }
 
