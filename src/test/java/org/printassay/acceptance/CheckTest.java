@@ -42,7 +42,8 @@ class CheckTest {
         PaperModel paper = SimulatedPrint.goodPaper();
         before = measured("before.txt", paper, 1);
         same = measured("same.txt", paper, 2);
-        blocked = measured("blocked.txt", paper.withTone(paper.tone().withBlocked(16, 20, true)), 3);
+        blocked =
+                measured("blocked.txt", paper.withTone(paper.tone().withBlocked(16, 20, true)), 3);
     }
 
     private static Path measured(String name, PaperModel paper, long seed) throws Exception {

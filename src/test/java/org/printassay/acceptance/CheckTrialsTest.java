@@ -47,13 +47,13 @@ class CheckTrialsTest {
     private static PaperModel paper() {
         PaperModel good = SimulatedPrint.goodPaper();
         return new PaperModel(
-                        good.name(),
-                        new Lab(95.5, 0.4, 1.5),
-                        new Lab(14, 0.2, 0.4),
-                        good.tone().withBlocked(6, 14, true),
-                        good.cast(),
-                        good.chromaByHue(),
-                        good.surface());
+                good.name(),
+                new Lab(95.5, 0.4, 1.5),
+                new Lab(14, 0.2, 0.4),
+                good.tone().withBlocked(6, 14, true),
+                good.cast(),
+                good.chromaByHue(),
+                good.surface());
     }
 
     /** Unchanged, but for what printers wander by: black and gradation. */
@@ -71,8 +71,7 @@ class CheckTrialsTest {
 
     private Evaluation scanned(PaperModel paper, long seed) throws Exception {
         Random random = new Random(seed);
-        Print print =
-                SimulatedPrint.print(wandering(paper, random), Printing.EXACT, 100 + seed);
+        Print print = SimulatedPrint.print(wandering(paper, random), Printing.EXACT, 100 + seed);
         Flatbed flatbed =
                 SimulatedPrint.flatbed()
                         .withSamplesPerInch(SAMPLES_PER_INCH)
@@ -101,8 +100,7 @@ class CheckTrialsTest {
         Map<Quantity, Double> largest = new EnumMap<>(Quantity.class);
         Map<Quantity, Double> stated = new EnumMap<>(Quantity.class);
         for (int i = 1; i <= scans; i++) {
-            Check check =
-                    Checker.check(baseline, scanned(change.apply(paper()), first + i), fine);
+            Check check = Checker.check(baseline, scanned(change.apply(paper()), first + i), fine);
             outcomes.merge(check.outcome(), 1, Integer::sum);
             for (Change c : check.changes()) {
                 largest.merge(c.quantity(), Math.abs(c.change()), Math::max);
@@ -125,8 +123,7 @@ class CheckTrialsTest {
 
     @Test
     void unchangedReprintsAreWithinAndMovedWedgesAreSeen() throws Exception {
-        assertEquals(
-                Map.of(Outcome.WITHIN, SCANS), trials("unchanged", p -> p, 1000, SCANS));
+        assertEquals(Map.of(Outcome.WITHIN, SCANS), trials("unchanged", p -> p, 1000, SCANS));
         int moved = Math.max(1, SCANS / 2);
         Map<Outcome, Integer> wedges =
                 trials(

@@ -63,7 +63,8 @@ final class CheckCommand implements Callable<Integer> {
     @Option(
             names = "--baseline",
             paramLabel = "FILE",
-            description = "What to check against: evaluation.json or its folder, a scan or a measurement.")
+            description =
+                    "What to check against: evaluation.json or its folder, a scan or a measurement.")
     private @Nullable Path baseline;
 
     @Option(

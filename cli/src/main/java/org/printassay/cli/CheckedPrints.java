@@ -38,8 +38,7 @@ final class CheckedPrints {
         if (looksLikeJson(file)) {
             return EvaluationJson.read(file);
         }
-        return Evaluator.evaluate(
-                        options.request(List.of(file), PrintDetails.UNKNOWN), progress)
+        return Evaluator.evaluate(options.request(List.of(file), PrintDetails.UNKNOWN), progress)
                 .evaluation();
     }
 

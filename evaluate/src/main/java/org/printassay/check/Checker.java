@@ -85,8 +85,7 @@ public final class Checker {
                         case SHADOW_SHIFT -> shift(quantity, WedgeShift.ofShadows(baseline, print));
                         case HIGHLIGHT_SHIFT ->
                                 shift(quantity, WedgeShift.ofHighlights(baseline, print));
-                        case SHADOW_DEPTH ->
-                                depth(quantity, WedgeDepth.ofShadows(baseline, print));
+                        case SHADOW_DEPTH -> depth(quantity, WedgeDepth.ofShadows(baseline, print));
                         case HIGHLIGHT_DEPTH ->
                                 depth(quantity, WedgeDepth.ofHighlights(baseline, print));
                         case MEAN_DRIFT -> drift(patches);

@@ -58,8 +58,7 @@ public record WedgeDepth(double deltaL, @Nullable Double standard, int tested) {
         double noise = WedgeShift.noise(first, second, anchor);
         double anchors = 1.0 / first.count(at) + 1.0 / second.count(at);
         double random =
-                WedgeShift.sizeOf(noise)
-                        * Math.sqrt(anchors + shares / ((double) tested * tested));
+                WedgeShift.sizeOf(noise) * Math.sqrt(anchors + shares / ((double) tested * tested));
         double standard = Math.hypot(random, WedgeShift.light(one, other, anchor));
         return Optional.of(
                 new WedgeDepth(

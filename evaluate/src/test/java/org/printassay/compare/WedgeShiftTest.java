@@ -30,7 +30,8 @@ class WedgeShiftTest {
         for (int i = 0; i < PAIRS; i++) {
             found.add(
                     WedgeShift.ofShadows(
-                                    before.evaluation(2L * i + 1000), after.evaluation(2L * i + 1001))
+                                    before.evaluation(2L * i + 1000),
+                                    after.evaluation(2L * i + 1001))
                             .orElseThrow(),
                     moved);
         }
