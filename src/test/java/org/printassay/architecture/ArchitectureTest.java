@@ -44,6 +44,7 @@ class ArchitectureTest {
         "org.printassay.promise..",
         "org.printassay.evaluation..",
         "org.printassay.compare..",
+        "org.printassay.check..",
         "org.printassay.report.."
     };
     private static final String DEMO = "org.printassay.demo..";

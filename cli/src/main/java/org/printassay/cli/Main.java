@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ChartCommand.class,
             EvaluateCommand.class,
+            CheckCommand.class,
             CalibrateCommand.class,
             DemoCommand.class
         },
@@ -35,8 +36,9 @@ import picocli.CommandLine.Spec;
             "  printassay chart --page A4",
             "  printassay evaluate scan.tif --paper \"Paper A\"",
             "",
-            "Exit codes: 0 done, 2 wrong use, 3 an input cannot be read, 4 no chart or the wrong one"
-                    + " in the scan, 5 the output cannot be written, 70 a fault of ours."
+            "Exit codes: 0 done, 1 a check failed, 2 wrong use, 3 an input cannot be read, 4 no chart"
+                    + " or the wrong one in the scan, 5 the output cannot be written, 6 a check that"
+                    + " cannot tell, 70 a fault of ours."
         })
 public final class Main implements Runnable {
     /** Exit code for a fault of the program itself. */

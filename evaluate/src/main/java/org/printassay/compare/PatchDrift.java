@@ -18,6 +18,8 @@ import org.printassay.evaluation.Evaluation;
  *     positive
  * @param drift what is left of the mean when that is taken off as squares
  * @param standard standard uncertainty of drift, from reading
+ * @param noiseKnown whether both prints have twins that tell how they were read; else a usual noise
+ *     is taken off
  * @param meanDeltaL mean dL*, second minus first
  * @param meanDeltaA mean da*
  * @param meanDeltaB mean db*
@@ -29,6 +31,7 @@ public record PatchDrift(
         double expected,
         double drift,
         double standard,
+        boolean noiseKnown,
         double meanDeltaL,
         double meanDeltaA,
         double meanDeltaB,
@@ -81,11 +84,16 @@ public record PatchDrift(
                         expected,
                         Math.sqrt(Math.max(0, mean * mean - expected * expected)),
                         Math.hypot(light, random / Math.sqrt(codes.size())),
+                        known(first) && known(second),
                         mean(codes, c -> c.other().l() - c.one().l()),
                         mean(codes, c -> c.other().a() - c.one().a()),
                         mean(codes, c -> c.other().b() - c.one().b()),
                         relative,
                         codes));
+    }
+
+    private static boolean known(CodeMeans means) {
+        return !Double.isNaN(means.deviation(Lab::l, -1, 200));
     }
 
     private static double light(Evaluation print) {

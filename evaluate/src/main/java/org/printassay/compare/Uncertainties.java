@@ -67,7 +67,7 @@ final class Uncertainties {
             switch (part.kind()) {
                 case RANDOM -> {
                     random += square * widened(part);
-                    repeated = true;
+                    repeated |= part.standard() > 0;
                 }
                 case LIGHT -> random += square;
                 case CALIBRATION, SYSTEMATIC -> systematic += square;

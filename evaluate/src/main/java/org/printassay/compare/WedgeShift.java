@@ -16,7 +16,8 @@ import org.printassay.evaluation.Evaluation;
  *
  * <p>Weighted least squares by Gauss-Newton steps; the distance from the anchor (black or paper)
  * has an error that all levels share, which is fitted along with its known size as a prior. Slopes
- * come from a local straight line through both curves.
+ * come from a local straight line through both curves. Where the wedge changed its shape too, what
+ * the shift leaves widens its uncertainty; {@link WedgeDepth} tells such changes.
  *
  * @param levels the shift; positive when the second print separates later, that is further from
  *     black or paper
@@ -35,6 +36,9 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
 
     private static final int FEWEST = 6;
     private static final int STEPS = 8;
+
+    /** An error of the anchor of more standard deviations than this is none. */
+    private static final double BELIEVED = 3.5;
 
     /** Noise of a level is never known to be less, L*. */
     private static final double LEAST_NOISE = 0.02;
@@ -73,16 +77,19 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
             return Optional.empty();
         }
         double noise = noise(first, second, anchor);
-        double anchors =
-                Math.max(noise, LEAST_NOISE)
-                        * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
-        String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
-        double light = Math.hypot(Lights.of(one, key), Lights.of(other, key));
-        return Optional.of(
-                new Fit(before, after, tested, noise, Math.hypot(anchors, light)).solve());
+        double anchors = sizeOf(noise) * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
+        double both = Math.hypot(anchors, light(one, other, anchor));
+        return Optional.of(new Fit(before, after, tested, noise, both).solve());
     }
 
-    private static double noise(CodeMeans first, CodeMeans second, int anchor) {
+    /** What the light of both prints leaves unknown of how far levels are from an anchor, L*. */
+    static double light(Evaluation one, Evaluation other, int anchor) {
+        String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
+        return Math.hypot(Lights.of(one, key), Lights.of(other, key));
+    }
+
+    /** Standard deviation of one reading near an anchor; NaN without twins. */
+    static double noise(CodeMeans first, CodeMeans second, int anchor) {
         double from = anchor == 0 ? 0 : 60;
         double to = anchor == 0 ? 40 : 110;
         double one = first.deviation(Lab::l, from, to);
@@ -90,6 +97,11 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         return Double.isNaN(one)
                 ? other
                 : Double.isNaN(other) ? one : Math.hypot(one, other) / 1.4142;
+    }
+
+    /** Weights need a noise even where none is known; any does, for all levels share it. */
+    static double sizeOf(double noise) {
+        return Double.isNaN(noise) ? 1 : Math.max(noise, LEAST_NOISE);
     }
 
     private static List<Point> curve(CodeMeans means, int anchor) {
@@ -112,7 +124,15 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
             List<Point> tested,
             double noise,
             double anchors) {
+        /**
+         * Where the wedge changed its shape, an error of the anchor beyond belief would make up for
+         * it; then there is none.
+         */
         WedgeShift solve() {
+            return solve(false).orElseGet(() -> solve(true).orElseThrow());
+        }
+
+        private Optional<WedgeShift> solve(boolean anchored) {
             double[] slopes = tested.stream().mapToDouble(p -> slope(p.out)).toArray();
             double shift = 0;
             double offset = 0;
@@ -130,6 +150,10 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
                     towards -= w * slopes[i] * left;
                     off += w * left;
                 }
+                if (anchored) {
+                    normal[1] = 0;
+                    off = 0;
+                }
                 double determinant = normal[0] * normal[2] - normal[1] * normal[1];
                 if (!(determinant > 0)) {
                     break;
@@ -138,7 +162,10 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
                 offset += (normal[0] * off - normal[1] * towards) / determinant;
                 shift = Math.max(-REACH / 2.0, Math.min(REACH / 2.0, shift));
             }
-            return result(shift, offset, normal);
+            boolean beyondBelief = Math.abs(offset) > BELIEVED * anchors;
+            return beyondBelief && !anchored
+                    ? Optional.empty()
+                    : Optional.of(result(shift, offset, normal));
         }
 
         private WedgeShift result(double shift, double offset, double[] normal) {
@@ -166,7 +193,7 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         }
 
         private double weight(Point p) {
-            double one = Double.isNaN(noise) ? 1 : Math.max(noise, LEAST_NOISE);
+            double one = sizeOf(noise);
             int there = before.stream().filter(b -> b.out == p.out).mapToInt(Point::readings).sum();
             return 1 / (one * one * (1.0 / p.readings + 1.0 / there));
         }

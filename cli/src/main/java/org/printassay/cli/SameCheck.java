@@ -1,0 +1,67 @@
+package org.printassay.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.printassay.check.Check;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.SourceFile;
+import org.printassay.problem.Problem;
+
+/** Keeps a check from being written over one of other prints, or over somebody's own page. */
+final class SameCheck {
+    static final String JSON = "check.json";
+    static final String PAGE = "check.html";
+
+    private SameCheck() {}
+
+    /**
+     * Refuses a folder that holds a check of other files.
+     *
+     * @throws Problem output, unless {@code force}
+     */
+    static void refuseOther(Path folder, List<Check> checks, boolean force) throws Problem {
+        Path there = folder.resolve(JSON);
+        boolean page = Files.exists(folder.resolve(PAGE));
+        if (force || (!Files.exists(there) && !page)) {
+            return;
+        }
+        if (!same(there, checks)) {
+            throw Problem.output(
+                    folder.toString(),
+                    "holds a check of other prints. Name another folder with --out, or write over"
+                            + " it with --force.");
+        }
+    }
+
+    private static boolean same(Path there, List<Check> checks) {
+        try {
+            JsonNode old = new ObjectMapper().readTree(there.toFile());
+            List<String> before = new ArrayList<>(sums(old.path("baseline")));
+            for (JsonNode print : old.path("prints")) {
+                before.addAll(sums(print.path("print")));
+            }
+            List<String> now = new ArrayList<>(sums(checks.get(0).baseline()));
+            checks.forEach(check -> now.addAll(sums(check.print())));
+            return before.equals(now);
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private static List<String> sums(JsonNode print) {
+        List<String> sums = new ArrayList<>();
+        for (JsonNode file : print.path("files")) {
+            sums.add(file.path("sha256").asText());
+        }
+        return sums;
+    }
+
+    private static List<String> sums(Evaluation print) {
+        return print.files().stream().map(SourceFile::sha256).toList();
+    }
+}

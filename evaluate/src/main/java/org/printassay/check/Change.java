@@ -1,0 +1,34 @@
+package org.printassay.check;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What became of one quantity.
+ *
+ * @param before the baseline's figure; null where a change is told by both prints together
+ * @param after the print's figure; null likewise
+ * @param change after minus before
+ * @param standard standard uncertainty of the change: reading both prints, and how unchanged prints
+ *     lie apart; null when it cannot be told
+ * @param halfWidth U of the {@link DecisionRule}; null likewise
+ * @param limit largest change that is allowed
+ * @param spread standard deviation between unchanged prints that was used
+ * @param spreadSeen whether that spread was seen among prints, not stated by the tolerances
+ * @param outcome what follows
+ */
+public record Change(
+        Quantity quantity,
+        @Nullable Double before,
+        @Nullable Double after,
+        double change,
+        @Nullable Double standard,
+        @Nullable Double halfWidth,
+        double limit,
+        double spread,
+        boolean spreadSeen,
+        Outcome outcome) {
+    /** How far the change goes into its tolerance; 1 is at the limit. */
+    public double share() {
+        return change / limit;
+    }
+}

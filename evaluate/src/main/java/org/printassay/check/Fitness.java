@@ -1,0 +1,119 @@
+package org.printassay.check;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Rgb8;
+import org.printassay.compare.Comparability;
+import org.printassay.compare.Comparability.Caution;
+import org.printassay.compare.Comparability.Reason;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.problem.Problem;
+
+/**
+ * Whether a print may be checked against a baseline. What may not is refused as input that does not
+ * fit, before anything is judged: it is no result of a check, so it is neither failed nor untold.
+ */
+final class Fitness {
+    /** Of measurements whose chart is not known, so many codes must be common. */
+    private static final double COMMON = 0.8;
+
+    private Fitness() {}
+
+    /**
+     * What readers must know.
+     *
+     * @throws Problem when the two must not be compared: usage for the same file twice, chart for
+     *     another chart, else input
+     */
+    static Comparability judge(Evaluation baseline, Evaluation print) throws Problem {
+        String where = Check.name(print);
+        Comparability found = Comparability.of(List.of(baseline, print));
+        for (Caution caution : found.cautions()) {
+            refuse(where, caution);
+        }
+        sameCodes(where, baseline, print);
+        named(where, "printer", baseline.details().printer(), print.details().printer());
+        named(where, "paper", baseline.details().paper(), print.details().paper());
+        return found;
+    }
+
+    private static void refuse(String where, Caution caution) throws Problem {
+        switch (caution.reason()) {
+            case SAME_INPUT ->
+                    throw Problem.usage(
+                            where
+                                    + ": the baseline was read from the same file. Name a print and"
+                                    + " another print as its baseline.");
+            case CHART ->
+                    throw Problem.chart(
+                            where,
+                            "was printed from another chart than the baseline. Print the baseline's"
+                                    + " chart again.");
+            case THRESHOLD -> {
+                // Nothing that a check looks at depends on what counts as visible.
+            }
+            default -> {
+                if (caution.reason().refuses()) {
+                    throw Problem.input(
+                            where, "cannot be checked: " + uncapitalised(caution.text()));
+                }
+            }
+        }
+    }
+
+    private static String uncapitalised(String text) {
+        boolean abbreviated = text.length() > 1 && Character.isUpperCase(text.charAt(1));
+        return abbreviated ? text : Character.toLowerCase(text.charAt(0)) + text.substring(1);
+    }
+
+    /** Charts are told apart by their ids where both have one. */
+    private static void sameCodes(String where, Evaluation baseline, Evaluation print)
+            throws Problem {
+        if (baseline.chartId() != null && print.chartId() != null) {
+            return;
+        }
+        Set<Rgb8> before = codes(baseline);
+        Set<Rgb8> after = codes(print);
+        Set<Rgb8> common = new HashSet<>(before);
+        common.retainAll(after);
+        if (common.size() < COMMON * Math.max(before.size(), after.size())) {
+            throw Problem.chart(
+                    where,
+                    "has only "
+                            + common.size()
+                            + " colours in common with the baseline: another chart. Print the"
+                            + " baseline's chart again.");
+        }
+    }
+
+    private static Set<Rgb8> codes(Evaluation evaluation) {
+        return evaluation.patches().stream().map(p -> p.rgb()).collect(Collectors.toSet());
+    }
+
+    private static void named(
+            String where, String what, @Nullable String before, @Nullable String after)
+            throws Problem {
+        if (before != null && after != null && !Objects.equals(before, after)) {
+            throw Problem.input(
+                    where,
+                    "is of "
+                            + what
+                            + " \""
+                            + after
+                            + "\", the baseline of \""
+                            + before
+                            + "\". Name a baseline of the same "
+                            + what
+                            + "; compare tells papers and printers apart.");
+        }
+    }
+
+    /** Whether what is stated by how colour was obtained is the same in both. */
+    static boolean readAlike(Comparability found) {
+        return found.cautions().stream().noneMatch(c -> c.reason() == Reason.CALIBRATION);
+    }
+}

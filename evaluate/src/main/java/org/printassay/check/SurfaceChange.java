@@ -1,0 +1,38 @@
+package org.printassay.check;
+
+import java.util.List;
+import org.printassay.evaluation.PrintBand;
+import org.printassay.evaluation.PrintLine;
+
+/**
+ * Lines and bands, matched by place with those of the baseline.
+ *
+ * @param linesCompared whether both prints were looked at for lines
+ * @param newLines lines that the baseline has not
+ * @param oldLines lines of the print that were there before
+ * @param goneLines lines of the baseline that the print has not
+ * @param bandsCompared whether both prints were looked at for bands
+ * @param newBands visible bands that the baseline has not
+ * @param oldBands visible bands that were there before
+ * @param goneBands visible bands of the baseline that are not visible any more
+ * @param outcome of lines and bands together
+ */
+public record SurfaceChange(
+        boolean linesCompared,
+        List<PrintLine> newLines,
+        List<PrintLine> oldLines,
+        List<PrintLine> goneLines,
+        boolean bandsCompared,
+        List<PrintBand> newBands,
+        List<PrintBand> oldBands,
+        List<PrintBand> goneBands,
+        Outcome outcome) {
+    public SurfaceChange {
+        newLines = List.copyOf(newLines);
+        oldLines = List.copyOf(oldLines);
+        goneLines = List.copyOf(goneLines);
+        newBands = List.copyOf(newBands);
+        oldBands = List.copyOf(oldBands);
+        goneBands = List.copyOf(goneBands);
+    }
+}

@@ -1,0 +1,184 @@
+package org.printassay.report;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.printassay.check.Change;
+import org.printassay.check.Check;
+import org.printassay.check.CheckWords;
+import org.printassay.check.DecisionRule;
+import org.printassay.check.Outcome;
+import org.printassay.check.SurfaceChange;
+import org.printassay.compare.PatchDrift;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintBand;
+import org.printassay.evaluation.PrintLine;
+
+/** The file of a check, {@code check.json}; keys are in its published schema. */
+public final class CheckJson {
+    /** Version of the schema that is written. */
+    public static final int SCHEMA_VERSION = 1;
+
+    /** Patches that are listed, furthest apart first. */
+    static final int WORST = 12;
+
+    private static final int FINE = 4;
+    private static final double PERCENT = 100;
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private CheckJson() {}
+
+    /**
+     * The text of the file.
+     *
+     * @param checks at least one, all against one baseline by the same tolerances
+     */
+    public static String write(List<Check> checks) {
+        Check first = checks.get(0);
+        ObjectNode root = NODES.objectNode();
+        root.put("schema", "printassay/check/" + SCHEMA_VERSION);
+        root.put("outcome", outcome(checks).key());
+        ObjectNode tolerances = root.putObject("tolerances");
+        tolerances.put("name", first.tolerances().name());
+        tolerances.put("about", first.tolerances().about());
+        root.put("rule", DecisionRule.WORDS);
+        root.set("baseline", print(first.baseline()));
+        root.set("prints", JsonOut.list(checks, CheckJson::checked));
+        return JsonLayout.write(root);
+    }
+
+    /** The weightiest outcome of several checks. */
+    public static Outcome outcome(List<Check> checks) {
+        return checks.stream().map(Check::outcome).reduce(Outcome.WITHIN, Outcome::or);
+    }
+
+    private static JsonNode print(Evaluation e) {
+        ObjectNode node = NODES.objectNode();
+        node.set(
+                "files",
+                JsonOut.list(
+                        e.files(),
+                        f -> {
+                            ObjectNode file = NODES.objectNode();
+                            file.put("name", f.name());
+                            file.put("sha256", f.sha256());
+                            return file;
+                        }));
+        node.set("chart", JsonOut.text(e.chartId()));
+        node.set("paper", JsonOut.text(e.details().paper()));
+        node.set("printer", JsonOut.text(e.details().printer()));
+        node.put("trust", e.trust().key());
+        return node;
+    }
+
+    private static JsonNode checked(Check check) {
+        ObjectNode node = NODES.objectNode();
+        node.set("print", print(check.print()));
+        node.put("outcome", check.outcome().key());
+        node.set("sentences", JsonOut.list(CheckWords.sentences(check), TextNode::valueOf));
+        node.set(
+                "cautions",
+                JsonOut.list(
+                        check.cautions(),
+                        c -> {
+                            ObjectNode caution = NODES.objectNode();
+                            caution.put(
+                                    "reason",
+                                    c.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+                            caution.put("text", c.text());
+                            return caution;
+                        }));
+        ObjectNode decision = node.putObject("decision");
+        decision.set(
+                "falseAlarmPercent", JsonOut.decimal(PERCENT * check.rule().falseAlarms(), FINE));
+        decision.put("quantities", check.rule().quantities());
+        decision.set("factor", JsonOut.decimal(check.rule().factor(), FINE));
+        node.set("changes", JsonOut.list(check.changes(), CheckJson::change));
+        node.set("notJudged", JsonOut.list(check.missing(), q -> TextNode.valueOf(q.key())));
+        SurfaceChange surface = check.surface();
+        ObjectNode lines = node.putObject("lines");
+        lines.put("compared", surface.linesCompared());
+        lines.set("new", JsonOut.list(surface.newLines(), CheckJson::line));
+        lines.set("before", JsonOut.list(surface.oldLines(), CheckJson::line));
+        lines.set("gone", JsonOut.list(surface.goneLines(), CheckJson::line));
+        ObjectNode bands = node.putObject("bands");
+        bands.put("compared", surface.bandsCompared());
+        bands.set("new", JsonOut.list(surface.newBands(), CheckJson::band));
+        bands.set("before", JsonOut.list(surface.oldBands(), CheckJson::band));
+        bands.set("gone", JsonOut.list(surface.goneBands(), CheckJson::band));
+        node.set("patches", patches(check.patches()));
+        return node;
+    }
+
+    private static JsonNode change(Change change) {
+        ObjectNode node = NODES.objectNode();
+        node.put("quantity", change.quantity().key());
+        node.put("label", change.quantity().label());
+        node.put("unit", change.quantity().unit());
+        node.set("before", JsonOut.decimal(change.before(), FINE));
+        node.set("after", JsonOut.decimal(change.after(), FINE));
+        node.set("change", JsonOut.decimal(change.change(), FINE));
+        node.set("standardUncertainty", JsonOut.decimal(change.standard(), FINE));
+        node.set("halfWidth", JsonOut.decimal(change.halfWidth(), FINE));
+        node.set("limit", JsonOut.decimal(change.limit(), FINE));
+        node.set("spread", JsonOut.decimal(change.spread(), FINE));
+        node.put("spreadFrom", change.spreadSeen() ? "prints" : "tolerances");
+        node.put("outcome", change.outcome().key());
+        return node;
+    }
+
+    private static JsonNode line(PrintLine line) {
+        ObjectNode node = NODES.objectNode();
+        node.put("sheet", line.sheet());
+        node.set("along", JsonSurface.along(line.line().along()));
+        node.set("positionMm", JsonOut.decimal(line.line().positionMm(), FINE));
+        node.set("widthMm", JsonOut.decimal(line.line().widthMm(), FINE));
+        node.set("contrast", JsonOut.decimal(line.line().contrast(), FINE));
+        node.put("polarity", line.line().polarity());
+        node.put("cause", line.cause().key());
+        node.set("inks", JsonOut.list(line.inks(), TextNode::valueOf));
+        return node;
+    }
+
+    private static JsonNode band(PrintBand band) {
+        ObjectNode node = NODES.objectNode();
+        node.put("sheet", band.sheet());
+        node.set("along", JsonSurface.along(band.band().along()));
+        node.set("periodMm", JsonOut.decimal(band.band().periodMm(), FINE));
+        node.set("amplitudeDeltaL", JsonOut.decimal(band.band().amplitudeDeltaL(), FINE));
+        node.set("overThreshold", JsonOut.decimal(band.band().overThreshold(), FINE));
+        node.put("cause", band.cause().key());
+        return node;
+    }
+
+    private static JsonNode patches(@Nullable PatchDrift drift) {
+        if (drift == null) {
+            return NODES.nullNode();
+        }
+        ObjectNode node = NODES.objectNode();
+        node.put("codes", drift.codes().size());
+        node.put("relative", drift.relative());
+        node.set("meanDeltaE00", JsonOut.decimal(drift.meanDeltaE00(), FINE));
+        node.set("expected", JsonOut.decimal(drift.expected(), FINE));
+        node.set("drift", JsonOut.decimal(drift.drift(), FINE));
+        node.set("meanDeltaL", JsonOut.decimal(drift.meanDeltaL(), FINE));
+        node.set("meanDeltaA", JsonOut.decimal(drift.meanDeltaA(), FINE));
+        node.set("meanDeltaB", JsonOut.decimal(drift.meanDeltaB(), FINE));
+        int shown = Math.min(WORST, drift.codes().size());
+        node.set("worst", JsonOut.list(drift.codes().subList(0, shown), CheckJson::code));
+        return node;
+    }
+
+    private static JsonNode code(PatchDrift.Code code) {
+        ObjectNode node = NODES.objectNode();
+        node.putArray("rgb").add(code.rgb().r()).add(code.rgb().g()).add(code.rgb().b());
+        node.set("before", JsonOut.lab(code.one()));
+        node.set("after", JsonOut.lab(code.other()));
+        node.set("deltaE00", JsonOut.decimal(code.deltaE00(), FINE));
+        return node;
+    }
+}

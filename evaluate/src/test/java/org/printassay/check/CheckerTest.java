@@ -1,0 +1,186 @@
+package org.printassay.check;
+
+import static java.util.Objects.requireNonNull;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.compare.Figure;
+import org.printassay.compare.PrintSpread;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.MadePrint;
+import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
+
+/**
+ * Checks of simulated prints of known truth. The usual run takes a part of the trials; {@code
+ * -DcheckTrials=200} takes them all.
+ */
+class CheckerTest {
+    private static final int TRIALS = Integer.getInteger("checkTrials", 12);
+
+    /** The goal: of unchanged reprints at most this share may seem changed. */
+    private static final double FALSE_ALARMS = 0.02;
+
+    private static final double FOUND = 0.95;
+
+    /** A mean dE00 of 1 over the sheet's patches, from lightness or from the lean of colours. */
+    private static final double LIGHTER = 1.35;
+
+    private static final double WARMER = 1.5;
+
+    private static final MadePrint PRINT = MadePrint.USUAL.withErrors(0.15, 0.1);
+
+    private static ToleranceSet fine() throws Problem {
+        return ToleranceFile.named("fine");
+    }
+
+    @Test
+    void unchangedReprintsSeldomSeemChanged() throws Exception {
+        assertTrue(seen(PRINT, PRINT) <= FALSE_ALARMS * TRIALS);
+    }
+
+    @Test
+    void aShadowWedgeMovedByTwoLevelsIsFound() throws Exception {
+        assertTrue(seen(PRINT, PRINT.withShifts(2, 0)) >= FOUND * TRIALS);
+    }
+
+    @Test
+    void aDriftOfOneDeltaEIsFound() throws Exception {
+        assertTrue(
+                seen(PRINT, changed(c -> new Lab(c.l() - LIGHTER, c.a(), c.b())))
+                        >= FOUND * TRIALS);
+        assertTrue(
+                seen(PRINT, changed(c -> new Lab(c.l(), c.a(), c.b() + WARMER))) >= FOUND * TRIALS);
+    }
+
+    private static MadePrint changed(UnaryOperator<Lab> change) {
+        return PRINT.withChange(change);
+    }
+
+    /** How often anything is said to have changed, or cannot be told. */
+    private static int seen(MadePrint before, MadePrint after) throws Exception {
+        int seen = 0;
+        Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
+        for (int i = 0; i < TRIALS; i++) {
+            Check check =
+                    Checker.check(
+                            Reprints.of(before, 2L * i), Reprints.of(after, 2L * i + 1), fine());
+            outcomes.merge(check.outcome(), 1, Integer::sum);
+            seen += check.outcome() == Outcome.WITHIN ? 0 : 1;
+        }
+        System.out.println("checks of simulated prints: " + outcomes);
+        return seen;
+    }
+
+    @Test
+    void aLargeChangeFailsAndIsSaidFirst() throws Exception {
+        Check check =
+                Checker.check(PRINT.evaluation(1), PRINT.withShifts(7, 0).evaluation(2), fine());
+        assertEquals(Outcome.FAILED, check.outcome());
+        assertEquals(Outcome.FAILED, outcome(check, Quantity.SHADOW_SHIFT));
+        assertEquals(Outcome.WITHIN, outcome(check, Quantity.PAPER_L));
+        assertTrue(CheckWords.headline(check).startsWith("Failed"));
+        String first = CheckWords.sentences(check).get(0);
+        assertTrue(first.startsWith("Shadow wedge as a whole: separates from black "), first);
+        assertTrue(first.contains("levels later"), first);
+    }
+
+    @Test
+    void blockingOfAnotherShapeIsFoundToo() throws Exception {
+        MadePrint open = PRINT.withKnee(0, 0);
+        for (MadePrint blocked : List.of(PRINT.withKnee(10, 14), PRINT.withKnee(16, 0))) {
+            Check check = Checker.check(open.evaluation(1), blocked.evaluation(2), fine());
+            assertNotEquals(Outcome.WITHIN, outcome(check, Quantity.SHADOW_DEPTH));
+            Change shift = check.change(Quantity.SHADOW_SHIFT).orElseThrow();
+            assertTrue(shift.change() > 0, "separates later, not earlier: " + shift.change());
+            assertNotEquals(Outcome.WITHIN, check.outcome());
+        }
+    }
+
+    @Test
+    void poorReadingCannotTell() throws Exception {
+        MadePrint noisy = PRINT.withErrors(0.15, 0.8);
+        Check check = Checker.check(noisy.evaluation(1), noisy.evaluation(2), fine());
+        assertEquals(Outcome.CANNOT_TELL, check.outcome());
+        assertEquals(Outcome.CANNOT_TELL, outcome(check, Quantity.BLACK_L));
+    }
+
+    @Test
+    void withoutRepeatsNothingIsSureUntilPrintsTellTheirSpread() throws Exception {
+        Evaluation before = PRINT.withErrors(0.05, 0).readOnce(1);
+        Evaluation after = PRINT.withErrors(0.05, 0).readOnce(2);
+        Check untold = Checker.check(before, after, fine());
+        assertEquals(Outcome.CANNOT_TELL, untold.outcome());
+        assertTrue(
+                untold.changes().stream().allMatch(c -> c.standard() == null),
+                "no uncertainty out of thin air");
+        assertTrue(CheckWords.sentences(untold).get(0).startsWith("Read once"));
+        PrintSpread seen = new PrintSpread(Map.of(Figure.BLACK_L, 0.1));
+        Check told = Checker.check(before, after, fine(), seen);
+        Change black = told.change(Quantity.BLACK_L).orElseThrow();
+        assertEquals(Outcome.WITHIN, black.outcome());
+        assertEquals(0.1 * Math.sqrt(2), requireNonNull(black.standard()), 1e-12);
+        assertTrue(black.spreadSeen());
+    }
+
+    @Test
+    void aSpreadThatWasSeenHoldsInsteadOfTheStatedOne() throws Exception {
+        Evaluation before = PRINT.evaluation(1);
+        Evaluation after = PRINT.evaluation(2);
+        PrintSpread wide = new PrintSpread(Map.of(Figure.CAST_A, 1.0));
+        Change cast =
+                Checker.check(before, after, fine(), wide).change(Quantity.CAST_A).orElseThrow();
+        assertEquals(Math.sqrt(2), requireNonNull(cast.standard()), 1e-12);
+        assertEquals(Outcome.CANNOT_TELL, cast.outcome());
+    }
+
+    @Test
+    void plainScansAreCheckedWithoutAnythingAbsolute() throws Exception {
+        MadePrint plain = PRINT.withTrust(Trust.PLAIN_SCAN);
+        Check check = Checker.check(plain.evaluation(1), plain.evaluation(2), fine());
+        assertTrue(check.change(Quantity.PAPER_L).isEmpty());
+        assertTrue(check.change(Quantity.BLACK_L).isEmpty());
+        assertTrue(check.change(Quantity.GAMUT_VOLUME).isEmpty());
+        assertFalse(check.change(Quantity.SHADOW_SHIFT).isEmpty());
+        assertFalse(check.change(Quantity.BLACK_RELATIVE_L).isEmpty());
+        assertTrue(check.missing().contains(Quantity.PAPER_L));
+    }
+
+    @Test
+    void whatMustNotBeComparedIsRefused() {
+        Evaluation print = PRINT.evaluation(1);
+        assertEquals(Problem.Kind.USAGE, refusal(print, print).kind());
+        Evaluation plain = PRINT.withTrust(Trust.PLAIN_SCAN).evaluation(2);
+        Problem trust = refusal(print, plain);
+        assertEquals(Problem.Kind.INPUT, trust.kind());
+        assertTrue(trust.getMessage().contains("different ways"), trust.getMessage());
+        assertEquals(1, trust.getMessage().lines().count());
+    }
+
+    private static Problem refusal(Evaluation baseline, Evaluation print) {
+        return assertThrows(Problem.class, () -> Checker.check(baseline, print, fine()));
+    }
+
+    @Test
+    void linesThatNobodyLookedForAreNotSaidToBeAbsent() throws Exception {
+        Check check = Checker.check(PRINT.evaluation(1), PRINT.evaluation(2), fine());
+        assertFalse(check.surface().linesCompared());
+        assertTrue(
+                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines were not")));
+        assertNull(PRINT.evaluation(1).surface());
+    }
+
+    private static Outcome outcome(Check check, Quantity quantity) {
+        return check.change(quantity).orElseThrow().outcome();
+    }
+}
