@@ -42,8 +42,8 @@ final class Browser implements AutoCloseable {
                         .withSilent(true)
                         .build();
         driver = new ChromeDriver(service, options);
-        driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(120));
-        driver.manage().timeouts().pageLoadTimeout(Duration.ofSeconds(120));
+        driver.manage().timeouts().scriptTimeout(Duration.ofMinutes(2));
+        driver.manage().timeouts().pageLoadTimeout(Duration.ofMinutes(2));
     }
 
     ChromeDriver driver() {
