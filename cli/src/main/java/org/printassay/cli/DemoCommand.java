@@ -7,13 +7,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
+import org.printassay.compare.Comparison;
+import org.printassay.compare.NamedPrint;
+import org.printassay.compare.PrintSpread;
 import org.printassay.demo.DemoScenario;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.print.Print;
@@ -25,7 +30,7 @@ import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
-import org.printassay.report.ComparePage;
+import org.printassay.report.ComparisonPage;
 import org.printassay.report.JsonText;
 import org.printassay.report.Reports;
 import picocli.CommandLine.Command;
@@ -119,7 +124,8 @@ final class DemoCommand implements Callable<Integer> {
         Path charts = Files.createDirectory(folder.resolve("chart"));
         ChartSet.write(chart, DPI, false, Optional.empty(), charts);
         RenderedSheet rendered = PrintRoom.render(charts.resolve("chart.pdf"), 1);
-        List<ComparePage.Entry> entries = new ArrayList<>();
+        List<NamedPrint> prints = new ArrayList<>();
+        Map<String, String> reports = new LinkedHashMap<>();
         for (DemoScenario scenario : DemoScenario.threePapers()) {
             spec.commandLine()
                     .getErr()
@@ -150,24 +156,13 @@ final class DemoCommand implements Callable<Integer> {
                                     EvaluationRequest.JUST_VISIBLE,
                                     RgbSpace.SRGB));
             Reports.writeAll(result.evaluation(), Previews.of(result.scans()), true, place);
-            entries.add(
-                    new ComparePage.Entry(
-                            title(scenario.paper().name()),
-                            description(scenario.paper().name()),
-                            result.evaluation(),
-                            scenario.key() + "/report.html"));
+            prints.add(new NamedPrint(scenario.key(), result.evaluation()));
+            reports.put(scenario.paper().name(), scenario.key() + "/report.html");
         }
-        Files.writeString(folder.resolve("index.html"), ComparePage.write(entries, true));
-    }
-
-    /** "Paper A" of "Paper A, warm matte cotton (simulated)". */
-    private static String title(String name) {
-        int comma = name.indexOf(',');
-        return comma < 0 ? name : name.substring(0, comma);
-    }
-
-    private static String description(String name) {
-        int comma = name.indexOf(',');
-        return comma < 0 ? "" : name.substring(comma + 1).replace("(simulated)", "").strip();
+        Comparison comparison = Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        Files.writeString(
+                folder.resolve("index.html"),
+                ComparisonPage.write(
+                        comparison, new ComparisonPage.Showing(Optional.empty(), reports, true)));
     }
 }

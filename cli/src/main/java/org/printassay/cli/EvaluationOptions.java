@@ -174,15 +174,7 @@ final class EvaluationOptions {
 
     /** Pages of the report that is handed on; empty to take them as the chart's. */
     Optional<PageFormat> pages() throws Problem {
-        if (reportPage == null) {
-            return Optional.empty();
-        }
-        Optional<PageFormat> format = PageFormat.named(reportPage);
-        if (format.isEmpty()) {
-            throw Problem.usage(
-                    "--report-page must be A4 or Letter, got " + PlainText.line(reportPage) + ".");
-        }
-        return format;
+        return ReportPageOption.format(reportPage);
     }
 
     private static <T> @Nullable T first(@Nullable T one, @Nullable T other) {

@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
         versionProvider = Version.class,
         subcommands = {
             ChartCommand.class,
+            CompareCommand.class,
             EvaluateCommand.class,
             CheckCommand.class,
             CalibrateCommand.class,

@@ -42,6 +42,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         SCANNER("scanner", true),
         /** What counts as visible differs. */
         THRESHOLD("threshold", true),
+        /** Tone and colours were judged against different aims. */
+        AIM("aim", true),
         /** Some say their measurement condition and some do not. */
         CONDITION_UNSAID("condition-unsaid", false),
         /** Different backing. */
@@ -131,6 +133,12 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 Reason.THRESHOLD,
                 "Levels were judged at different thresholds (%s). Evaluate all with the same"
                         + " --threshold.");
+        differ(
+                cautions,
+                prints,
+                e -> e.tone() == null ? null : e.tone().aim(),
+                Reason.AIM,
+                "Tone was judged against different aims (%s). Evaluate all against the same one.");
         unsaid(cautions, prints);
         differ(
                 cautions,

@@ -43,8 +43,9 @@ final class ComparisonFindings {
             }
         }
         same(findings);
+        unsure(findings);
         notTold(findings);
-        return findings;
+        return findings.size() > MOST ? findings.subList(0, MOST) : findings;
     }
 
     private List<Seen> seen() {
@@ -83,17 +84,8 @@ final class ComparisonFindings {
                         + " ("
                         + FigureText.value(figure, d.other())
                         + ").";
-        String sureness =
-                FigureText.interval(d) + " apart (95 %" + basis(d) + ")" + alike(figure) + ".";
+        String sureness = FigureText.interval(d) + " apart (95 %)" + alike(figure) + ".";
         return new Finding(figure.topic().label(), text, sureness, phrase.advice());
-    }
-
-    private static String basis(Difference d) {
-        return switch (d.basis()) {
-            case THESE_PRINTS -> ", of these prints alone";
-            case KNOWN_SPREAD -> ", with the known spread between prints";
-            case REPEATS -> ", by repeats";
-        };
     }
 
     /** Sides between which this figure does not differ. */
@@ -159,6 +151,28 @@ final class ComparisonFindings {
                 .filter(judged -> judged.figure().topic() == topic)
                 .map(Judged::verdict)
                 .toList();
+    }
+
+    /** Topics whose figures have no interval, mere counts left out. */
+    private void unsure(List<Finding> findings) {
+        List<String> topics = new ArrayList<>();
+        for (Topic topic : Topic.values()) {
+            List<Verdict> verdicts = verdicts(topic);
+            boolean none = verdicts.stream().allMatch(v -> v == Verdict.NOT_TOLD);
+            if (topic != Topic.LINES && none && !verdicts.isEmpty()) {
+                topics.add(topic.label().toLowerCase(Locale.ROOT));
+            }
+        }
+        if (!topics.isEmpty()) {
+            findings.add(
+                    new Finding(
+                            "Limits",
+                            "Nothing tells how sure differences are in: "
+                                    + String.join(", ", topics)
+                                    + ".",
+                            "Colours were read once only.",
+                            "Measure twice, or use a chart that repeats its patches."));
+        }
     }
 
     private void notTold(List<Finding> findings) {

@@ -1,6 +1,7 @@
 package org.printassay.compare;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -35,7 +36,7 @@ public enum Figure {
     CAST_HIGHLIGHTS_B(
             "neutrality.highlights.b", Topic.NEUTRALITY, "Cast of highlights, b*", "b*", 1),
     COLOURS_MEAN("colours.meanDeltaE00", Topic.COLOURS, "Colours off their aim, dE00", "dE00", 1),
-    GAMUT_VOLUME("colours.gamutVolume", Topic.COLOURS, "Gamut volume", "", 0),
+    GAMUT_VOLUME("colours.gamutVolume", Topic.COLOURS, "Gamut volume", "", -3),
     CHROMA_RED("colours.hues.red.chroma", Topic.COLOURS, "Chroma of full red", "C*", 0),
     CHROMA_YELLOW("colours.hues.yellow.chroma", Topic.COLOURS, "Chroma of full yellow", "C*", 0),
     CHROMA_GREEN("colours.hues.green.chroma", Topic.COLOURS, "Chroma of full green", "C*", 0),
@@ -44,14 +45,28 @@ public enum Figure {
     CHROMA_MAGENTA("colours.hues.magenta.chroma", Topic.COLOURS, "Chroma of full magenta", "C*", 0),
     SKIN_MEAN("colours.skin.meanDeltaE00", Topic.SKIN, "Skin tones off their aim, dE00", "dE00", 1),
     SKIN_LIGHTNESS("colours.skin.meanDeltaL", Topic.SKIN, "Skin tones, mean dL*", "L*", 1),
-    EVENNESS_GRADIENT("evenness.gradient.overSheet", Topic.EVENNESS, "Over the sheet", "L*", 1),
+    EVENNESS_GRADIENT(
+            "evenness.gradient.overSheet",
+            Topic.EVENNESS,
+            "Unevenness over the sheet, L*",
+            "L*",
+            1),
     GRAIN_SHADOWS("grain.shadows.graininess", Topic.GRAIN, "Grain in shadows", "L*", 2),
     GRAIN_MIDTONES("grain.midtones.graininess", Topic.GRAIN, "Grain in mid-tones", "L*", 2),
     GRAIN_HIGHLIGHTS("grain.highlights.graininess", Topic.GRAIN, "Grain in highlights", "L*", 2),
     MOTTLE_MIDTONES("grain.midtones.mottle", Topic.GRAIN, "Mottle in mid-tones", "L*", 2),
     SHARPNESS_ACROSS(
-            "sharpness.acrossHalfPerMm", Topic.SHARPNESS, "Half contrast, across", "per mm", 1),
-    SHARPNESS_DOWN("sharpness.downHalfPerMm", Topic.SHARPNESS, "Half contrast, down", "per mm", 1),
+            "sharpness.acrossHalfPerMm",
+            Topic.SHARPNESS,
+            "Sharpness across, half contrast",
+            "per mm",
+            1),
+    SHARPNESS_DOWN(
+            "sharpness.downHalfPerMm",
+            Topic.SHARPNESS,
+            "Sharpness down, half contrast",
+            "per mm",
+            1),
     LINES("lines", Topic.LINES, "Lines", "", 0),
     BANDS("bands", Topic.LINES, "Visible bands", "", 0);
 
@@ -116,7 +131,16 @@ public enum Figure {
         return unit;
     }
 
-    /** Decimals worth showing. */
+    /** The same without its unit, for sentences. */
+    public String shortLabel() {
+        int comma = label.indexOf(',');
+        String what = comma < 0 ? label : label.substring(0, comma);
+        return what.equals("Dmax")
+                ? what
+                : what.substring(0, 1).toLowerCase(Locale.ROOT) + what.substring(1);
+    }
+
+    /** Decimals worth showing; negative where the last digits before the point say nothing. */
     public int decimals() {
         return decimals;
     }
@@ -130,7 +154,7 @@ public enum Figure {
             case BLACK_DENSITY -> 0.05;
             case SHADOWS_VISIBLE, HIGHLIGHTS_VISIBLE -> 2;
             case SHADOWS_STEPS, HIGHLIGHTS_STEPS -> 3;
-            case GAMUT_VOLUME -> 20_000;
+            case GAMUT_VOLUME -> 30_000;
             case CHROMA_RED,
                     CHROMA_YELLOW,
                     CHROMA_GREEN,

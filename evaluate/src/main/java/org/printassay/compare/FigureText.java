@@ -9,7 +9,13 @@ final class FigureText {
 
     /** A value with its unit. */
     static String value(Figure figure, double value) {
-        return withUnit(figure, number(value, decimals(figure, value)));
+        String number = number(value, decimals(figure, value));
+        return switch (figure.unit()) {
+            case "", "steps" -> number;
+            case "levels" -> "level " + number;
+            case "per mm" -> number + " per mm";
+            default -> figure.unit() + " " + number;
+        };
     }
 
     /** The size of a difference with its 95 % half-width, where it has one. */
@@ -17,17 +23,11 @@ final class FigureText {
         Figure figure = d.figure();
         String size = number(Math.abs(d.value()), decimals(figure, d.value()));
         Double half = d.halfWidth();
-        String within = half == null ? "" : " +- " + number(half, decimals(figure, half));
-        return withUnit(figure, size + within);
-    }
-
-    private static String withUnit(Figure figure, String number) {
+        String within = half == null ? size : size + " +- " + number(half, decimals(figure, half));
         return switch (figure.unit()) {
-            case "" -> number;
-            case "levels" -> "level " + number;
-            case "steps" -> number;
-            case "per mm" -> number + " per mm";
-            default -> figure.unit() + " " + number;
+            case "" -> within;
+            case "levels", "steps", "per mm" -> within + " " + figure.unit();
+            default -> figure.unit() + " " + within;
         };
     }
 
@@ -39,6 +39,7 @@ final class FigureText {
 
     private static String number(double value, int decimals) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
-        return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();
+        String plain = rounded.setScale(Math.max(0, decimals)).toPlainString();
+        return rounded.signum() == 0 ? plain.replace("-", "") : plain;
     }
 }

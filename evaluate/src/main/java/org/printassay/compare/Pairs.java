@@ -56,9 +56,14 @@ public record Pairs(int sides, List<Pair> all, int counted) {
         throw new IllegalArgumentException("no pair of " + one + " and " + other);
     }
 
-    /** Whether every pair has a figure with an interval or as a count. */
-    boolean allHave(Figure figure) {
-        return all.stream().allMatch(pair -> pair.of(figure).isPresent());
+    /** Whether every pair has a figure, and it is known how sure. */
+    boolean allTell(Figure figure) {
+        return all.stream()
+                .allMatch(
+                        pair ->
+                                pair.of(figure)
+                                        .filter(f -> f.verdict() != Verdict.NOT_TOLD)
+                                        .isPresent());
     }
 
     /** The two sides that lie furthest apart in a figure; empty when no pair has it. */

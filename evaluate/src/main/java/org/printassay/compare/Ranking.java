@@ -13,8 +13,9 @@ import org.printassay.compare.Question.Criterion;
  * counts when it is measurable and large enough to be seen. Its place is one more than how many
  * sides have fewer above them than it has, so sides that cannot be told apart share a place.
  *
- * @param criteria what could be asked: figures that every side has
- * @param left figures that some side lacks
+ * @param criteria what could be asked: figures that every side has, and that are known well enough
+ *     to tell differences
+ * @param left figures that some side lacks, or of which nothing tells how sure they are
  * @param places best first; empty when nothing could be asked
  */
 public record Ranking(
@@ -44,7 +45,7 @@ public record Ranking(
         List<Criterion> asked = new ArrayList<>();
         List<Criterion> left = new ArrayList<>();
         for (Criterion criterion : question.criteria()) {
-            (pairs.allHave(criterion.figure()) ? asked : left).add(criterion);
+            (pairs.allTell(criterion.figure()) ? asked : left).add(criterion);
         }
         return new Ranking(
                 question, asked, left, asked.isEmpty() ? List.of() : places(asked, pairs));

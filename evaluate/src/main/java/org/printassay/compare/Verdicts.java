@@ -11,9 +11,9 @@ import java.util.List;
  * B 57(1), 289-300: the largest i with p(i) at most i q / m, and all below it. Proven where figures
  * are independent or rise and fall together (Benjamini, Yekutieli 2001).
  */
-final class Verdicts {
+public final class Verdicts {
     /** Share of chance among what is called a difference. */
-    static final double RATE = 0.05;
+    public static final double RATE = 0.05;
 
     private Verdicts() {}
 

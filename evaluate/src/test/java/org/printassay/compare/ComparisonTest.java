@@ -141,6 +141,15 @@ class ComparisonTest {
         assertTrue(c.ranking(Question.DARK_PICTURES).undecided());
     }
 
+    /** Without repeats nothing tells how sure a figure is: that is no tie. */
+    @Test
+    void whatIsNotKnownToBeSureRanksNothing() throws Exception {
+        Comparison c = of(print("A").readOnce().black(20), print("B").readOnce());
+        assertTrue(c.ranking(Question.DARK_PICTURES).places().isEmpty());
+        assertTrue(words(c).contains("Nothing tells how sure differences are in:"), words(c));
+        assertFalse(words(c).contains("No measurable difference"), words(c));
+    }
+
     @Test
     void othersAreShownAgainstTheChosenSide() throws Exception {
         SimplePrints[] prints = {print("A, matt"), print("B, pearl"), print("C")};

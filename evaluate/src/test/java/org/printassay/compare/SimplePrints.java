@@ -25,6 +25,7 @@ final class SimplePrints {
     private double threshold = 0.5;
     private double whiteL = 95;
     private double blackL = 8;
+    private boolean once;
     private char sum;
 
     private SimplePrints(String paper) {
@@ -86,6 +87,12 @@ final class SimplePrints {
         return this;
     }
 
+    /** Every colour once: nothing random is known. */
+    SimplePrints readOnce() {
+        once = true;
+        return this;
+    }
+
     /** What its checksum is made of. */
     SimplePrints sum(char digit) {
         sum = digit;
@@ -132,14 +139,16 @@ final class SimplePrints {
         return new Extreme(lab, lab, null, new Lab(0.5, 0.5, 0.5), 0.2, level, 8);
     }
 
-    private static Budget budget(String figure, double value) {
+    private Budget budget(String figure, double value) {
         return new Budget(
                 figure,
                 "L*",
                 value,
-                List.of(
-                        new Budget.Part(Budget.Kind.RANDOM, 0.1, 30),
-                        new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null)));
+                once
+                        ? List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null))
+                        : List.of(
+                                new Budget.Part(Budget.Kind.RANDOM, 0.1, 30),
+                                new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null)));
     }
 
     private Wedge wedge() {

@@ -27,25 +27,12 @@ class ReportPageTest {
             out.add(ReportPage.write(e, List.of(SampleEvaluations.preview("s.tif")), true));
         }
         out.add(compare());
+        out.add(ComparisonPageTest.page(6));
         return out.stream();
     }
 
     static String compare() {
-        return ComparePage.write(
-                List.of(
-                        new ComparePage.Entry(
-                                "Simulated matt A",
-                                "Warm and dull.",
-                                SampleEvaluations.matt(),
-                                "matt/report.html"),
-                        new ComparePage.Entry(
-                                "Simulated gloss B",
-                                "",
-                                SampleEvaluations.gloss(),
-                                "gloss/report.html"),
-                        new ComparePage.Entry(
-                                "Nothing judged", "", SampleEvaluations.empty(), "c.html")),
-                true);
+        return ComparisonPageTest.page(3);
     }
 
     @ParameterizedTest

@@ -1,0 +1,196 @@
+package org.printassay.report;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.Finding;
+import org.printassay.report.draw.Drawing;
+import org.printassay.report.paged.PageFormat;
+import org.printassay.report.paged.PagedDocument;
+import org.printassay.report.paged.PagedDocument.Sentence;
+import org.printassay.report.paged.Table;
+import org.printassay.report.paged.Table.Cell;
+import org.printassay.report.paged.Table.Column;
+import org.printassay.report.paged.Type;
+
+/** A comparison on paper: the same view as on screen, part by part. */
+final class ComparisonPdf {
+    private static final String KIND = "comparison";
+
+    /** What of a part must follow its heading on the same page. */
+    private static final double KEEP = 90;
+
+    /** A strip with its name above it. */
+    private static final double STRIP = 95;
+
+    private final PagedDocument document;
+    private final ComparisonView view;
+
+    private ComparisonPdf(PagedDocument document, ComparisonView view) {
+        this.document = document;
+        this.view = view;
+    }
+
+    /**
+     * Writes the comparison; the stream is left open.
+     *
+     * @throws IOException when it cannot be written
+     */
+    static void write(ComparisonView view, PageFormat format, OutputStream out) throws IOException {
+        String note = view.simulated() ? PageText.SIMULATED : "";
+        try (PagedDocument document =
+                new PagedDocument(format, view.title(), note, view.identity())) {
+            new ComparisonPdf(document, view).all();
+            document.write(out);
+        }
+    }
+
+    private void all() throws IOException {
+        head();
+        findings();
+        sides();
+        questions();
+        strips();
+        plot(ComparisonText.TONE, ComparisonText.TONE_LEAD, ComparisonText.TONE_APART, view.tone());
+        plot(
+                ComparisonText.GAMUT,
+                ComparisonText.GAMUT_LEAD,
+                ComparisonText.GAMUT_APART,
+                view.gamut());
+        figures();
+        document.part(PageText.SURE, KEEP);
+        document.points(Type.BODY, view.method());
+        document.gap(8);
+        document.paragraph(Type.SMALL, ComparisonText.END + " comparison.json, comparison.csv");
+    }
+
+    private void head() {
+        String simulated = view.simulated() ? " \u00b7 " + PageText.SIMULATED : "";
+        document.paragraph(Type.ACCENT, "printassay " + KIND + simulated);
+        document.title(view.title());
+        document.paragraph(Type.QUIET, view.lead());
+        if (!view.cautions().isEmpty()) {
+            document.part(ComparisonText.BEFORE, KEEP / 2);
+            document.points(Type.BODY, view.cautions());
+        }
+    }
+
+    private void findings() {
+        document.part(PageText.FINDINGS, KEEP);
+        List<List<Sentence>> items = new ArrayList<>();
+        for (Finding finding : view.findings()) {
+            items.add(
+                    List.of(
+                            new Sentence(Type.FINDING, finding.text()),
+                            new Sentence(Type.SMALL, finding.sureness()),
+                            new Sentence(Type.BODY, finding.advice())));
+        }
+        document.numbered(items);
+    }
+
+    private void sides() {
+        document.part(ComparisonText.SIDES, KEEP);
+        List<List<Sentence>> items = new ArrayList<>();
+        for (ComparisonView.Column side : view.sides()) {
+            items.add(
+                    List.of(
+                            new Sentence(Type.BODY, side.name()),
+                            new Sentence(Type.SMALL, side.about())));
+        }
+        document.numbered(items);
+        document.paragraph(Type.QUIET, view.common());
+        document.part(ComparisonText.SHORT, KEEP / 2);
+        document.points(Type.BODY, view.inShort());
+    }
+
+    private void questions() {
+        document.part(ComparisonText.QUESTIONS, 2 * KEEP);
+        document.paragraph(Type.QUIET, ComparisonText.QUESTIONS_LEAD);
+        for (ComparisonView.Asked asked : view.questions()) {
+            document.gap(6);
+            document.paragraph(Type.SUBHEADING, asked.label());
+            document.paragraph(Type.BODY, asked.none());
+            if (!asked.places().isEmpty()) {
+                document.table(places(asked));
+            }
+            document.paragraph(Type.SMALL, asked.rule());
+        }
+    }
+
+    private static Table places(ComparisonView.Asked asked) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Place", 0.5));
+        columns.add(Column.text("Name", 2.4));
+        asked.heads().forEach(head -> columns.add(Column.number(head, 1.2)));
+        List<List<Cell>> rows = new ArrayList<>();
+        for (ComparisonView.Placed placed : asked.places()) {
+            List<Cell> row = new ArrayList<>();
+            row.add(Cell.of(placed.place()));
+            String why = placed.why().isEmpty() ? "" : " (" + placed.why() + ")";
+            row.add(Cell.of(placed.number() + "  " + placed.name() + why));
+            placed.values().forEach(value -> row.add(Cell.of(value)));
+            rows.add(row);
+        }
+        return new Table(columns, rows);
+    }
+
+    private void strips() {
+        document.part(ComparisonText.STRIPS, KEEP + STRIP);
+        document.paragraph(Type.QUIET, ComparisonText.STRIPS_LEAD);
+        for (ComparisonView.Column side : view.sides()) {
+            Plot strip = side.strip();
+            if (strip != null) {
+                document.paragraph(Type.BODY, side.number() + "  " + side.name());
+                document.figures(List.of(strip.at().apply(document.units(1))));
+            }
+        }
+    }
+
+    /** A plot; {@code apart} is said where each side has a place of its own. */
+    private void plot(String heading, String lead, String apart, @Nullable Plot plot) {
+        if (plot == null) {
+            return;
+        }
+        Drawing drawing = plot.at().apply(document.units(1));
+        document.part(heading, drawing.height() * PagedDocument.UNIT + KEEP / 2);
+        document.paragraph(Type.QUIET, lead);
+        document.figures(List.of(drawing));
+        document.paragraph(Type.SMALL, view.keys().isEmpty() ? apart : "");
+        List<String> names = new ArrayList<>();
+        for (ComparisonView.Column side : view.sides()) {
+            names.add(side.number() + " " + side.name());
+        }
+        document.paragraph(Type.SMALL, String.join(";  ", names));
+    }
+
+    private void figures() {
+        document.part(ComparisonText.ALL, KEEP);
+        document.paragraph(Type.QUIET, view.allLead());
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Figure", 1.7));
+        for (ComparisonView.Column side : view.sides()) {
+            columns.add(Column.text(side.number() + "  " + side.shortName(), 1.3));
+        }
+        List<List<Cell>> rows = new ArrayList<>();
+        view.topics().forEach(topic -> rows.addAll(rows(topic)));
+        document.table(new Table(columns, rows));
+    }
+
+    private static List<List<Cell>> rows(ComparisonView.Topic topic) {
+        List<List<Cell>> rows = new ArrayList<>();
+        for (ComparisonView.Row row : topic.rows()) {
+            List<Cell> cells = new ArrayList<>();
+            cells.add(Cell.of(row.label()));
+            for (ComparisonView.Cell cell : row.cells()) {
+                String verdict = cell.verdict().isEmpty() ? "" : ", " + cell.verdict();
+                String difference =
+                        cell.difference().isEmpty() ? "" : " (" + cell.difference() + verdict + ")";
+                cells.add(Cell.of(cell.value() + difference));
+            }
+            rows.add(cells);
+        }
+        return rows;
+    }
+}
