@@ -33,10 +33,7 @@ public final class PagedDocument implements Closeable {
     /** Length of a drawing's unit, so that its text is as large as small text. */
     public static final double UNIT = 0.6;
 
-    private static final double GAP = 7;
-    private static final double COLUMN_GAP = 22;
-    private static final double BULLET_INDENT = 11;
-    private static final double NUMBER_INDENT = 20;
+    static final double GAP = 7;
     private static final float THIN = 0.16f;
     private static final int TITLE_LINES = 4;
     private static final int LONGEST_TITLE = 300;
@@ -48,6 +45,8 @@ public final class PagedDocument implements Closeable {
     private final PageFormat format;
     private final Typeface typeface;
     private final Flow flow;
+    private final ListWriter lists;
+    private final FigureWriter figures;
     private final String title;
     private final String note;
     private final long identity;
@@ -78,6 +77,8 @@ public final class PagedDocument implements Closeable {
             thin.setNonStrokingAlphaConstant(THIN);
             resources.put(COSName.getPDFName(Canvas.THIN), thin);
             flow = new Flow(document, format, resources, structure, typeface);
+            lists = new ListWriter(flow, structure, format.textWidth());
+            figures = new FigureWriter(flow, structure, typeface, format);
         } catch (IOException | RuntimeException e) {
             document.close();
             throw e;
@@ -105,7 +106,7 @@ public final class PagedDocument implements Closeable {
 
     /** How many units wide a drawing is that takes a share of the text's width. */
     public double units(double share) {
-        return share * (format.textWidth() - (share < 1 ? COLUMN_GAP : 0)) / UNIT;
+        return share * (format.textWidth() - (share < 1 ? FigureWriter.COLUMN_GAP : 0)) / UNIT;
     }
 
     /** The document's name, at the top of its first page. */
@@ -152,15 +153,11 @@ public final class PagedDocument implements Closeable {
     /** A paragraph; nothing for empty text. */
     public void paragraph(Type type, String text) {
         if (!text.isEmpty()) {
-            sentence(type, text, PageFormat.SIDE, textWidth());
+            structure.open("P");
+            flow.text(text, type, PageFormat.SIDE, textWidth());
+            structure.close();
             flow.advance(type.leading() / 3);
         }
-    }
-
-    private void sentence(Type type, String text, double x, double width) {
-        structure.open("P");
-        flow.text(text, type, x, width);
-        structure.close();
     }
 
     /** Empty space. */
@@ -172,13 +169,7 @@ public final class PagedDocument implements Closeable {
 
     /** Points in no order. */
     public void points(Type type, List<String> texts) {
-        structure.open("L");
-        structure.numbering("Disc");
-        for (String text : texts) {
-            item("\u2022", type, BULLET_INDENT, List.of(new Sentence(type, text)));
-            flow.advance(2);
-        }
-        structure.close();
+        lists.points(type, texts);
         flow.advance(GAP / 2);
     }
 
@@ -187,32 +178,7 @@ public final class PagedDocument implements Closeable {
 
     /** Items in order, each of one or more sentences; empty ones are left out. */
     public void numbered(List<List<Sentence>> items) {
-        structure.open("L");
-        structure.numbering("Decimal");
-        for (int i = 0; i < items.size(); i++) {
-            List<Sentence> said =
-                    items.get(i).stream().filter(one -> !one.text().isEmpty()).toList();
-            item(String.valueOf(i + 1), Type.FINDING, NUMBER_INDENT, said);
-            flow.advance(GAP);
-        }
-        structure.close();
-    }
-
-    private void item(String label, Type type, double indent, List<Sentence> said) {
-        flow.need(Math.min(3, said.size() + 1) * type.leading());
-        structure.open("LI");
-        structure.open("Lbl");
-        structure.begin(flow.canvas());
-        flow.line(label, type, PageFormat.SIDE, flow.y());
-        flow.canvas().end();
-        structure.close();
-        structure.open("LBody");
-        for (Sentence one : said) {
-            double x = PageFormat.SIDE + indent;
-            sentence(one.type(), one.text(), x, textWidth() - indent);
-        }
-        structure.close();
-        structure.close();
+        lists.numbered(items);
     }
 
     /** A table over the whole width. */
@@ -255,90 +221,20 @@ public final class PagedDocument implements Closeable {
 
     /** Drawings side by side; made for the text's width, in {@link #UNIT}. */
     public void figures(List<Drawing> drawings) {
-        double tallest = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
-        double unit = fitting(tallest);
-        flow.need(tallest * unit);
-        double x = PageFormat.SIDE;
-        for (Drawing drawing : drawings) {
-            figure(drawing, x, unit);
-            x += drawing.width() * unit + COLUMN_GAP;
-        }
-        flow.advance(tallest * unit + GAP);
-    }
-
-    /** A smaller unit where the drawing would be taller than a page. */
-    private double fitting(double height) {
-        return Math.min(UNIT, format.textHeight() / Math.max(1, height));
-    }
-
-    private void figure(Drawing drawing, double x, double unit) {
-        beginFigure(drawing, x, unit);
-        new DrawingPainter(flow.canvas(), typeface, x, flow.y(), unit).paint(drawing);
-        endFigure();
-    }
-
-    private void beginFigure(Drawing drawing, double x, double unit) {
-        structure.open("Figure");
-        double top = format.height() - flow.y();
-        String words = VisibleText.of(drawing.title() + ". " + drawing.description());
-        structure.figure(words, x, top - drawing.height() * unit, x + drawing.width() * unit, top);
-        structure.begin(flow.canvas());
-    }
-
-    private void endFigure() {
-        flow.canvas().end();
-        structure.close();
+        figures.sideBySide(drawings);
     }
 
     /** A drawing with figures to its right; below it where they are too many. */
     public void beside(Drawing drawing, List<Entry> entries) {
-        double unit = fitting(drawing.height());
-        double right = drawing.width() * unit + COLUMN_GAP;
-        SideList list = new SideList(flow, structure, typeface, textWidth() - right);
-        double height = Math.max(drawing.height() * unit, list.height(entries));
-        if (height > format.textHeight() || textWidth() - right < SideList.NARROWEST) {
-            figures(List.of(drawing));
+        if (!figures.beside(drawing, entries)) {
+            figures.sideBySide(List.of(drawing));
             entries(entries);
-            return;
         }
-        flow.need(height);
-        figure(drawing, PageFormat.SIDE, unit);
-        double top = flow.y();
-        list.write(entries, PageFormat.SIDE + right);
-        flow.to(top + height + GAP);
     }
 
-    /** Signs and what they mean, in running lines. */
+    /** Signs and what they mean, the titles of their drawings, in running lines. */
     public void key(List<Drawing> signs) {
-        structure.open("L");
-        structure.numbering("None");
-        flow.need(Type.SMALL.leading());
-        double x = PageFormat.SIDE;
-        for (Drawing sign : signs) {
-            String words = VisibleText.of(sign.title());
-            double wide = sign.width() * UNIT;
-            double all = wide + 4 + typeface.width(words) * Type.SMALL.size();
-            if (x + all > PageFormat.SIDE + textWidth() && x > PageFormat.SIDE) {
-                x = PageFormat.SIDE;
-                flow.advance(Type.SMALL.leading());
-                flow.need(Type.SMALL.leading());
-            }
-            Canvas canvas = flow.canvas();
-            canvas.beginDecoration();
-            double middle = flow.y() + (Type.SMALL.leading() - sign.height() * UNIT) / 2;
-            new DrawingPainter(canvas, typeface, x, middle, UNIT).paint(sign);
-            canvas.end();
-            structure.open("LI");
-            structure.open("LBody");
-            structure.begin(canvas);
-            flow.line(words, Type.SMALL, x + wide + 4, flow.y());
-            canvas.end();
-            structure.close();
-            structure.close();
-            x += all + 16;
-        }
-        structure.close();
-        flow.advance(Type.SMALL.leading() + GAP);
+        figures.key(signs);
     }
 
     /**
@@ -348,23 +244,8 @@ public final class PagedDocument implements Closeable {
      * @throws IOException when it is no JPEG
      */
     public void picture(Picture picture, double share, String caption) throws IOException {
-        Drawing over = picture.over();
-        double wide = share * textWidth();
-        double unit = Math.min(wide / over.width(), 0.8 * format.textHeight() / over.height());
         PDImageXObject image = JPEGFactory.createFromByteArray(document, picture.jpeg());
-        String name = resources.add(image).getName();
-        flow.need(over.height() * unit);
-        beginFigure(over, PageFormat.SIDE, unit);
-        double tall = over.height() * unit;
-        flow.canvas().picture(name, PageFormat.SIDE, flow.y(), over.width() * unit, tall);
-        new DrawingPainter(flow.canvas(), typeface, PageFormat.SIDE, flow.y(), unit).paint(over);
-        endFigure();
-        double top = flow.y();
-        double x = PageFormat.SIDE + over.width() * unit + COLUMN_GAP;
-        structure.open("P");
-        flow.text(caption, Type.SMALL, x, PageFormat.SIDE + textWidth() - x, 40);
-        structure.close();
-        flow.to(top + tall + GAP);
+        figures.picture(picture, resources.add(image).getName(), share, caption);
     }
 
     /** Finishes the document; nothing may be added after. The stream is left open. */
@@ -396,7 +277,7 @@ public final class PagedDocument implements Closeable {
         double end = format.width() - PageFormat.SIDE;
         canvas.text(end - right.width() * size, y, right, size, quiet);
         String left = note.isEmpty() ? title : title + " \u2013 " + note;
-        double room = textWidth() - right.width() * size - COLUMN_GAP;
+        double room = textWidth() - right.width() * size - FigureWriter.COLUMN_GAP;
         String line = typeface.wrap(left, size, room, 1).get(0);
         canvas.text(PageFormat.SIDE, y, typeface.show(line), size, quiet);
         canvas.end();

@@ -24,6 +24,10 @@ public final class WedgePlot {
     private static final double TICK_GAP = 15;
     private static final double NARROWEST = 19;
     private static final double GAP = 30;
+
+    /** Cells narrower than this have no room for three digits. */
+    private static final double LABEL_ROOM = 27;
+
     private static final double[] TICKS = {0, 0.5, 1, 2, 5, 10, 20, 40};
 
     private WedgePlot() {}
@@ -107,7 +111,7 @@ public final class WedgePlot {
                     frame.bottom() + 16,
                     Mark.Anchor.MIDDLE,
                     isBest(wedge, s) ? Ink.TEXT_STRONG : Ink.TEXT_QUIET,
-                    cell < 22 && s.level() > 99 && i % 2 == 1 ? "" : "" + s.level());
+                    labelled(wedge, steps, i, cell) ? "" + s.level() : "");
         }
         List<Mark.Point> aims = new ArrayList<>();
         for (int i = 0; i < steps.size(); i++) {
@@ -116,6 +120,17 @@ public final class WedgePlot {
         d.path(aims, Ink.AIM);
         double y = frame.y(root(wedge.threshold()));
         d.line(LEFT, y, right, y, Ink.THRESHOLD);
+    }
+
+    /** Where three digits have no room, every second level, and the one that matters. */
+    private static boolean labelled(Wedge wedge, List<LevelStep> steps, int i, double cell) {
+        if (cell >= LABEL_ROOM || steps.get(i).level() < 100 || isBest(wedge, steps.get(i))) {
+            return true;
+        }
+        boolean besideBest =
+                (i > 0 && isBest(wedge, steps.get(i - 1)))
+                        || (i + 1 < steps.size() && isBest(wedge, steps.get(i + 1)));
+        return i % 2 == 0 && !besideBest;
     }
 
     private static void bar(Drawing d, Frame frame, LevelStep s, double x, double cell) {
