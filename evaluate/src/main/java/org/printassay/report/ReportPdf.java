@@ -29,6 +29,9 @@ final class ReportPdf {
     /** Heights of sentence, key and gaps of a part with plots. */
     private static final double AROUND = 55;
 
+    /** Where so much of a page is left, a part's figures may go on on the next one. */
+    private static final double MUCH_ROOM = 0.4;
+
     /** The furthest patches that are listed. */
     private static final int FURTHEST = 24;
 
@@ -47,7 +50,8 @@ final class ReportPdf {
      */
     static void write(ReportView view, PageFormat format, OutputStream out) throws IOException {
         String note = view.simulated() ? PageText.SIMULATED : "";
-        String title = view.title() + " \u2013 " + PageText.KIND;
+        boolean told = view.title().equalsIgnoreCase(PageText.KIND);
+        String title = view.title() + (told ? "" : " \u2013 " + PageText.KIND);
         try (PagedDocument document = new PagedDocument(format, title, note, view.identity())) {
             new ReportPdf(document, view).all();
             document.write(out);
@@ -152,7 +156,9 @@ final class ReportPdf {
         List<Drawing> drawings = drawings(part);
         double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
         double below = beside(part) ? 0 : document.height(entries(part.facts()));
-        document.part(part.title(), tall * PagedDocument.UNIT + below + AROUND);
+        double figures = tall * PagedDocument.UNIT + AROUND;
+        boolean whole = document.fits(figures + below + AROUND) || document.room() < MUCH_ROOM;
+        document.part(part.title(), figures + (whole ? below : Math.min(below, KEEP)));
         document.paragraph(Type.QUIET, part.lead());
         if (beside(part)) {
             document.beside(drawings.get(0), entries(part.facts()));

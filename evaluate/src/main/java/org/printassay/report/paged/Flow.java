@@ -65,8 +65,12 @@ final class Flow {
         return y == PageFormat.TOP;
     }
 
+    double room() {
+        return format.height() - PageFormat.BOTTOM - y;
+    }
+
     boolean fits(double height) {
-        return y + height <= format.height() - PageFormat.BOTTOM;
+        return height <= room();
     }
 
     void nextPage() {

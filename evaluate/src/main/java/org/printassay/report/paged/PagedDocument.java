@@ -104,6 +104,16 @@ public final class PagedDocument implements Closeable {
         return format.textWidth();
     }
 
+    /** What is left of the page, as a share of the text's height. */
+    public double room() {
+        return flow.room() / format.textHeight();
+    }
+
+    /** Whether so much fits on what is left of the page. */
+    public boolean fits(double height) {
+        return flow.fits(height);
+    }
+
     /** How many units wide a drawing is that takes a share of the text's width. */
     public double units(double share) {
         return share * (format.textWidth() - (share < 1 ? FigureWriter.COLUMN_GAP : 0)) / UNIT;
