@@ -27,7 +27,7 @@ final class ReportPdf {
     private static final double KEEP = 90;
 
     /** Heights of sentence, key and gaps of a part with plots. */
-    private static final double AROUND = 55;
+    private static final double AROUND = 45;
 
     /** Where so much of a page is left, a part's figures may go on on the next one. */
     private static final double MUCH_ROOM = 0.4;
@@ -157,8 +157,8 @@ final class ReportPdf {
         double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
         double below = beside(part) ? 0 : document.height(entries(part.facts()));
         double figures = tall * PagedDocument.UNIT + AROUND;
-        boolean whole = document.fits(figures + below + AROUND) || document.room() < MUCH_ROOM;
-        document.part(part.title(), figures + (whole ? below : Math.min(below, KEEP)));
+        boolean whole = document.fits(figures + below + KEEP / 3) || document.room() < MUCH_ROOM;
+        document.part(part.title(), figures + (whole ? below : Math.min(below, KEEP / 2)));
         document.paragraph(Type.QUIET, part.lead());
         if (beside(part)) {
             document.beside(drawings.get(0), entries(part.facts()));
