@@ -45,7 +45,9 @@ class ArchitectureTest {
         "org.printassay.evaluation..",
         "org.printassay.compare..",
         "org.printassay.check..",
-        "org.printassay.report.."
+        "org.printassay.report..",
+        "org.printassay.trend..",
+        "org.printassay.logbook.."
     };
     private static final String DEMO = "org.printassay.demo..";
     private static final String CLI = "org.printassay.cli..";

@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
             EvaluateCommand.class,
             CheckCommand.class,
             CalibrateCommand.class,
+            LogCommand.class,
             DemoCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
@@ -129,6 +130,6 @@ public final class Main implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Name a command: chart, evaluate, calibrate or demo.");
+                spec.commandLine(), "Name a command: chart, evaluate, calibrate, log or demo.");
     }
 }
