@@ -21,7 +21,9 @@ public interface ChartLayout {
         };
     }
 
-    /** As {@link #of}, for a page that is tried out: nothing when something reaches beyond its room. */
+    /**
+     * As {@link #of}, for a page that is tried out: nothing when something reaches beyond its room.
+     */
     static Optional<? extends ChartLayout> ifRoom(Recipe recipe) {
         try {
             return of(recipe);

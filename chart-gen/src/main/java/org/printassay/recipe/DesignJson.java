@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.StringJoiner;
 import java.util.Set;
+import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.NearestCodes;
@@ -84,7 +84,10 @@ public final class DesignJson {
             refuse(at, json, what, List.of("copies", "columns"));
             if (width != height) {
                 throw Problem.usage(
-                        at + "/patchMm: the section " + what.key() + " is drawn in squares: give one"
+                        at
+                                + "/patchMm: the section "
+                                + what.key()
+                                + " is drawn in squares: give one"
                                 + " number.");
             }
         }

@@ -116,9 +116,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
     }
 
     private static Margins edges(Optional<String> typed, Recipe.Kind kind) throws Problem {
-        return typed.isPresent()
-                ? Margins.parse(typed.get())
-                : Margins.all(kind.usualMarginMm());
+        return typed.isPresent() ? Margins.parse(typed.get()) : Margins.all(kind.usualMarginMm());
     }
 
     private static Path file(String name) throws Problem {

@@ -138,11 +138,7 @@ final class Assembly {
                 judged.largestTwinDifference() == null,
                 WarningCode.EVENNESS_NOT_JUDGED,
                 "Evenness was not judged: nothing was read twice.");
-        note(
-                warnings,
-                !judged.repeats(),
-                WarningCode.NO_REPEATS,
-                once(origin.measurement()));
+        note(warnings, !judged.repeats(), WarningCode.NO_REPEATS, once(origin.measurement()));
         note(
                 warnings,
                 origin.surface() == null,

@@ -12,8 +12,9 @@ import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
 
 /**
- * Measurement files that an instrument made. The readings that an evaluation of a scan leaves behind
- * have the same form: taken for an instrument's they would be trusted more than the scan was.
+ * Measurement files that an instrument made. The readings that an evaluation of a scan leaves
+ * behind have the same form: taken for an instrument's they would be trusted more than the scan
+ * was.
  */
 public final class InstrumentFiles {
     private static final List<Trust> SCANS =
@@ -25,8 +26,8 @@ public final class InstrumentFiles {
      * Reads a measurement file.
      *
      * @param chart whose patches were measured, where known
-     * @throws Problem when it cannot be read or used, or holds readings of a scan or a
-     *     chart's own colours
+     * @throws Problem when it cannot be read or used, or holds readings of a scan or a chart's own
+     *     colours
      */
     public static MeasurementFile read(Path path, Optional<Chart> chart) throws Problem {
         MeasurementFile file =

@@ -1,6 +1,5 @@
 package org.printassay.evaluation;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -46,9 +45,7 @@ final class MeasurementEvaluation {
         ToldApart names = ToldApart.of(request.files());
         for (int i = 0; i < request.files().size(); i++) {
             try {
-                files.add(
-                        InstrumentFiles.read(
-                                request.files().get(i), Optional.ofNullable(chart)));
+                files.add(InstrumentFiles.read(request.files().get(i), Optional.ofNullable(chart)));
             } catch (Problem problem) {
                 throw names.told(problem, i);
             }

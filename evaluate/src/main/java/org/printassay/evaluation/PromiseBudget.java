@@ -16,8 +16,8 @@ final class PromiseBudget {
     private PromiseBudget() {}
 
     /**
-     * The budget. What is stated for the trust is followed through this very mean; random, light and
-     * calibration parts are those of the mean over the chart's colours, else of paper.
+     * The budget. What is stated for the trust is followed through this very mean; random, light
+     * and calibration parts are those of the mean over the chart's colours, else of paper.
      */
     static Budget of(Evaluation e, Promise promise) {
         Map<String, Lab> wanted = new HashMap<>();

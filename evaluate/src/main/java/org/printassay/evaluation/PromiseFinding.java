@@ -30,9 +30,7 @@ final class PromiseFinding {
         RgbSpace space = RgbSpace.ofKey(e.spaceKey()).orElseThrow();
         boolean grey = e.lightnessAlone();
         Optional<Promise> promise =
-                grey
-                        ? Optional.empty()
-                        : PromiseJudge.judge(e.patches(), space, printer, route);
+                grey ? Optional.empty() : PromiseJudge.judge(e.patches(), space, printer, route);
         List<Warning> warnings = new ArrayList<>(e.warnings());
         if (promise.isEmpty()) {
             warnings.add(

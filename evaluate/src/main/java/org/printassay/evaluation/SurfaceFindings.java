@@ -74,7 +74,9 @@ final class SurfaceFindings {
             return;
         }
         PrintLine strongest =
-                lines.stream().max(Comparator.comparingDouble((PrintLine l) -> l.line().strength())).get();
+                lines.stream()
+                        .max(Comparator.comparingDouble((PrintLine l) -> l.line().strength()))
+                        .get();
         FoundLine line = strongest.line();
         String place =
                 say(

@@ -304,7 +304,9 @@ final class SurfaceJudge {
                 && Math.abs(one.periodMm() / other.periodMm() - 1) <= SAME_PERIOD;
     }
 
-    /** The repeat that the strongest line stands on, with others of its sheet, axis and polarity. */
+    /**
+     * The repeat that the strongest line stands on, with others of its sheet, axis and polarity.
+     */
     private static @Nullable SwathPattern pattern(List<PrintLine> lines, RectMm page) {
         PrintLine strongest =
                 lines.stream()

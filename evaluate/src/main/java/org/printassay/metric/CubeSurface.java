@@ -16,7 +16,10 @@ final class CubeSurface {
     /** With fewer levels along an edge the triangles cut off too much of a gamut. */
     private static final int FEWEST_ALONG = 4;
 
-    /** Edges of the cube that touch neither black nor white, and how many show that a level is meant. */
+    /**
+     * Edges of the cube that touch neither black nor white, and how many show that a level is
+     * meant.
+     */
     private static final int MOST_EDGES = 4;
 
     private final Map<Rgb8, Lab> colours;

@@ -188,7 +188,10 @@ public final class Calibrator {
                 ToldApart names = ToldApart.of(request.scans());
                 throw Problem.chart(
                         names.name(two.second()),
-                        two.why() + " than " + names.name(two.first()) + ". Name scans of one print.");
+                        two.why()
+                                + " than "
+                                + names.name(two.first())
+                                + ". Name scans of one print.");
             }
             if (lights.paperClipped()) {
                 throw Problem.input(
@@ -197,8 +200,7 @@ public final class Calibrator {
                                 + " Switch automatic exposure off and scan again.");
             }
             Chart shown = parts.get(0).samples().located().chart();
-            MeasurementFile file =
-                    InstrumentFiles.read(request.measurement(), Optional.of(shown));
+            MeasurementFile file = InstrumentFiles.read(request.measurement(), Optional.of(shown));
             measured = file;
             List<Warning> warnings = new ArrayList<>(read.warnings());
             warnings.addAll(lights.warnings());

@@ -121,8 +121,8 @@ public final class BandDetector {
     }
 
     /**
-     * Whether a peak belongs to a slower one, as narrow seams give: a whole multiple of its frequency,
-     * not clearly larger in the same tint.
+     * Whether a peak belongs to a slower one, as narrow seams give: a whole multiple of its
+     * frequency, not clearly larger in the same tint.
      */
     private static boolean isHarmonic(Peak peak, Peak slower) {
         double ratio = peak.frequency / slower.frequency;
@@ -146,7 +146,8 @@ public final class BandDetector {
                 continue;
             }
             BandTrace trace = BandTrace.of(tint);
-            double noise = trace.noise((int) Math.round(1 / band.periodMm() / trace.frequencyStep()));
+            double noise =
+                    trace.noise((int) Math.round(1 / band.periodMm() / trace.frequencyStep()));
             double here = trace.amplitude(band.periodMm());
             if (here * here >= SHOWS * noise) {
                 return Optional.of(true);

@@ -23,7 +23,9 @@ final class LineTrace {
     /** Lines nearer to each other than this are one. */
     private static final double APART_MM = 0.3;
 
-    /** A filter answers with the other sign beside a line: at least so far, in widths, so strongly. */
+    /**
+     * A filter answers with the other sign beside a line: at least so far, in widths, so strongly.
+     */
     private static final double LOBE_MM = 1.2;
 
     private static final double LOBE_WIDTHS = 1.2;

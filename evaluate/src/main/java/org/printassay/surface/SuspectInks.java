@@ -12,8 +12,8 @@ import org.printassay.colour.Rgb8;
  * ink. An ink is suspect when some tint that holds it shows the line and no coloured tint that
  * holds it lacks it; black when only greys show it; none when every tint shows it, for then nothing
  * is told apart. Light tints are printed with light inks by printers that have them: they tell of
- * the full inks neither way, and of light inks when no full tint shows the line (common practice, no
- * source).
+ * the full inks neither way, and of light inks when no full tint shows the line (common practice,
+ * no source).
  */
 public final class SuspectInks {
     /** Names of inks, in the order of the result. */

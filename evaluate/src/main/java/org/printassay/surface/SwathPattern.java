@@ -51,11 +51,7 @@ public record SwathPattern(double periodMm, int lines) {
     }
 
     private static @Nullable SwathPattern standing(
-            List<Double> positions,
-            double start,
-            double period,
-            double length,
-            double through) {
+            List<Double> positions, double start, double period, double length, double through) {
         List<double[]> hits = new ArrayList<>();
         double fitted = period;
         double origin = start;

@@ -277,8 +277,7 @@ class MeasurementEvaluationTest {
             """;
 
     private Problem refused(Path... files) {
-        return assertThrows(
-                Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(files)));
+        return assertThrows(Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(files)));
     }
 
     /** By hand: variances 0.5 of paper and 0.02 of black, pooled 0.26, of a mean of two 0.13. */
@@ -287,7 +286,8 @@ class MeasurementEvaluationTest {
         Path one = Files.writeString(dir.resolve("one.txt"), ROWS);
         Path two =
                 Files.writeString(
-                        dir.resolve("two.txt"), ROWS.replace(" 95 ", " 96 ").replace(" 10 ", " 10.2 "));
+                        dir.resolve("two.txt"),
+                        ROWS.replace(" 95 ", " 96 ").replace(" 10 ", " 10.2 "));
         Evaluation e = Evaluator.evaluate(EvaluationRequest.of(one, two)).evaluation();
         Budget white =
                 e.uncertainty().stream()

@@ -208,7 +208,9 @@ class PromiseEvaluationTest {
         assertTrue(ReportPage.write(e, List.of(), true).contains("not judged"));
     }
 
-    /** Between the limit and the limit with its uncertainty nothing can be told (made-up figures). */
+    /**
+     * Between the limit and the limit with its uncertainty nothing can be told (made-up figures).
+     */
     @Test
     void aMeanNearTheLimitIsNotCalledFar() {
         Budget half =
@@ -220,8 +222,18 @@ class PromiseEvaluationTest {
         for (double mean : new double[] {2.9, 3.4, 3.6}) {
             Promise promise =
                     new Promise(
-                            "p.icc", "0", "", PrintRoute.USUAL, List.of(), 20, mean, 5, 6, "A1",
-                            2.0, null);
+                            "p.icc",
+                            "0",
+                            "",
+                            PrintRoute.USUAL,
+                            List.of(),
+                            20,
+                            mean,
+                            5,
+                            6,
+                            "A1",
+                            2.0,
+                            null);
             String text = PromiseFinding.finding(promise, Trust.PROFILED_SCAN, half).text();
             String wanted = mean < 3 ? "keeps" : mean < 3.5 ? "cannot be told" : "is far from";
             assertTrue(text.contains(wanted), text);

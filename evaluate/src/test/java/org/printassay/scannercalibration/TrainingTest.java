@@ -45,10 +45,8 @@ class TrainingTest {
         TrainingPatch was = patches.get(odd);
         Lab wrong = new Lab(was.lab().l(), -was.lab().a(), -was.lab().b());
         patches.set(
-                odd,
-                new TrainingPatch(was.id(), was.colour(), was.neutral(), was.light(), wrong));
-        Problem problem =
-                assertThrows(Problem.class, () -> Training.of("measured.txt", patches));
+                odd, new TrainingPatch(was.id(), was.colour(), was.neutral(), was.light(), wrong));
+        Problem problem = assertThrows(Problem.class, () -> Training.of("measured.txt", patches));
         assertEquals(Problem.Kind.INPUT, problem.kind());
         assertTrue(problem.toString().contains("has only 23 colours"), problem::toString);
     }

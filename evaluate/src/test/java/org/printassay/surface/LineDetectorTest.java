@@ -144,8 +144,7 @@ class LineDetectorTest {
         for (int lines : new int[] {6, 12, 20, 30, 40}) {
             int told = 0;
             for (int sheet = 0; sheet < 200; sheet++) {
-                List<Double> at =
-                        random.doubles(lines, 10, 270).sorted().boxed().toList();
+                List<Double> at = random.doubles(lines, 10, 270).sorted().boxed().toList();
                 told += SwathPattern.of(at, 260, at.get(lines / 2)) != null ? 1 : 0;
             }
             assertTrue(told <= 4, told + " of 200 with " + lines + " lines");

@@ -96,7 +96,10 @@ class PagedDocumentTest {
                     boolean in =
                             at.getX() >= PageFormat.SIDE - 0.1
                                     && at.getX() + at.getWidth()
-                                            <= format.width() - PageFormat.SIDE + 0.1 + at.getWidthOfSpace()
+                                            <= format.width()
+                                                    - PageFormat.SIDE
+                                                    + 0.1
+                                                    + at.getWidthOfSpace()
                                     && at.getY() >= PageFormat.TOP - 0.1
                                     && at.getY() <= format.height() - 20;
                     if (!in) {
