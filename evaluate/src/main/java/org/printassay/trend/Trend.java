@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * drift.
  *
  * <p>False alarms with normal values: where centre and spread are known, 2.7 prints in 1000 are
- * jumps (same source). With limits told from 20 prints 10 in 1000 begin a jump and 3.5 a drift;
+ * jumps (same source). With limits told from 20 prints 11 in 1000 begin a jump and 3.5 a drift;
  * from 100 prints, 4 and 2 (simulated: {@code TrendTest}).
  *
  * @param quantity what
