@@ -44,7 +44,9 @@ class ArchitectureTest {
         "org.printassay.promise..",
         "org.printassay.evaluation..",
         "org.printassay.compare..",
-        "org.printassay.report.."
+        "org.printassay.report..",
+        "org.printassay.trend..",
+        "org.printassay.logbook.."
     };
     private static final String DEMO = "org.printassay.demo..";
     private static final String CLI = "org.printassay.cli..";

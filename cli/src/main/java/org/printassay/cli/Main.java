@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
             ChartCommand.class,
             EvaluateCommand.class,
             CalibrateCommand.class,
+            LogCommand.class,
             DemoCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
@@ -126,6 +127,6 @@ public final class Main implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Name a command: chart, evaluate, calibrate or demo.");
+                spec.commandLine(), "Name a command: chart, evaluate, calibrate, log or demo.");
     }
 }

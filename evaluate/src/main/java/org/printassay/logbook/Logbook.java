@@ -1,0 +1,297 @@
+package org.printassay.logbook;
+
+import java.io.IOException;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.flywaydb.core.api.FlywayException;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.HandleCallback;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.jspecify.annotations.Nullable;
+import org.printassay.compare.Figure;
+import org.printassay.compare.PrintFigures;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.problem.Problem;
+import org.printassay.report.EvaluationJson;
+
+/**
+ * Evaluations over time. Every change is whole or not made at all, whatever happens to the program;
+ * any number of programs may use one logbook at once. Not for use by several threads.
+ *
+ * <p>All methods throw a {@link Problem} in words when the database cannot do what is asked: input
+ * when it cannot be read, is damaged or was written by a newer version, output when it cannot be
+ * written.
+ */
+public final class Logbook implements AutoCloseable {
+    private final LogbookPlace place;
+    private final Connection connection;
+    private final Handle handle;
+    private final EntryRows entries;
+    private final FigureRows figures;
+
+    private Logbook(LogbookPlace place, Connection connection, Handle handle) {
+        this.place = place;
+        this.connection = connection;
+        this.handle = handle;
+        this.entries = new EntryRows(handle);
+        this.figures = new FigureRows(handle);
+    }
+
+    /** Opens a logbook; begins it where there is none. */
+    public static Logbook open(LogbookPlace place) throws Problem {
+        return open(place, Opening.BEGIN);
+    }
+
+    /** Opens a logbook for a purpose. */
+    public static Logbook open(LogbookPlace place, Opening opening) throws Problem {
+        Database database = Database.of(place, opening);
+        try {
+            Connection connection = database.connect();
+            try {
+                Migrations.apply(database, connection);
+                return new Logbook(place, connection, Jdbi.create(connection).open());
+            } catch (SQLException | Problem | RuntimeException e) {
+                connection.close();
+                throw e;
+            }
+        } catch (SQLException e) {
+            throw Failures.problem(place, e);
+        } catch (JdbiException | FlywayException e) {
+            throw translated(place, e);
+        }
+    }
+
+    /** Where it is. */
+    public LogbookPlace place() {
+        return place;
+    }
+
+    /**
+     * Adds an evaluation. The same print is never there twice: see {@link Added.Outcome}.
+     *
+     * @param readAt when the print was read
+     * @param note null for nothing
+     * @param replace whether other results of the same print give way to these; the entry gets a
+     *     new number and keeps its place in a baseline
+     */
+    public Added add(Evaluation evaluation, Instant readAt, @Nullable String note, boolean replace)
+            throws Problem {
+        PackedText text = PackedText.of(EvaluationJson.write(evaluation));
+        EntryRows.Draft draft =
+                new EntryRows.Draft(
+                        Identity.of(evaluation, text),
+                        Series.of(evaluation.details()),
+                        readAt,
+                        Instant.now(),
+                        plain(evaluation.chartId()),
+                        evaluation.print(),
+                        Identity.manner(evaluation),
+                        Identity.calibration(evaluation),
+                        plain(note),
+                        text);
+        PrintFigures values = PrintFigures.of(evaluation);
+        return change(h -> insert(draft, values, replace));
+    }
+
+    private static @Nullable String plain(@Nullable String text) {
+        return text == null ? null : Series.name(text);
+    }
+
+    private Added insert(EntryRows.Draft draft, PrintFigures values, boolean replace) {
+        Optional<Long> made = entries.insert(draft);
+        Added.Outcome outcome = Added.Outcome.ADDED;
+        if (made.isEmpty()) {
+            Entry there = entries.ofContent(draft.contentId());
+            if (entries.text(there.id()).sha256().equals(draft.text().sha256())) {
+                return new Added(Added.Outcome.ALREADY_THERE, there);
+            }
+            if (!replace) {
+                return new Added(Added.Outcome.OTHER_RESULTS, there);
+            }
+            entries.remove(there.id());
+            made = entries.insert(draft);
+            outcome = Added.Outcome.REPLACED;
+            if (there.baseline()) {
+                mark(made.orElseThrow());
+            }
+        }
+        long id = made.orElseThrow();
+        figures.insert(id, values.all());
+        return new Added(outcome, entries.find(id).orElseThrow());
+    }
+
+    /** Selected entries, oldest first. */
+    public List<Entry> entries(Selection selection) throws Problem {
+        return read(h -> entries.select(selection));
+    }
+
+    /** The series of selected entries, each once. */
+    public List<Series> series(Selection selection) throws Problem {
+        Set<Series> out = new LinkedHashSet<>();
+        entries(selection).forEach(entry -> out.add(entry.series()));
+        return List.copyOf(out);
+    }
+
+    /** An entry by its number. */
+    public Entry entry(long id) throws Problem {
+        Optional<Entry> entry = read(h -> entries.find(id));
+        return entry.orElseThrow(() -> missing(id));
+    }
+
+    private Problem missing(long id) {
+        return Problem.input(
+                place.shown(), "there is no entry " + id + ". See printassay log list.");
+    }
+
+    /** The text of an entry's evaluation file. */
+    public String text(long id) throws Problem {
+        entry(id);
+        PackedText packed = read(h -> entries.text(id));
+        try {
+            return packed.text();
+        } catch (IOException e) {
+            throw Failures.damaged(place, "the evaluation of entry " + id + " is not whole");
+        }
+    }
+
+    /** An entry's evaluation. */
+    public Evaluation evaluation(long id) throws Problem {
+        return EvaluationJson.parse("entry " + id, text(id));
+    }
+
+    /** Removes entries, all or none; they leave their baselines too. */
+    public List<Entry> remove(List<Long> ids) throws Problem {
+        return change(
+                h -> {
+                    List<Entry> gone = found(ids);
+                    gone.forEach(entry -> entries.remove(entry.id()));
+                    return gone;
+                });
+    }
+
+    /**
+     * Makes entries the baseline of their series, instead of what was.
+     *
+     * @throws Problem usage, when they are not of one series read in one manner
+     */
+    public List<Entry> setBaseline(List<Long> ids) throws Problem {
+        return change(
+                h -> {
+                    List<Entry> wanted = found(ids);
+                    Entry first = wanted.get(0);
+                    for (Entry entry : wanted) {
+                        if (!entry.series().equals(first.series())
+                                || !entry.manner().equals(first.manner())) {
+                            throw Problem.usage(
+                                    "A baseline is of one printer, paper and route, read in one"
+                                            + " way: entries "
+                                            + first.id()
+                                            + " and "
+                                            + entry.id()
+                                            + " differ in that.");
+                        }
+                    }
+                    clear(first.series());
+                    wanted.forEach(entry -> mark(entry.id()));
+                    return found(ids);
+                });
+    }
+
+    /** Takes the baseline of a series away. */
+    public void clearBaseline(Series series) throws Problem {
+        change(
+                h -> {
+                    clear(series);
+                    return series;
+                });
+    }
+
+    /** Marks an entry as part of its series' baseline, beside what is. */
+    void addToBaseline(long id) throws Problem {
+        change(
+                h -> {
+                    mark(id);
+                    return id;
+                });
+    }
+
+    private void mark(long id) {
+        handle.createUpdate(
+                        "INSERT INTO baseline (entry_id, set_at) VALUES (:id, :at) ON CONFLICT"
+                                + " (entry_id) DO NOTHING")
+                .bind("id", id)
+                .bind("at", Instant.now().toEpochMilli())
+                .execute();
+    }
+
+    private void clear(Series series) {
+        // Locks the series, so that two who set baselines at once do not end with both.
+        handle.createUpdate(
+                        "UPDATE series SET route = route WHERE printer = :printer AND paper = :paper"
+                                + " AND route = :route")
+                .bind("printer", series.printer())
+                .bind("paper", series.paper())
+                .bind("route", series.route())
+                .execute();
+        handle.createUpdate(
+                        "DELETE FROM baseline WHERE entry_id IN (SELECT id FROM entry WHERE"
+                                + " series_id = :series)")
+                .bind("series", entries.findSeries(series).orElse(-1L))
+                .execute();
+    }
+
+    private List<Entry> found(List<Long> ids) throws Problem {
+        List<Entry> out = new ArrayList<>();
+        for (long id : new LinkedHashSet<>(ids)) {
+            out.add(entries.find(id).orElseThrow(() -> missing(id)));
+        }
+        return out;
+    }
+
+    /** Values of figures by entry, of one series. */
+    Map<Figure, Map<Long, Double>> values(Series series, List<Figure> wanted) throws Problem {
+        return read(h -> figures.ofSeries(entries.findSeries(series).orElse(-1L), wanted));
+    }
+
+    private <T> T read(HandleCallback<T, Problem> work) throws Problem {
+        try {
+            return work.withHandle(handle);
+        } catch (JdbiException e) {
+            throw translated(place, e);
+        }
+    }
+
+    private <T> T change(HandleCallback<T, Problem> work) throws Problem {
+        try {
+            return handle.inTransaction(work);
+        } catch (JdbiException e) {
+            throw translated(place, e);
+        }
+    }
+
+    private static Problem translated(LogbookPlace place, RuntimeException e) {
+        SQLException cause = Failures.cause(e);
+        if (cause == null) {
+            throw e;
+        }
+        return Failures.problem(place, cause);
+    }
+
+    @Override
+    public void close() throws Problem {
+        try {
+            handle.close();
+            connection.close();
+        } catch (SQLException e) {
+            throw Failures.problem(place, e);
+        }
+    }
+}

@@ -1,0 +1,38 @@
+package org.printassay.logbook;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.printassay.problem.Problem;
+
+/** Where a logbook is: an SQLite file, or a PostgreSQL database of a lab. */
+public sealed interface LogbookPlace permits SqlitePlace, PostgresPlace {
+    /** The place for messages and reports; never holds a password. */
+    String shown();
+
+    /**
+     * The place that a user names.
+     *
+     * @param text a file, or {@code jdbc:postgresql://host/database}
+     * @throws Problem usage; the message repeats nothing of an address, for it may hold a password
+     */
+    static LogbookPlace parse(String text) throws Problem {
+        String lower = text.toLowerCase(Locale.ROOT);
+        if (lower.startsWith("jdbc:postgresql:")) {
+            return PostgresPlace.parse(text);
+        }
+        if (lower.startsWith("jdbc:") || lower.matches("[a-z][a-z0-9+.]+://.*")) {
+            throw Problem.usage(
+                    "--logbook takes a file, or the address of a PostgreSQL database"
+                            + " (jdbc:postgresql://host/database).");
+        }
+        try {
+            if (text.isBlank()) {
+                throw Problem.usage("--logbook needs the name of a file.");
+            }
+            return new SqlitePlace(Path.of(text));
+        } catch (InvalidPathException e) {
+            throw Problem.usage("--logbook: this is no file name: " + e.getReason() + ".");
+        }
+    }
+}

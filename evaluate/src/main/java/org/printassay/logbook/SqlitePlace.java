@@ -1,0 +1,19 @@
+package org.printassay.logbook;
+
+import java.nio.file.Path;
+
+/**
+ * An SQLite file.
+ *
+ * @param file made absolute
+ */
+public record SqlitePlace(Path file) implements LogbookPlace {
+    public SqlitePlace {
+        file = file.toAbsolutePath().normalize();
+    }
+
+    @Override
+    public String shown() {
+        return file.toString();
+    }
+}

@@ -1,0 +1,117 @@
+package org.printassay.report;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import org.printassay.trend.Change;
+import org.printassay.trend.ControlLimits;
+import org.printassay.trend.Point;
+import org.printassay.trend.Trend;
+
+/** What a trend says, in sentences for every kind of output. Days are in UTC. */
+public final class TrendWords {
+    /** How the limits were made, and what they cannot tell. */
+    public static final String METHOD =
+            "Limits are the baseline's mean and 3 standard deviations, told from the differences of"
+                    + " neighbours (individuals chart, NIST/SEMATECH e-Handbook of Statistical"
+                    + " Methods, 6.3.2.2). The baseline is what log baseline named, else the first"
+                    + " 20 prints. A jump is a print beyond the limits; a drift is a running mean"
+                    + " (weight 0.2; 6.3.2.4) beyond its own.";
+
+    private static final double RATE = 0.0145;
+
+    private TrendWords() {}
+
+    /** The newest print in a sentence. */
+    public static String state(Trend trend) {
+        ControlLimits limits = trend.limits();
+        if (limits == null) {
+            return "Not judged: limits need "
+                    + ControlLimits.FEWEST
+                    + " prints, there are "
+                    + trend.points().size()
+                    + ".";
+        }
+        String usual =
+                "usual "
+                        + value(trend, limits.centre())
+                        + ", limits "
+                        + value(trend, limits.lower())
+                        + " to "
+                        + value(trend, limits.upper());
+        Point newest = trend.newest();
+        return switch (trend.state()) {
+            case JUMPED ->
+                    "No. "
+                            + newest.entry()
+                            + " is "
+                            + value(trend, newest.value())
+                            + ", beyond the limits ("
+                            + usual
+                            + ").";
+            case DRIFTED -> drifted(trend) + " (" + usual + ").";
+            default ->
+                    "Steady: no. "
+                            + newest.entry()
+                            + " is "
+                            + value(trend, newest.value())
+                            + " ("
+                            + usual
+                            + ").";
+        };
+    }
+
+    private static String drifted(Trend trend) {
+        Change drift = trend.changes().get(trend.changes().size() - 1);
+        for (Change change : trend.changes()) {
+            if (change.kind() == Change.Kind.DRIFT) {
+                drift = change;
+            }
+        }
+        return "Drifted "
+                + (drift.extent() > 0 ? "up" : "down")
+                + " by about "
+                + value(trend, Math.abs(drift.extent()))
+                + ", seen since no. "
+                + trend.points().get(drift.first()).entry();
+    }
+
+    /** One change in a sentence. */
+    public static String change(Trend trend, Change change) {
+        Point first = trend.points().get(change.first());
+        Point last = trend.points().get(change.last());
+        String where = "no. " + first.entry() + " (" + day(first) + ")";
+        if (change.last() > change.first()) {
+            where = "nos. " + first.entry() + " to " + last.entry() + " (from " + day(first) + ")";
+        }
+        String way = change.extent() > 0 ? "above" : "below";
+        return (change.kind() == Change.Kind.JUMP ? "Jump: " : "Drift: ")
+                + where
+                + ", "
+                + value(trend, Math.abs(change.extent()))
+                + " "
+                + way
+                + " the usual.";
+    }
+
+    /** How often chance alone would say something on a page of so many figures. */
+    public static String chance(int figures) {
+        return "Chance alone begins an alarm about once in "
+                + Math.max(1, Math.round(1 / (RATE * Math.max(1, figures))))
+                + " prints over "
+                + (figures == 1 ? "this figure" : "these " + figures + " figures together")
+                + " (limits from 20 prints, normal spread).";
+    }
+
+    /** The day of a point. */
+    public static String day(Point point) {
+        return LocalDate.ofInstant(point.at(), ZoneOffset.UTC).toString();
+    }
+
+    /** A value with the decimals that its figure is worth, one more than in reports. */
+    public static String value(Trend trend, double value) {
+        int decimals = trend.quantity().step() >= 1 ? 1 : trend.quantity().decimals() + 1;
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        return text.matches("-0[.]?0*") ? text.substring(1) : text;
+    }
+}
