@@ -1,0 +1,62 @@
+package org.printassay.logbook;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.evaluation.SourceFile;
+import org.printassay.metric.Extreme;
+import org.printassay.reading.Trust;
+
+/** Evaluations made by hand; nothing in them was measured. */
+final class Samples {
+    private Samples() {}
+
+    /** A print of paper A; prints of different numbers were read from different files. */
+    static Evaluation print(int number, double whiteL) {
+        return print(number, whiteL, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
+    }
+
+    static Evaluation print(
+            int number,
+            double whiteL,
+            @Nullable String printer,
+            @Nullable String paper,
+            @Nullable String route,
+            Trust trust) {
+        String sha256 = PackedText.sha256(("file " + number).getBytes(StandardCharsets.UTF_8));
+        Lab uncertainty = new Lab(0.2, 0.1, 0.1);
+        return new Evaluation(
+                "PA-2-A4",
+                List.of(1),
+                number,
+                new PrintDetails(paper, printer, route, 24.0),
+                false,
+                trust,
+                "srgb",
+                List.of(new SourceFile("print-" + number + ".txt", sha256)),
+                List.of(),
+                new Extreme(
+                        new Lab(whiteL, 0.3, -1.2),
+                        new Lab(100, 0, 0),
+                        0.07,
+                        uncertainty,
+                        0,
+                        255,
+                        9),
+                new Extreme(
+                        new Lab(14.2, 0.1, 0.6), new Lab(12.9, 0, 0), 1.68, uncertainty, 0, 0, 9),
+                List.of(),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of());
+    }
+}
