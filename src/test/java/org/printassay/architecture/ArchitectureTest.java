@@ -48,6 +48,9 @@ class ArchitectureTest {
         "org.printassay.report..",
         "org.printassay.trend..",
         "org.printassay.logbook.."
+        "org.printassay.report..",
+        "org.printassay.trend..",
+        "org.printassay.logbook.."
     };
     private static final String DEMO = "org.printassay.demo..";
     private static final String CLI = "org.printassay.cli..";

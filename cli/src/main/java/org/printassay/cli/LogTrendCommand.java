@@ -159,7 +159,10 @@ final class LogTrendCommand implements Callable<Integer> {
             TrendText.plot(only).forEach(line -> options.out().println(line));
             options.say(TrendText.LEGEND);
         }
-        options.say(TrendWords.chance(series.trends().size()));
+        String chance = TrendWords.chance(series.trends());
+        if (!chance.isEmpty()) {
+            options.say(chance);
+        }
         if (out != null) {
             options.say("Page: " + out.resolve("trend.html"));
         }

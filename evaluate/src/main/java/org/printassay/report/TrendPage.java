@@ -47,7 +47,7 @@ public final class TrendPage {
                         notes,
                         figures,
                         TrendWords.METHOD,
-                        TrendWords.chance(trends.size()));
+                        TrendWords.chance(trends));
         StringOutput out = new StringOutput(1 << 17);
         ReportPage.engine().render("trend.jte", view, out);
         return out.toString();

@@ -2,6 +2,7 @@ package org.printassay.report;
 
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Locale;
 import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
@@ -18,6 +19,7 @@ public final class TrendWords {
                     + " 20 prints. A jump is a print beyond the limits; a drift is a running mean"
                     + " (weight 0.2; 6.3.2.4) beyond its own.";
 
+    /** Jumps and drifts that begin in one figure of one print by chance: see {@link Trend}. */
     private static final double RATE = 0.0145;
 
     private TrendWords() {}
@@ -94,10 +96,16 @@ public final class TrendWords {
                 + " the usual.";
     }
 
-    /** How often chance alone would say something on a page of so many figures. */
-    public static String chance(int figures) {
+    /**
+     * How often chance alone would say something over all these figures; empty if none is judged.
+     */
+    public static String chance(List<Trend> trends) {
+        long figures = trends.stream().filter(trend -> trend.limits() != null).count();
+        if (figures == 0) {
+            return "";
+        }
         return "Chance alone begins an alarm about once in "
-                + Math.max(1, Math.round(1 / (RATE * Math.max(1, figures))))
+                + Math.max(1, Math.round(1 / (RATE * figures)))
                 + " prints over "
                 + (figures == 1 ? "this figure" : "these " + figures + " figures together")
                 + " (limits from 20 prints, normal spread).";
@@ -110,7 +118,8 @@ public final class TrendWords {
 
     /** A value with the decimals that its figure is worth, one more than in reports. */
     public static String value(Trend trend, double value) {
-        int decimals = trend.quantity().step() >= 1 ? 1 : trend.quantity().decimals() + 1;
+        boolean whole = trend.quantity().step() >= 1;
+        int decimals = !whole ? trend.quantity().decimals() + 1 : value == Math.rint(value) ? 0 : 1;
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
         return text.matches("-0[.]?0*") ? text.substring(1) : text;
     }
