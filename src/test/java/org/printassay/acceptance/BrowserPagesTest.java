@@ -240,8 +240,7 @@ class BrowserPagesTest {
                     assertEquals(List.of(), browser.brokenRules(), where);
                     assertEquals(List.of(), browser.texts(NAMELESS), where);
                 }
-                grounds.add(
-                        browser.ask("return getComputedStyle(document.body).backgroundColor"));
+                grounds.add(browser.ask("return getComputedStyle(document.body).backgroundColor"));
             }
             assertNotEquals(grounds.get(0), grounds.get(1), page.getKey());
         }
@@ -251,9 +250,11 @@ class BrowserPagesTest {
     @Test
     void aBrokenRuleIsFound() throws Exception {
         browser.open(page("report"), 1280, false);
-        browser.ask("document.querySelector('svg[role=img]').removeAttribute('aria-labelledby');"
-                + " document.querySelectorAll('svg[role=img] title, svg[role=img] desc')"
-                + ".forEach(e => e.remove()); document.documentElement.removeAttribute('lang');");
+        browser.ask(
+                "document.querySelector('svg[role=img]').removeAttribute('aria-labelledby');"
+                    + " document.querySelectorAll('svg[role=img] title, svg[role=img]"
+                    + " desc').forEach(e => e.remove());"
+                    + " document.documentElement.removeAttribute('lang');");
         List<String> broken = browser.brokenRules();
         assertTrue(broken.stream().anyMatch(one -> one.startsWith("html-has-lang")), "" + broken);
         assertTrue(broken.stream().anyMatch(one -> one.startsWith("svg-img-alt")), "" + broken);
@@ -280,8 +281,12 @@ class BrowserPagesTest {
     void detailsOpenByKeyboard() {
         browser.open(page("report"), 1280, false);
         List<String> wanted = browser.texts(REACHABLE);
-        int at = wanted.indexOf(
-                wanted.stream().filter(e -> e.startsWith("SUMMARY")).findFirst().orElseThrow());
+        int at =
+                wanted.indexOf(
+                        wanted.stream()
+                                .filter(e -> e.startsWith("SUMMARY"))
+                                .findFirst()
+                                .orElseThrow());
         for (int i = 0; i <= at; i++) {
             press(Keys.TAB);
         }
@@ -297,8 +302,7 @@ class BrowserPagesTest {
     void plotsHaveNamesThatAreReadOut() {
         browser.open(page("report"), 1280, false);
         int plots = 0;
-        for (WebElement plot : browser.driver().findElements(
-                By.cssSelector("svg.plot.wide"))) {
+        for (WebElement plot : browser.driver().findElements(By.cssSelector("svg.plot.wide"))) {
             assertEquals("image", plot.getAriaRole().replace("img", "image"));
             assertTrue(plot.getAccessibleName().length() > 20, plot.getAccessibleName());
             plots++;

@@ -27,8 +27,8 @@ import org.w3c.dom.Document;
  */
 class HostileTextTest {
     /**
-     * What a spreadsheet takes for a formula: common practice (the OWASP page on CSV injection), from
-     * memory.
+     * What a spreadsheet takes for a formula: common practice (the OWASP page on CSV injection),
+     * from memory.
      */
     private static final List<String> FORMULAS =
             List.of("=cmd()", "+1", "-1", "@x", "\uff1d1", "\uff0b1", "\uff0d1", "\uff20x");
@@ -75,8 +75,7 @@ class HostileTextTest {
 
     @Test
     void namesOfPatchesAreNoFormulasAndNumbersAreUnharmed() throws Exception {
-        List<List<String>> rows =
-                cells(EvaluatedSheet.text(measured(FORMULAS), "readings.csv"));
+        List<List<String>> rows = cells(EvaluatedSheet.text(measured(FORMULAS), "readings.csv"));
         List<String> heads = rows.get(0);
         int a = heads.indexOf("a* (D50)");
         boolean negative = false;

@@ -105,7 +105,8 @@ final class FigureWriter {
             }
             Canvas canvas = flow.canvas();
             canvas.beginDecoration();
-            double middle = flow.y() + (Type.SMALL.leading() - sign.height() * PagedDocument.UNIT) / 2;
+            double middle =
+                    flow.y() + (Type.SMALL.leading() - sign.height() * PagedDocument.UNIT) / 2;
             new DrawingPainter(canvas, typeface, x, middle, PagedDocument.UNIT).paint(sign);
             canvas.end();
             structure.open("LI");
