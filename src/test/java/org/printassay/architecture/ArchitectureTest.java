@@ -48,9 +48,6 @@ class ArchitectureTest {
         "org.printassay.report..",
         "org.printassay.trend..",
         "org.printassay.logbook.."
-        "org.printassay.report..",
-        "org.printassay.trend..",
-        "org.printassay.logbook.."
     };
     private static final String DEMO = "org.printassay.demo..";
     private static final String CLI = "org.printassay.cli..";

@@ -14,10 +14,11 @@ import org.printassay.compare.PatchDrift;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
+import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 import org.printassay.report.draw.SvgWriter;
 import org.printassay.report.plot.ChangesPlot;
-import org.printassay.report.plot.CurvesPlot;
+import org.printassay.report.plot.SideCurves;
 import org.printassay.report.plot.WedgePairPlot;
 
 /** The page of a check: one file, no network, no scripts. */
@@ -148,24 +149,26 @@ public final class CheckPage {
         Evaluation before = check.baseline();
         Evaluation after = check.print();
         if (before.tone() != null && after.tone() != null) {
-            List<CurvesPlot.Curve> curves =
-                    List.of(
-                            new CurvesPlot.Curve("baseline", before.tone()),
-                            new CurvesPlot.Curve("print", after.tone()));
+            List<SideCurves.Side> sides =
+                    List.of(side(1, "baseline", before.tone()), side(2, "print", after.tone()));
             all.add(
                     Html.of(
-                            CurvesPlot.lightness(curves, HALF),
-                            CurvesPlot.lightness(curves, Plot.NARROW),
+                            SideCurves.draw(sides, HALF),
+                            SideCurves.draw(sides, Plot.NARROW),
                             id + "-tone"));
-            all.add(
-                    Html.of(
-                            CurvesPlot.difference(curves, HALF),
-                            CurvesPlot.difference(curves, Plot.NARROW),
-                            id + "-off"));
         }
         wedges(all, before.shadows(), after.shadows(), "black", id + "-dark");
         wedges(all, before.highlights(), after.highlights(), "paper", id + "-light");
         return all;
+    }
+
+    private static SideCurves.Side side(int number, String name, Tone tone) {
+        return new SideCurves.Side(
+                number,
+                name,
+                tone.points().stream()
+                        .map(p -> new SideCurves.Spot(p.fileL(), p.measuredL() - p.aimL()))
+                        .toList());
     }
 
     private static void wedges(
