@@ -12,7 +12,8 @@ import org.printassay.reading.Trust;
 
 /**
  * Paper white and the darkest neutral, with uncertainties: the random part from the spread of
- * twins, else of repeated measurements, the systematic part by trust, combined as ISO/IEC Guide 98-3 does ({@link Budget}).
+ * twins, else of repeated measurements, the systematic part by trust, combined as ISO/IEC Guide
+ * 98-3 does ({@link Budget}).
  */
 final class ExtremeJudge {
     private ExtremeJudge() {}
