@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
@@ -27,6 +28,7 @@ import org.printassay.demo.flatbed.Light;
 import org.printassay.demo.flatbed.Optics;
 import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.paper.PaperModel;
+import org.printassay.demo.paper.Tone;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.evaluation.Evaluation;
@@ -41,6 +43,9 @@ import org.printassay.evaluation.Evaluator;
 class CheckTrialsTest {
     private static final int SCANS = Integer.getInteger("checkScans", 0);
     private static final int SAMPLES_PER_INCH = 200;
+
+    /** About two levels around level 28, where a level is 0.4 L*. */
+    private static final List<Tone.Bump> DARKER_SHADOWS = List.of(new Tone.Bump(28, 20, -0.8));
 
     @TempDir Path folder;
 
@@ -127,8 +132,8 @@ class CheckTrialsTest {
         int moved = Math.max(1, SCANS / 2);
         Map<Outcome, Integer> wedges =
                 trials(
-                        "blocked two levels more",
-                        p -> p.withTone(p.tone().withBlocked(8, 14, true)),
+                        "shadows about two levels darker as a whole",
+                        p -> p.withTone(p.tone().withBumps(DARKER_SHADOWS)),
                         2000,
                         moved);
         assertEquals(0, wedges.getOrDefault(Outcome.WITHIN, 0));

@@ -41,12 +41,14 @@ public record WedgeDepth(double deltaL, @Nullable Double standard, int tested) {
         }
         double sum = 0;
         double shares = 0;
+        double distances = 0;
         int tested = 0;
         for (int out = 1; out <= REACH; out++) {
             Rgb8 code = Rgb8.grey(Math.abs(anchor - out));
             if (first.count(code) > 0 && second.count(code) > 0) {
                 double before = first.mean(code).l() - first.mean(at).l();
                 double after = second.mean(code).l() - second.mean(at).l();
+                distances += Math.abs(before);
                 sum += anchor == 0 ? after - before : before - after;
                 shares += 1.0 / first.count(code) + 1.0 / second.count(code);
                 tested++;
@@ -59,7 +61,9 @@ public record WedgeDepth(double deltaL, @Nullable Double standard, int tested) {
         double anchors = 1.0 / first.count(at) + 1.0 / second.count(at);
         double random =
                 WedgeShift.sizeOf(noise) * Math.sqrt(anchors + shares / ((double) tested * tested));
-        double standard = Math.hypot(random, WedgeShift.light(one, other, anchor));
+        double away = distances / tested;
+        double standard =
+                Math.hypot(random, WedgeShift.light(one, other, anchor, first.mean(at).l(), away));
         return Optional.of(
                 new WedgeDepth(
                         sum / tested,

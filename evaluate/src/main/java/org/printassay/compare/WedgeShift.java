@@ -37,6 +37,9 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
     private static final int FEWEST = 6;
     private static final int STEPS = 8;
 
+    /** L* + 16 goes with the cube root of luminance. */
+    private static final double CUBE_ROOT = 16;
+
     /** An error of the anchor of more standard deviations than this is none. */
     private static final double BELIEVED = 3.5;
 
@@ -78,14 +81,26 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         }
         double noise = noise(first, second, anchor);
         double anchors = sizeOf(noise) * Math.sqrt(1.0 / first.count(at) + 1.0 / second.count(at));
-        double both = Math.hypot(anchors, light(one, other, anchor));
+        double away = tested.stream().mapToDouble(Point::distance).average().orElse(0);
+        double both = Math.hypot(anchors, light(one, other, anchor, first.mean(at).l(), away));
         return Optional.of(new Fit(before, after, tested, noise, both).solve());
     }
 
-    /** What the light of both prints leaves unknown of how far levels are from an anchor, L*. */
-    static double light(Evaluation one, Evaluation other, int anchor) {
+    /**
+     * What the light of both prints leaves unknown of how far levels are from an anchor, L*. Light
+     * that is off moves a level nearly as far as its anchor: L* rises with luminance by a slope
+     * that falls as the square of L* + 16 (ISO/CIE 11664-4), so only the difference of slopes
+     * counts.
+     *
+     * @param anchorL lightness of the anchor
+     * @param away mean distance of the levels from it, L*
+     */
+    static double light(Evaluation one, Evaluation other, int anchor, double anchorL, double away) {
         String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
-        return Math.hypot(Lights.of(one, key), Lights.of(other, key));
+        double level = Math.max(1, anchorL + CUBE_ROOT + (anchor == 0 ? away : -away));
+        double slopes = Math.pow((anchorL + CUBE_ROOT) / level, 2);
+        double share = Math.min(1, Math.abs(1 - slopes));
+        return share * Math.hypot(Lights.of(one, key), Lights.of(other, key));
     }
 
     /** Standard deviation of one reading near an anchor; NaN without twins. */
