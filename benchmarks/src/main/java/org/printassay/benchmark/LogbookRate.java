@@ -19,8 +19,8 @@ import org.printassay.logbook.SeriesTrend;
 import org.printassay.report.EvaluationJson;
 
 /**
- * Adds varied copies of one evaluation to a logbook, then reads trends: how long each takes, and how
- * large the logbook grows. In a file, and in a PostgreSQL server that is started for it.
+ * Adds varied copies of one evaluation to a logbook, then reads trends: how long each takes, and
+ * how large the logbook grows. In a file, and in a PostgreSQL server that is started for it.
  */
 public final class LogbookRate {
     private static final int RUNS = 5;
@@ -32,8 +32,7 @@ public final class LogbookRate {
     public static void main(String[] arguments) throws Exception {
         String text = Files.readString(Path.of(arguments[0]));
         int entries = Integer.parseInt(arguments[1]);
-        System.out.printf(
-                Locale.ROOT, "%d entries of %d kB each%n", entries, text.length() / 1024);
+        System.out.printf(Locale.ROOT, "%d entries of %d kB each%n", entries, text.length() / 1024);
         Path folder = Files.createTempDirectory("logbook-rate");
         Path file = folder.resolve("logbook.sqlite");
         measure("SQLite", file.toString(), text, entries);
@@ -105,10 +104,31 @@ public final class LogbookRate {
     private static Evaluation of(Evaluation e, int number) {
         SourceFile file = new SourceFile("scan.tif", String.format("%064x", number));
         return new Evaluation(
-                e.chartId(), e.sheets(), e.print(), e.details(), e.fromScan(), e.trust(),
-                e.spaceKey(), List.of(file), e.placements(), e.white(), e.black(), e.patches(),
-                e.tone(), e.shadows(), e.highlights(), e.neutrality(), e.colours(), e.evenness(),
-                e.strayLight(), e.warnings(), e.findings(), e.calibration(), e.measurement(),
-                e.uncertainty(), e.surface(), e.promise());
+                e.chartId(),
+                e.sheets(),
+                e.print(),
+                e.details(),
+                e.fromScan(),
+                e.trust(),
+                e.spaceKey(),
+                List.of(file),
+                e.placements(),
+                e.white(),
+                e.black(),
+                e.patches(),
+                e.tone(),
+                e.shadows(),
+                e.highlights(),
+                e.neutrality(),
+                e.colours(),
+                e.evenness(),
+                e.strayLight(),
+                e.warnings(),
+                e.findings(),
+                e.calibration(),
+                e.measurement(),
+                e.uncertainty(),
+                e.surface(),
+                e.promise());
     }
 }

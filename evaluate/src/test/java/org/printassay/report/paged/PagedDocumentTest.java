@@ -158,7 +158,7 @@ class PagedDocumentTest {
     void anyTextIsTaken() throws IOException {
         String odd =
                 "\u0639\u0631\u0628\u064a \u05e2\u05d1\u05e8 (a) 12 \u7d19 \ud83d\udda8\ufe0f"
-                    + " \ud83d x\u202e\u0000\u001b[31m\u0007\ufffe e\u0301";
+                        + " \ud83d x\u202e\u0000\u001b[31m\u0007\ufffe e\u0301";
         String text = text(made(PageFormat.A4, d -> d.paragraph(Type.BODY, odd)));
         assertTrue(text.contains("\u7d19"), "kept for searches: " + text);
         assertTrue(text.contains("\u00e9"), "composed: " + text);
