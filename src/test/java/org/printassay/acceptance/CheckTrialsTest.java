@@ -68,8 +68,7 @@ class CheckTrialsTest {
                 paper.name(),
                 paper.white(),
                 new Lab(black.l() + 0.12 * random.nextGaussian(), black.a(), black.b()),
-                paper.tone()
-                        .withGamma(paper.tone().gamma() * (1 + 0.003 * random.nextGaussian())),
+                paper.tone().withGamma(paper.tone().gamma() * (1 + 0.003 * random.nextGaussian())),
                 paper.cast(),
                 paper.chromaByHue(),
                 paper.surface());
