@@ -44,8 +44,8 @@ class CheckTrialsTest {
     private static final int SCANS = Integer.getInteger("checkScans", 0);
     private static final int SAMPLES_PER_INCH = 200;
 
-    /** About two levels around level 28, where a level is 0.4 L*. */
-    private static final List<Tone.Bump> DARKER_SHADOWS = List.of(new Tone.Bump(28, 20, -0.8));
+    /** About two levels around level 28, by the slope of the simulated tone there. */
+    private static final List<Tone.Bump> DARKER_SHADOWS = List.of(new Tone.Bump(28, 20, -1.2));
 
     @TempDir Path folder;
 
@@ -68,7 +68,7 @@ class CheckTrialsTest {
                 paper.name(),
                 paper.white(),
                 new Lab(black.l() + 0.12 * random.nextGaussian(), black.a(), black.b()),
-                paper.tone().withGamma(1 + 0.003 * random.nextGaussian()),
+                paper.tone().withGamma(paper.tone().gamma() * (1 + 0.003 * random.nextGaussian())),
                 paper.cast(),
                 paper.chromaByHue(),
                 paper.surface());
