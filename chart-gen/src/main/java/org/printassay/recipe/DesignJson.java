@@ -81,7 +81,11 @@ public final class DesignJson {
             height = size.path(1).asDouble();
         }
         if (PICTURES.contains(what)) {
-            refuse(at, json, what, List.of("copies", "columns"));
+            // Chart files say one copy of everything.
+            if (json.path("copies").asInt(1) != 1) {
+                refuse(at, json, what, List.of("copies"));
+            }
+            refuse(at, json, what, List.of("columns"));
             if (width != height) {
                 throw Problem.usage(
                         at

@@ -23,14 +23,18 @@ public final class ToldApart {
 
     /** Names of these files. */
     public static ToldApart of(List<Path> files) {
-        int deepest =
-                files.stream()
-                        .mapToInt(file -> file.toAbsolutePath().normalize().getNameCount())
-                        .max()
-                        .orElse(0);
-        List<String> names = tails(files, 1);
+        List<Path> full = files.stream().map(file -> file.toAbsolutePath().normalize()).toList();
+        List<Path> different = full.stream().distinct().toList();
+        List<String> names = shortest(different);
+        return new ToldApart(
+                files, full.stream().map(file -> names.get(different.indexOf(file))).toList());
+    }
+
+    private static List<String> shortest(List<Path> different) {
+        int deepest = different.stream().mapToInt(Path::getNameCount).max().orElse(0);
+        List<String> names = tails(different, 1);
         for (int length = 2; length <= deepest && hasTwins(names); length++) {
-            List<String> longer = tails(files, length);
+            List<String> longer = tails(different, length);
             for (int i = 0; i < names.size(); i++) {
                 if (occurs(names.get(i), names) == 1) {
                     longer.set(i, names.get(i));
@@ -38,7 +42,7 @@ public final class ToldApart {
             }
             names = longer;
         }
-        return new ToldApart(files, names);
+        return names;
     }
 
     /** What a message calls the file of this number, from 0. */
@@ -67,13 +71,12 @@ public final class ToldApart {
     /** The last parts of each path. */
     private static List<String> tails(List<Path> files, int length) {
         List<String> tails = new ArrayList<>();
-        for (Path file : files) {
-            Path full = file.toAbsolutePath().normalize();
+        for (Path full : files) {
             List<String> parts = new ArrayList<>();
             for (int k = Math.max(0, full.getNameCount() - length); k < full.getNameCount(); k++) {
                 parts.add(ScanFiles.displayName(full.getName(k)));
             }
-            tails.add(parts.isEmpty() ? file.toString() : String.join("/", parts));
+            tails.add(parts.isEmpty() ? full.toString() : String.join("/", parts));
         }
         return tails;
     }

@@ -18,6 +18,7 @@ import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.metric.ColourDetail;
 import org.printassay.metric.ColourJudge;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.LabError;
@@ -169,7 +170,12 @@ final class JsonIn {
                         RgbSpace.ofKey(root.path("space").asText()).orElse(RgbSpace.SRGB),
                         trust(root.path("source").path("trust").asText()),
                         true);
-        return new Colours(mean, decimal(c.path("gamutVolume")), ColourJudge.detail(set));
+        ColourDetail detail = ColourJudge.detail(set);
+        Double aimVolume = decimal(c.path("aimVolume"));
+        return new Colours(
+                mean,
+                decimal(c.path("gamutVolume")),
+                detail == null || aimVolume == null ? detail : detail.withAimVolume(aimVolume));
     }
 
     private static @Nullable Unevenness whose(JsonNode e) {
