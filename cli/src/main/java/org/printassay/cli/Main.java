@@ -17,11 +17,11 @@ import picocli.CommandLine.Spec;
         versionProvider = Version.class,
         subcommands = {
             ChartCommand.class,
-            CompareCommand.class,
             EvaluateCommand.class,
+            CompareCommand.class,
             CheckCommand.class,
-            CalibrateCommand.class,
             LogCommand.class,
+            CalibrateCommand.class,
             DemoCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
             "Example:",
             "  printassay chart --page A4",
             "  printassay evaluate scan.tif --paper \"Paper A\"",
+            "  printassay check after.tif --baseline before.tif",
             "",
             "Exit codes: 0 done, 1 a check failed, 2 wrong use, 3 an input cannot be read, 4 no chart"
                     + " or the wrong one in the scan, 5 the output cannot be written, 6 a check that"
@@ -130,6 +131,6 @@ public final class Main implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Name a command: chart, evaluate, calibrate, log or demo.");
+                spec.commandLine(), "Name a command: chart, evaluate, compare, check, log, calibrate or demo.");
     }
 }

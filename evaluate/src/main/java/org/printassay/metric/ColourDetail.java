@@ -33,12 +33,6 @@ public record ColourDetail(
         slices = List.copyOf(slices);
     }
 
-    /** The same with the volume of the aim as it was written: readings in files are rounded. */
-    public ColourDetail withAimVolume(double written) {
-        return new ColourDetail(
-                percentile95DeltaE00, maxDeltaE00, maxAt, hues, skin, gamutVolume, written, slices);
-    }
-
     /**
      * A primary or secondary, from paper to the full colour.
      *

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Colours;
 import org.printassay.metric.ColourDetail;
@@ -58,6 +59,60 @@ final class JsonColours {
         node.set("hueShiftDegrees", fine(s.hueShiftDegrees()));
         node.put("words", s.words());
         return node;
+    }
+
+    /**
+     * What was written, as it was written; the outlines of gamuts, which are not, come from the
+     * readings.
+     */
+    static @Nullable ColourDetail detail(JsonNode c, @Nullable ColourDetail derived) {
+        Double percentile = JsonIn.decimal(c.path("percentile95DeltaE00"));
+        Double aimVolume = JsonIn.decimal(c.path("aimVolume"));
+        if (percentile == null || aimVolume == null || derived == null) {
+            return null;
+        }
+        return new ColourDetail(
+                percentile,
+                c.path("maxDeltaE00").asDouble(),
+                rgb(c.path("maxAtRgb")),
+                JsonIn.list(c.path("hues"), JsonColours::hueOf),
+                JsonIn.list(c.path("skin"), JsonColours::skinOf),
+                JsonIn.decimal(c.path("gamutVolume")),
+                aimVolume,
+                derived.slices());
+    }
+
+    private static Rgb8 rgb(JsonNode code) {
+        return new Rgb8(code.path(0).asInt(), code.path(1).asInt(), code.path(2).asInt());
+    }
+
+    private static Lab lab(JsonNode node) {
+        return new Lab(
+                node.path("l").asDouble(), node.path("a").asDouble(), node.path("b").asDouble());
+    }
+
+    private static ColourDetail.Hue hueOf(JsonNode h) {
+        return new ColourDetail.Hue(
+                h.path("name").asText(),
+                lab(h.path("full")),
+                lab(h.path("aim")),
+                h.path("deltaE00").asDouble(),
+                h.path("deltaChroma").asDouble(),
+                h.path("deltaHue").asDouble(),
+                h.path("mostChroma").asDouble(),
+                JsonIn.whole(h.path("noMoreFromPercent")));
+    }
+
+    private static ColourDetail.SkinTone skinOf(JsonNode s) {
+        return new ColourDetail.SkinTone(
+                rgb(s.path("rgb")),
+                lab(s.path("measured")),
+                lab(s.path("aim")),
+                s.path("deltaE00").asDouble(),
+                s.path("deltaL").asDouble(),
+                s.path("deltaChroma").asDouble(),
+                s.path("hueShiftDegrees").asDouble(),
+                s.path("words").asText());
     }
 
     static JsonNode gradient(@Nullable Gradient g) {

@@ -18,7 +18,6 @@ import org.printassay.evaluation.Finding;
 import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
-import org.printassay.metric.ColourDetail;
 import org.printassay.metric.ColourJudge;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.LabError;
@@ -170,12 +169,10 @@ final class JsonIn {
                         RgbSpace.ofKey(root.path("space").asText()).orElse(RgbSpace.SRGB),
                         trust(root.path("source").path("trust").asText()),
                         true);
-        ColourDetail detail = ColourJudge.detail(set);
-        Double aimVolume = decimal(c.path("aimVolume"));
         return new Colours(
                 mean,
                 decimal(c.path("gamutVolume")),
-                detail == null || aimVolume == null ? detail : detail.withAimVolume(aimVolume));
+                JsonColours.detail(c, ColourJudge.detail(set)));
     }
 
     private static @Nullable Unevenness whose(JsonNode e) {
