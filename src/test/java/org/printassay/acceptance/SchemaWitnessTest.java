@@ -26,6 +26,8 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.demo.PrintRoom;
+import org.printassay.demo.print.Printing;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
 
@@ -108,7 +110,9 @@ class SchemaWitnessTest {
         assertEquals(
                 files.get(files.size() - 1),
                 MAPPER.readTree(dir.resolve("many/summary.json").toFile()));
-        Path measured = Files.copy(dir.resolve("one/readings.txt"), dir.resolve("measured.txt"));
+        Path measured = dir.resolve("measured.txt");
+        PrintRoom.measure(
+                SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 7), 7, measured);
         files.add(
                 printed(
                         "calibrate",

@@ -131,6 +131,7 @@ public final class Main implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Name a command: chart, evaluate, compare, check, log, calibrate or demo.");
+                spec.commandLine(),
+                "Name a command: chart, evaluate, compare, check, log, calibrate or demo.");
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.evaluation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,7 +46,9 @@ final class MeasurementEvaluation {
         ToldApart names = ToldApart.of(request.files());
         for (int i = 0; i < request.files().size(); i++) {
             try {
-                files.add(InstrumentFiles.read(request.files().get(i), Optional.ofNullable(chart)));
+                files.add(
+                        InstrumentFiles.readAny(
+                                request.files().get(i), Optional.ofNullable(chart)));
             } catch (Problem problem) {
                 throw names.told(problem, i);
             }
@@ -55,6 +58,11 @@ final class MeasurementEvaluation {
         refuseMixed(files, file);
         RgbSpace space = chart == null ? request.space() : chart.space();
         Map<String, Place> places = places(chart);
+        Trust trust =
+                files.stream()
+                        .map(InstrumentFiles::trust)
+                        .max(Comparator.naturalOrder())
+                        .orElse(Trust.INSTRUMENT);
         Xyz paper = paper(file);
         List<Reading> readings = new ArrayList<>();
         for (MeasuredPatch measured : file.patches()) {
@@ -63,7 +71,7 @@ final class MeasurementEvaluation {
         }
         Evaluation evaluation =
                 Assembly.evaluation(
-                        new ReadingSet(readings, space, Trust.INSTRUMENT, true)
+                        new ReadingSet(readings, space, trust, true)
                                 .withRepeats(repeatability(file.patches())),
                         new Assembly.Origin(
                                 chart == null ? null : chart.id(),

@@ -324,23 +324,32 @@ class MeasurementEvaluationTest {
         assertTrue(problem.toString().contains("code 255 reads as black"), problem::toString);
     }
 
-    /** A scan's own readings must not come back as an instrument's. */
+    /** A scan's own readings come back with the trust of the scan, never as an instrument's. */
     @Test
-    void readingsOfAScanAreNoMeasurement() throws Exception {
+    void readingsOfAScanAreNoInstruments() throws Exception {
         for (Trust trust : Trust.values()) {
             String text = "MEASUREMENT_SOURCE \"" + trust.key() + "\"\n" + ROWS;
             Path file = Files.writeString(dir.resolve(trust.key() + ".txt"), text);
-            if (trust == Trust.INSTRUMENT) {
-                Evaluator.evaluate(EvaluationRequest.of(file));
+            if (trust.absolute()) {
+                Evaluation read = Evaluator.evaluate(EvaluationRequest.of(file)).evaluation();
+                assertEquals(trust, read.trust());
             } else {
                 Problem problem = refused(file);
                 assertEquals(Problem.Kind.INPUT, problem.kind());
                 assertTrue(problem.toString().contains("from a scan"), problem::toString);
             }
+            if (trust != Trust.INSTRUMENT) {
+                Problem problem =
+                        assertThrows(
+                                Problem.class, () -> InstrumentFiles.read(file, Optional.empty()));
+                assertTrue(problem.toString().contains("from a scan"), problem::toString);
+            }
         }
         String header = "ORIGINATOR \"printassay\"\nDESCRIPTOR \"Readings (profiled scan)\"\n";
         Path other = Files.writeString(dir.resolve("other.txt"), header + ROWS);
-        assertTrue(refused(other).toString().contains("from a scan"));
+        assertEquals(
+                Trust.PROFILED_SCAN,
+                Evaluator.evaluate(EvaluationRequest.of(other)).evaluation().trust());
     }
 
     /** L* a* b* typed in reading order, without names or codes (simulated: the chart's own aim). */
