@@ -19,7 +19,9 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.ScanFile;
+import org.printassay.demo.print.Printing;
 
 /**
  * Every bad input ends with one clear line, the documented exit code, and nothing half-written. The
@@ -248,11 +250,12 @@ class BadInputTest {
 
     @Test
     void outputThatIsAnInput() throws Exception {
-        Path chart = dir.resolve("chart");
-        assertEquals(0, CommandLineRun.of("chart", "--out", chart).exitCode());
+        Path measured = dir.resolve("measured.txt");
+        PrintRoom.measure(
+                SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 7), 7, measured);
         Path out = Files.createDirectory(dir.resolve("results"));
         Path input = out.resolve("readings.txt");
-        Files.copy(chart.resolve("chart.txt"), input);
+        Files.copy(measured, input);
         byte[] before = Files.readAllBytes(input);
         CommandLineRun run = CommandLineRun.of("evaluate", input, "--out", out);
         assertEquals(OUTPUT, run.exitCode(), run.err());
@@ -260,7 +263,7 @@ class BadInputTest {
         assertTrue(Arrays.equals(before, Files.readAllBytes(input)));
 
         Path linked = dir.resolve("linked.txt");
-        Files.copy(chart.resolve("chart.txt"), linked);
+        Files.copy(measured, linked);
         Path links = Files.createDirectory(dir.resolve("links"));
         Files.createSymbolicLink(links.resolve("readings.txt"), linked);
         CommandLineRun throughLink = CommandLineRun.of("evaluate", linked, "--out", links);
