@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.logbook.Addition;
 import org.printassay.logbook.Logbook;
 import org.printassay.logbook.LogbookPlace;
 import org.printassay.logbook.Opening;
@@ -57,11 +58,29 @@ public final class LogbookRate {
         double[] millis = new double[entries];
         try (Logbook logbook = Logbook.open(LogbookPlace.parse(place))) {
             for (int i = 0; i < entries; i++) {
-                Evaluation print = of(prints.get(i % VARIANTS), i);
+                Addition print = addition(prints, i);
                 long start = System.nanoTime();
-                logbook.add(print, Instant.ofEpochSecond(1_700_000_000L + 3600L * i), null, false);
+                logbook.add(print.evaluation(), print.readAt(), null, false);
                 millis[i] = (System.nanoTime() - start) / 1e6;
             }
+            int more = Math.min(entries, 20 * Addition.AT_ONCE);
+            long together = 0;
+            for (int i = 0; i < more; i += Addition.AT_ONCE) {
+                List<Addition> some = new ArrayList<>();
+                for (int k = i; k < Math.min(more, i + Addition.AT_ONCE); k++) {
+                    some.add(addition(prints, entries + k));
+                }
+                long start = System.nanoTime();
+                logbook.addAll(some, false);
+                together += System.nanoTime() - start;
+            }
+            System.out.printf(
+                    Locale.ROOT,
+                    "%s: %d more, %d at once: mean %.1f ms each%n",
+                    name,
+                    more,
+                    Addition.AT_ONCE,
+                    together / 1e6 / more);
         }
         Arrays.sort(millis);
         System.out.printf(
@@ -98,6 +117,11 @@ public final class LogbookRate {
             }
         }
         return out.toString();
+    }
+
+    private static Addition addition(List<Evaluation> prints, int number) {
+        Evaluation print = of(prints.get(number % VARIANTS), number);
+        return new Addition(print, Instant.ofEpochSecond(1_700_000_000L + 3600L * number), null);
     }
 
     /** The same results, read from another file. */

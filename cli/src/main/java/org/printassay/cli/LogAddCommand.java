@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
 import org.printassay.logbook.Added;
+import org.printassay.logbook.Addition;
 import org.printassay.logbook.Logbook;
 import org.printassay.logbook.LogbookJson;
 import org.printassay.logbook.Opening;
@@ -55,26 +55,29 @@ final class LogAddCommand implements Callable<Integer> {
 
     @Mixin private LogOptions options = new LogOptions();
 
-    private record Read(Evaluation evaluation, Instant readAt) {}
-
     @Override
     public Integer call() throws Exception {
         if (note != null && note.length() > 1000) {
             throw Problem.usage("--note may have 1000 characters, got " + note.length() + ".");
         }
         // All are read before any is added: a damaged one changes nothing.
-        Map<Path, Read> read = new LinkedHashMap<>();
+        Map<Path, Addition> read = new LinkedHashMap<>();
         for (Path file : files) {
-            read.put(file, new Read(EvaluationJson.read(file), time(file)));
+            read.put(file, new Addition(EvaluationJson.read(file), time(file), note));
         }
         Map<String, Added> added = new LinkedHashMap<>();
         try (Logbook logbook = options.open(Opening.BEGIN)) {
-            for (Map.Entry<Path, Read> one : read.entrySet()) {
-                Read r = one.getValue();
-                Added outcome = logbook.add(r.evaluation(), r.readAt(), note, replace);
-                added.put(one.getKey().toString(), outcome);
-                if (!options.json()) {
-                    options.say(words(one.getKey(), outcome));
+            List<Path> paths = List.copyOf(read.keySet());
+            for (int from = 0; from < paths.size(); from += Addition.AT_ONCE) {
+                List<Path> some =
+                        paths.subList(from, Math.min(paths.size(), from + Addition.AT_ONCE));
+                List<Added> outcomes =
+                        logbook.addAll(some.stream().map(read::get).toList(), replace);
+                for (int i = 0; i < some.size(); i++) {
+                    added.put(some.get(i).toString(), outcomes.get(i));
+                    if (!options.json()) {
+                        options.say(words(some.get(i), outcomes.get(i)));
+                    }
                 }
             }
             if (options.json()) {

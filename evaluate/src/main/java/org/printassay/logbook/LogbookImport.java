@@ -1,8 +1,10 @@
 package org.printassay.logbook;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.DoubleConsumer;
@@ -42,17 +44,40 @@ public final class LogbookImport {
             }
         }
         Map<Added.Outcome, Integer> outcomes = new EnumMap<>(Added.Outcome.class);
+        List<ExportLines.Line> some = new ArrayList<>();
         int[] done = new int[1];
         lines.each(
                 line -> {
-                    Added added = logbook.add(line.evaluation(), line.readAt(), line.note(), false);
-                    outcomes.merge(added.outcome(), 1, Integer::sum);
-                    boolean ours = added.outcome() != Added.Outcome.OTHER_RESULTS;
-                    if (ours && line.baseline() && !settled.contains(added.entry().series())) {
-                        logbook.addToBaseline(added.entry().id());
+                    some.add(line);
+                    done[0]++;
+                    if (some.size() < Addition.AT_ONCE && done[0] < all) {
+                        return;
                     }
-                    progress.accept((double) ++done[0] / all);
+                    add(logbook, some, settled, outcomes);
+                    some.clear();
+                    progress.accept((double) done[0] / all);
                 });
         return outcomes;
+    }
+
+    private static void add(
+            Logbook logbook,
+            List<ExportLines.Line> lines,
+            Set<Series> settled,
+            Map<Added.Outcome, Integer> outcomes)
+            throws Problem {
+        List<Addition> additions =
+                lines.stream()
+                        .map(one -> new Addition(one.evaluation(), one.readAt(), one.note()))
+                        .toList();
+        List<Added> all = logbook.addAll(additions, false);
+        for (int i = 0; i < all.size(); i++) {
+            Added added = all.get(i);
+            outcomes.merge(added.outcome(), 1, Integer::sum);
+            boolean ours = added.outcome() != Added.Outcome.OTHER_RESULTS;
+            if (ours && lines.get(i).baseline() && !settled.contains(added.entry().series())) {
+                logbook.addToBaseline(added.entry().id());
+            }
+        }
     }
 }

@@ -23,14 +23,16 @@ final class JsonLayout {
 
     private static void write(StringBuilder out, JsonNode node, int depth) {
         if (!node.isContainerNode() || node.isEmpty()) {
-            line(out, node);
+            line(out, node, Integer.MAX_VALUE);
             return;
         }
-        String line = onOneLine(node);
-        boolean small = line.length() + 2 * depth <= LINE;
-        if (depth > 0 && (small || (depth >= ROW_DEPTH && node.isObject()))) {
-            out.append(line);
-            return;
+        if (depth > 0) {
+            int start = out.length();
+            boolean row = depth >= ROW_DEPTH && node.isObject();
+            if (line(out, node, row ? Integer.MAX_VALUE : start + LINE - 2 * depth)) {
+                return;
+            }
+            out.setLength(start);
         }
         List<String> keys = new ArrayList<>();
         List<JsonNode> values = new ArrayList<>();
@@ -54,25 +56,24 @@ final class JsonLayout {
         out.append('\n').append("  ".repeat(depth)).append(node.isObject() ? '}' : ']');
     }
 
-    private static String onOneLine(JsonNode node) {
-        StringBuilder out = new StringBuilder();
-        line(out, node);
-        return out.toString();
-    }
-
-    private static void line(StringBuilder out, JsonNode node) {
+    /** Writes on one line; gives up, and says so, where that passes the end. */
+    private static boolean line(StringBuilder out, JsonNode node, int end) {
         if (node.isObject()) {
             String separator = "{";
             for (Map.Entry<String, JsonNode> entry : node.properties()) {
                 out.append(separator).append(key(entry.getKey()));
-                line(out, entry.getValue());
+                if (!line(out, entry.getValue(), end)) {
+                    return false;
+                }
                 separator = ", ";
             }
             out.append(node.isEmpty() ? "{}" : "}");
         } else if (node.isArray()) {
             out.append('[');
             for (Iterator<JsonNode> i = node.iterator(); i.hasNext(); ) {
-                line(out, i.next());
+                if (!line(out, i.next(), end)) {
+                    return false;
+                }
                 out.append(i.hasNext() ? ", " : "");
             }
             out.append(']');
@@ -82,6 +83,7 @@ final class JsonLayout {
             // Not node.toString(): that starts a whole object mapper.
             out.append(node.asText());
         }
+        return out.length() <= end;
     }
 
     /** Our own keys: letters only, nothing to escape. */

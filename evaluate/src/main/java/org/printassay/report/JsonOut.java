@@ -31,6 +31,9 @@ final class JsonOut {
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
+    /** Below this a double tells every unit apart. */
+    private static final double EXACT_BELOW = 1e15;
+
     private JsonOut() {}
 
     static ObjectNode of(Evaluation e) {
@@ -213,11 +216,13 @@ final class JsonOut {
         if (value == null) {
             return NullNode.instance;
         }
+        double units = value * Math.pow(10, decimals);
         BigDecimal rounded =
-                BigDecimal.valueOf(value)
-                        .setScale(decimals, RoundingMode.HALF_EVEN)
-                        .stripTrailingZeros();
-        return DecimalNode.valueOf(rounded.scale() < 0 ? rounded.setScale(0) : rounded);
+                Math.abs(units) < EXACT_BELOW
+                        ? BigDecimal.valueOf(Math.round(units), decimals)
+                        : BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+        BigDecimal shortest = rounded.stripTrailingZeros();
+        return DecimalNode.valueOf(shortest.scale() < 0 ? shortest.setScale(0) : shortest);
     }
 
     static ObjectNode object() {

@@ -94,6 +94,27 @@ abstract class LogbookContract {
     }
 
     @Test
+    void severalAreAddedTogetherOrNoneOfThem() throws Exception {
+        Addition one = new Addition(Samples.print(1, 95), day(0), null);
+        Addition two = new Addition(Samples.print(2, 95), day(1), "second");
+        Addition never = new Addition(Samples.print(3, 95), Instant.MAX, null);
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            assertThrows(
+                    ArithmeticException.class, () -> logbook.addAll(List.of(one, never), false));
+            assertEquals(List.of(), logbook.entries(Selection.ALL));
+            List<Added> added = logbook.addAll(List.of(one, two, one), false);
+            assertEquals(
+                    List.of(
+                            Added.Outcome.ADDED,
+                            Added.Outcome.ADDED,
+                            Added.Outcome.ALREADY_THERE),
+                    added.stream().map(Added::outcome).toList());
+            assertEquals("second", added.get(1).entry().note());
+            assertEquals(2, logbook.entries(Selection.ALL).size());
+        }
+    }
+
+    @Test
     void otherResultsReplaceWhenAskedAndKeepTheBaseline() throws Exception {
         try (Logbook logbook = Logbook.open(freshPlace())) {
             Entry first = logbook.add(Samples.print(1, 95), day(0), null, false).entry();
