@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.networknt.schema.Error;
 import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.io.CharConversionException;
@@ -20,6 +21,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.printassay.problem.Problem;
 
 /**
@@ -35,6 +37,12 @@ public final class CheckedJson {
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                     .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
                     .build();
+
+    private static final SchemaRegistry REGISTRY =
+            SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
+
+    /** Schemas that were needed, ready for use: that takes far longer than a check. */
+    private static final Map<String, Schema> SCHEMAS = new ConcurrentHashMap<>();
 
     private CheckedJson() {}
 
@@ -59,10 +67,14 @@ public final class CheckedJson {
             throws Problem {
         String where = shown(String.valueOf(file.getFileName()));
         try {
+            if (Files.isDirectory(file)) {
+                throw Problem.input(
+                        where, "is a folder. Name " + article(kind) + " file in it.");
+            }
             long size = Files.size(file);
             if (size > largestBytes) {
                 throw Problem.input(
-                        where, "is " + (size >> 20) + " MB, too large to be a " + kind + " file.");
+                        where, "is " + (size >> 20) + " MB, too large to be " + article(kind) + " file.");
             }
             return parse(where, Files.readAllBytes(file), kind, version);
         } catch (NoSuchFileException e) {
@@ -89,8 +101,8 @@ public final class CheckedJson {
                                     + "\"; this one reads \""
                                     + wanted
                                     + "\"). Update printassay."
-                            : "is not a "
-                                    + kind
+                            : "is not "
+                                    + article(kind)
                                     + " file: its \"schema\" is not \""
                                     + wanted
                                     + "\".");
@@ -105,15 +117,19 @@ public final class CheckedJson {
                             + shown(beyond)
                             + "\": the number is out of any sensible range.");
         }
-        String schema = schema(kind + "-" + version);
+        String name = kind + "-" + version;
         List<Error> errors =
-                SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                        .getSchema(schema, InputFormat.JSON)
+                SCHEMAS.computeIfAbsent(
+                                name, n -> REGISTRY.getSchema(schema(n), InputFormat.JSON))
                         .validate(node);
         if (!errors.isEmpty()) {
-            throw invalid(where, bytes, kind, errors.get(0), schema);
+            throw invalid(where, bytes, kind, errors.get(0), schema(name));
         }
         return node;
+    }
+
+    private static String article(String kind) {
+        return ("aeiou".indexOf(kind.charAt(0)) < 0 ? "a " : "an ") + kind;
     }
 
     /** Where the first number stands that no double holds, which the validator fails on. */

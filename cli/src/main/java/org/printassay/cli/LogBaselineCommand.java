@@ -45,6 +45,10 @@ final class LogBaselineCommand implements Callable<Integer> {
             throw Problem.usage(
                     "--clear takes no numbers; choose with --printer, --paper, --route.");
         }
+        if (!ids.isEmpty() && !selection.selection().equals(Selection.ALL)) {
+            throw Problem.usage(
+                    "Numbers name the prints: they do not go with options that select.");
+        }
         boolean changes = clear || !ids.isEmpty();
         try (Logbook logbook = options.open(changes ? Opening.CHANGE : Opening.READ)) {
             List<Entry> entries =

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Map;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.printassay.logbook.Logbook;
@@ -61,7 +62,9 @@ final class LogExportCommand implements Callable<Integer> {
         try (ProgressLine progress = new ProgressLine("Exporting")) {
             Path folder = Files.createDirectories(to.resolveSibling(".").normalize());
             String end = to.toString().endsWith(".gz") ? ".gz" : ".jsonl";
-            Path unfinished = Files.createTempFile(folder, ".export-part-", end);
+            // Not a temporary file of the system's: that one only its owner may read.
+            Path unfinished =
+                    Files.createFile(folder.resolve(".export-part-" + UUID.randomUUID() + end));
             part = unfinished;
             sweeper = new Thread(() -> remove(unfinished), "remove unfinished export");
             Runtime.getRuntime().addShutdownHook(sweeper);

@@ -29,11 +29,10 @@ final class LogImportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        LogbookImport.check(file);
+        LogbookImport checked = LogbookImport.of(file);
         try (Logbook logbook = options.open(Opening.BEGIN);
                 ProgressLine progress = new ProgressLine("Importing")) {
-            Map<Added.Outcome, Integer> outcomes =
-                    LogbookImport.read(logbook, file, progress::reached);
+            Map<Added.Outcome, Integer> outcomes = checked.into(logbook, progress::reached);
             Map<String, Integer> counts = new LinkedHashMap<>();
             for (Added.Outcome outcome : Added.Outcome.values()) {
                 counts.put(outcome.key(), outcomes.getOrDefault(outcome, 0));

@@ -2,7 +2,10 @@ package org.printassay.compare;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * One number that an evaluation gives and that prints can be compared by. The key is where it
@@ -168,6 +171,9 @@ public enum Figure {
         };
     }
 
+    private static final Map<String, Figure> BY_KEY =
+            Arrays.stream(values()).collect(Collectors.toMap(Figure::key, Function.identity()));
+
     /** Whether it is counted: levels, steps, lines. */
     public boolean whole() {
         return switch (this) {
@@ -184,6 +190,6 @@ public enum Figure {
 
     /** The figure of a {@link #key}. */
     public static Optional<Figure> ofKey(String key) {
-        return Arrays.stream(values()).filter(figure -> figure.key.equals(key)).findFirst();
+        return Optional.ofNullable(BY_KEY.get(key));
     }
 }

@@ -1,5 +1,7 @@
 package org.printassay.evaluation;
 
+import java.text.Normalizer;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +23,23 @@ public record PrintDetails(
         @Nullable String family) {
     /** Nothing said. */
     public static final PrintDetails UNKNOWN = new PrintDetails(null, null, null, null);
+
+    /**
+     * What makes names the same: capitals, spaces, control characters and how letters are composed
+     * (Unicode normalisation form C) do not matter. Empty for what was not said.
+     */
+    public static String key(@Nullable String name) {
+        return plain(name).toLowerCase(Locale.ROOT);
+    }
+
+    /** A name as it is kept: as {@link #key}, with its capitals. */
+    public static String plain(@Nullable String name) {
+        if (name == null) {
+            return "";
+        }
+        String spaced = name.replaceAll("[\\p{Cc}\\p{Cs}\\s]+", " ").strip();
+        return Normalizer.normalize(spaced, Normalizer.Form.NFC);
+    }
 
     /** Neither scanner nor paper family said. */
     public PrintDetails(

@@ -1,6 +1,7 @@
 package org.printassay.logbook;
 
 import java.time.Instant;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,4 +28,9 @@ public record Entry(
         String manner,
         @Nullable String calibration,
         @Nullable String note,
-        boolean baseline) {}
+        boolean baseline) {
+    /** Whether figures of both may stand in one trend: the same chart, read in the same way. */
+    boolean readLike(Entry other) {
+        return manner.equals(other.manner) && Objects.equals(chart, other.chart);
+    }
+}

@@ -6,7 +6,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
@@ -85,24 +87,31 @@ final class EntryRows {
         return findSeries(series).orElseThrow();
     }
 
-    /** The row of a series. */
+    /** The row of a series, however its names are written. */
     Optional<Long> findSeries(Series series) {
-        return handle.createQuery(
-                        "SELECT id FROM series WHERE printer = :printer AND paper = :paper AND"
-                                + " route = :route")
-                .bind("printer", series.printer())
-                .bind("paper", series.paper())
-                .bind("route", series.route())
-                .mapTo(Long.class)
-                .findOne();
+        Series wanted = series.key();
+        return series((id, there) -> there.key().equals(wanted)).stream().findFirst();
+    }
+
+    private List<Long> series(BiPredicate<Long, Series> wanted) {
+        List<Long> found = new ArrayList<>();
+        handle.createQuery("SELECT id, printer, paper, route FROM series ORDER BY id")
+                .map((row, context) -> Map.entry(row.getLong("id"), series(row)))
+                .forEach(
+                        row -> {
+                            if (wanted.test(row.getKey(), row.getValue())) {
+                                found.add(row.getKey());
+                            }
+                        });
+        return found;
     }
 
     /** The entry of a print. */
-    Entry ofContent(String contentId) {
+    Optional<Entry> ofContent(String contentId) {
         return handle.createQuery(ENTRIES + " WHERE e.content_id = :content")
                 .bind("content", contentId)
                 .map((row, context) -> entry(row))
-                .one();
+                .findOne();
     }
 
     Optional<Entry> find(long id) {
@@ -113,11 +122,11 @@ final class EntryRows {
     }
 
     /** What was packed for an entry. */
-    PackedText text(long id) {
+    Optional<PackedText> text(long id) {
         return handle.createQuery("SELECT sha256, packed FROM evaluation WHERE entry_id = :id")
                 .bind("id", id)
                 .map((row, context) -> new PackedText(row.getString(1), row.getBytes(2)))
-                .one();
+                .findOne();
     }
 
     void remove(long id) {
@@ -127,9 +136,11 @@ final class EntryRows {
     /** Selected entries in the order of time. */
     List<Entry> select(Selection selection) {
         StringBuilder sql = new StringBuilder(ENTRIES).append(" WHERE 1 = 1");
-        condition(sql, selection.printer(), " AND s.printer = :printer");
-        condition(sql, selection.paper(), " AND s.paper = :paper");
-        condition(sql, selection.route(), " AND s.route = :route");
+        List<Long> series = series((id, names) -> selection.fits(names));
+        if (series.isEmpty()) {
+            return List.of();
+        }
+        sql.append(" AND e.series_id IN (<series>)");
         condition(sql, selection.since(), " AND e.read_at >= :since");
         condition(sql, selection.manner(), " AND substr(e.manner, 1, :mannerLength) = :manner");
         sql.append(" ORDER BY e.read_at DESC, e.id DESC");
@@ -137,9 +148,7 @@ final class EntryRows {
             sql.append(" LIMIT :newest");
         }
         Query query = handle.createQuery(sql.toString());
-        bind(query, "printer", selection.printer());
-        bind(query, "paper", selection.paper());
-        bind(query, "route", selection.route());
+        query.bindList("series", series);
         bind(query, "manner", selection.manner());
         if (selection.manner() != null) {
             query.bind("mannerLength", selection.manner().length());
@@ -167,6 +176,11 @@ final class EntryRows {
         }
     }
 
+    private static Series series(ResultSet row) throws SQLException {
+        return new Series(
+                row.getString("printer"), row.getString("paper"), row.getString("route"));
+    }
+
     private static Entry entry(ResultSet row) throws SQLException {
         int print = row.getInt("print");
         Integer printOrNull = row.wasNull() ? null : Integer.valueOf(print);
@@ -174,8 +188,7 @@ final class EntryRows {
         boolean baseline = !row.wasNull() && ignored > 0;
         return new Entry(
                 row.getLong("id"),
-                new Series(
-                        row.getString("printer"), row.getString("paper"), row.getString("route")),
+                series(row),
                 Instant.ofEpochMilli(row.getLong("read_at")),
                 Instant.ofEpochMilli(row.getLong("added_at")),
                 row.getString("chart"),

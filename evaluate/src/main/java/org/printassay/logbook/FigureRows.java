@@ -45,6 +45,9 @@ final class FigureRows {
             names.add(figure.key());
             out.put(figure, new HashMap<>());
         }
+        if (figures.isEmpty()) {
+            return out;
+        }
         handle.createQuery(
                         "SELECT f.entry_id, f.name, f.value FROM entry e JOIN figure f ON"
                                 + " f.entry_id = e.id WHERE e.series_id = :series AND f.name IN"

@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.metric.Tone;
+import org.printassay.metric.ToneAim;
 import org.printassay.metric.Wedge;
 
 /**
@@ -41,12 +44,18 @@ final class Identity {
         parts.add(evaluation.trust().key());
         if (evaluation.measurement() != null) {
             add(parts, evaluation.measurement().condition());
+            add(parts, evaluation.measurement().backing());
+            add(parts, evaluation.measurement().filter());
         }
         add(parts, evaluation.details().scanner());
         parts.add(evaluation.spaceKey());
         Wedge wedge = evaluation.shadows() != null ? evaluation.shadows() : evaluation.highlights();
         add(parts, wedge == null ? null : "threshold " + wedge.threshold());
-        return Series.name(String.join(", ", parts));
+        Tone tone = evaluation.tone();
+        if (tone != null && !tone.aim().equals(ToneAim.PAPER.words())) {
+            parts.add(tone.aim());
+        }
+        return PrintDetails.plain(String.join(", ", parts));
     }
 
     /** Checksum of the scanner's calibration. */

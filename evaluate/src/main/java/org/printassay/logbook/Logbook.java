@@ -108,26 +108,45 @@ public final class Logbook implements AutoCloseable {
 
     private Added insert(NewEntry wanted, boolean replace) {
         EntryRows.Draft draft = wanted.draft();
-        Optional<Long> made = entries.insert(draft);
         Added.Outcome outcome = Added.Outcome.ADDED;
-        if (made.isEmpty()) {
-            Entry there = entries.ofContent(draft.contentId());
-            if (entries.text(there.id()).sha256().equals(draft.text().sha256())) {
-                return new Added(Added.Outcome.ALREADY_THERE, there);
+        boolean baseline = false;
+        Optional<Long> made = entries.insert(draft);
+        // More than once only where another removes or replaces it at the same time.
+        while (made.isEmpty()) {
+            Entry there = entries.ofContent(draft.contentId()).orElse(null);
+            if (there != null) {
+                if (holds(there, draft.text())) {
+                    return new Added(Added.Outcome.ALREADY_THERE, there);
+                }
+                if (!replace) {
+                    return new Added(Added.Outcome.OTHER_RESULTS, there);
+                }
+                entries.remove(there.id());
+                outcome = Added.Outcome.REPLACED;
+                baseline |= there.baseline();
             }
-            if (!replace) {
-                return new Added(Added.Outcome.OTHER_RESULTS, there);
-            }
-            entries.remove(there.id());
             made = entries.insert(draft);
-            outcome = Added.Outcome.REPLACED;
-            if (there.baseline()) {
-                mark(made.orElseThrow());
-            }
         }
-        long id = made.orElseThrow();
+        long id = made.get();
+        if (baseline) {
+            mark(id);
+        }
         figures.insert(id, wanted.values().all());
         return new Added(outcome, entries.find(id).orElseThrow());
+    }
+
+    /** Whether an entry's results are these; an older version may have written them otherwise. */
+    private boolean holds(Entry there, PackedText text) {
+        PackedText kept = entries.text(there.id()).orElse(null);
+        if (kept == null || kept.sha256().equals(text.sha256())) {
+            return kept != null;
+        }
+        try {
+            Evaluation old = EvaluationJson.parse("entry", kept.text());
+            return PackedText.sha256(EvaluationJson.write(old)).equals(text.sha256());
+        } catch (IOException | Problem e) {
+            return false;
+        }
     }
 
     /** Selected entries, oldest first. */
@@ -155,10 +174,13 @@ public final class Logbook implements AutoCloseable {
 
     /** The text of an entry's evaluation file. */
     public String text(long id) throws Problem {
-        entry(id);
-        PackedText packed = read(h -> entries.text(id));
+        return textIfThere(id).orElseThrow(() -> missing(id));
+    }
+
+    Optional<String> textIfThere(long id) throws Problem {
+        Optional<PackedText> packed = read(h -> entries.text(id));
         try {
-            return packed.text();
+            return packed.isEmpty() ? Optional.empty() : Optional.of(packed.get().text());
         } catch (IOException e) {
             throw Failures.damaged(place, "the evaluation of entry " + id + " is not whole");
         }
@@ -191,10 +213,10 @@ public final class Logbook implements AutoCloseable {
                     Entry first = wanted.get(0);
                     for (Entry entry : wanted) {
                         if (!entry.series().equals(first.series())
-                                || !entry.manner().equals(first.manner())) {
+                                || !entry.readLike(first)) {
                             throw Problem.usage(
-                                    "A baseline is of one printer, paper and route, read in one"
-                                            + " way: entries "
+                                    "A baseline is of one printer, paper, route and chart, read in"
+                                            + " one way: entries "
                                             + first.id()
                                             + " and "
                                             + entry.id()
@@ -216,12 +238,12 @@ public final class Logbook implements AutoCloseable {
                 });
     }
 
-    /** Marks an entry as part of its series' baseline, beside what is. */
-    void addToBaseline(long id) throws Problem {
+    /** Marks entries as parts of their series' baselines, beside what is; all or none. */
+    void addToBaselines(List<Long> ids) throws Problem {
         change(
                 h -> {
-                    mark(id);
-                    return id;
+                    ids.forEach(this::mark);
+                    return ids;
                 });
     }
 
@@ -236,17 +258,14 @@ public final class Logbook implements AutoCloseable {
 
     private void clear(Series series) {
         // Locks the series, so that two who set baselines at once do not end with both.
-        handle.createUpdate(
-                        "UPDATE series SET route = route WHERE printer = :printer AND paper = :paper"
-                                + " AND route = :route")
-                .bind("printer", series.printer())
-                .bind("paper", series.paper())
-                .bind("route", series.route())
+        long id = entries.findSeries(series).orElse(-1L);
+        handle.createUpdate("UPDATE series SET route = route WHERE id = :series")
+                .bind("series", id)
                 .execute();
         handle.createUpdate(
                         "DELETE FROM baseline WHERE entry_id IN (SELECT id FROM entry WHERE"
                                 + " series_id = :series)")
-                .bind("series", entries.findSeries(series).orElse(-1L))
+                .bind("series", id)
                 .execute();
     }
 

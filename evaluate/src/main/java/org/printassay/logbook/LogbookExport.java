@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import java.util.zip.GZIPOutputStream;
 import org.printassay.problem.Problem;
@@ -46,13 +47,18 @@ public final class LogbookExport {
             line(out, first.put("made", Instant.now().toString()));
             int done = 0;
             for (Entry entry : entries) {
+                Optional<String> text = logbook.textIfThere(entry.id());
+                if (text.isEmpty()) {
+                    // Another removed it meanwhile.
+                    continue;
+                }
                 ObjectNode line = MAPPER.createObjectNode().put("schema", SCHEMA);
                 ObjectNode body = line.putObject("entry");
                 body.put("readAt", entry.readAt().toString());
                 body.put("addedAt", entry.addedAt().toString());
                 body.put("note", entry.note());
                 body.put("baseline", entry.baseline());
-                body.set("evaluation", MAPPER.readTree(logbook.text(entry.id())));
+                body.set("evaluation", MAPPER.readTree(text.get()));
                 line(out, line);
                 progress.accept((double) ++done / entries.size());
             }

@@ -12,72 +12,77 @@ import org.printassay.problem.Problem;
 
 /**
  * Takes an export into a logbook. The whole file is checked first, so that a damaged one changes
- * nothing; what is there already stays as it is, so that an import can be repeated.
+ * nothing; what is there already stays as it is, so that an import can be repeated, also one that
+ * was cut off.
  */
 public final class LogbookImport {
-    private LogbookImport() {}
+    private final ExportLines lines;
+    private final int entries;
 
-    /**
-     * Whether a file is a whole and valid export, before a logbook is begun for it.
-     *
-     * @throws Problem input, when it is not
-     */
-    public static void check(Path from) throws Problem {
-        new ExportLines(from).each(line -> {});
+    private LogbookImport(ExportLines lines, int entries) {
+        this.lines = lines;
+        this.entries = entries;
     }
 
     /**
-     * Imports a file. Baselines come along for printers, papers and routes that have none here.
+     * Checks that a file is a whole and valid export, before a logbook is begun for it.
+     *
+     * @throws Problem input, when it is not
+     */
+    public static LogbookImport of(Path from) throws Problem {
+        ExportLines lines = new ExportLines(from);
+        return new LogbookImport(lines, lines.each(line -> {}));
+    }
+
+    /**
+     * Imports it. Baselines come along for printers, papers and routes that have none here.
      *
      * @param progress told the share that is done
      * @return how many entries had which outcome
-     * @throws Problem input, when the file is not a whole and valid export
+     * @throws Problem input, when the file was changed meanwhile
      */
-    public static Map<Added.Outcome, Integer> read(
-            Logbook logbook, Path from, DoubleConsumer progress) throws Problem {
-        ExportLines lines = new ExportLines(from);
-        int all = lines.each(line -> {});
+    public Map<Added.Outcome, Integer> into(Logbook logbook, DoubleConsumer progress)
+            throws Problem {
         Set<Series> settled = new HashSet<>();
         for (Entry entry : logbook.entries(Selection.ALL)) {
             if (entry.baseline()) {
-                settled.add(entry.series());
+                settled.add(entry.series().key());
             }
         }
         Map<Added.Outcome, Integer> outcomes = new EnumMap<>(Added.Outcome.class);
+        List<Long> baseline = new ArrayList<>();
         List<ExportLines.Line> some = new ArrayList<>();
         int[] done = new int[1];
         lines.each(
                 line -> {
                     some.add(line);
                     done[0]++;
-                    if (some.size() < Addition.AT_ONCE && done[0] < all) {
+                    if (some.size() < Addition.AT_ONCE && done[0] < entries) {
                         return;
                     }
-                    add(logbook, some, settled, outcomes);
+                    List<Added> added = add(logbook, some);
+                    for (int i = 0; i < added.size(); i++) {
+                        Added one = added.get(i);
+                        outcomes.merge(one.outcome(), 1, Integer::sum);
+                        boolean ours = one.outcome() != Added.Outcome.OTHER_RESULTS;
+                        boolean open = !settled.contains(one.entry().series().key());
+                        if (ours && open && some.get(i).baseline()) {
+                            baseline.add(one.entry().id());
+                        }
+                    }
                     some.clear();
-                    progress.accept((double) done[0] / all);
+                    progress.accept((double) done[0] / entries);
                 });
+        // Together and last: an import that was cut off leaves no half of a baseline.
+        logbook.addToBaselines(baseline);
         return outcomes;
     }
 
-    private static void add(
-            Logbook logbook,
-            List<ExportLines.Line> lines,
-            Set<Series> settled,
-            Map<Added.Outcome, Integer> outcomes)
-            throws Problem {
-        List<Addition> additions =
+    private static List<Added> add(Logbook logbook, List<ExportLines.Line> lines) throws Problem {
+        return logbook.addAll(
                 lines.stream()
                         .map(one -> new Addition(one.evaluation(), one.readAt(), one.note()))
-                        .toList();
-        List<Added> all = logbook.addAll(additions, false);
-        for (int i = 0; i < all.size(); i++) {
-            Added added = all.get(i);
-            outcomes.merge(added.outcome(), 1, Integer::sum);
-            boolean ours = added.outcome() != Added.Outcome.OTHER_RESULTS;
-            if (ours && lines.get(i).baseline() && !settled.contains(added.entry().series())) {
-                logbook.addToBaseline(added.entry().id());
-            }
-        }
+                        .toList(),
+                false);
     }
 }

@@ -13,15 +13,16 @@ public sealed interface LogbookPlace permits SqlitePlace, PostgresPlace {
     /**
      * The place that a user names.
      *
-     * @param text a file, or {@code jdbc:postgresql://host/database}
+     * @param given a file, or {@code jdbc:postgresql://host/database}
      * @throws Problem usage; the message repeats nothing of an address, for it may hold a password
      */
-    static LogbookPlace parse(String text) throws Problem {
+    static LogbookPlace parse(String given) throws Problem {
+        String text = given.strip();
         String lower = text.toLowerCase(Locale.ROOT);
         if (lower.startsWith("jdbc:postgresql:")) {
             return PostgresPlace.parse(text);
         }
-        if (lower.startsWith("jdbc:") || lower.matches("[a-z][a-z0-9+.]+://.*")) {
+        if (lower.contains("jdbc:") || lower.contains("://")) {
             throw Problem.usage(
                     "--logbook takes a file, or the address of a PostgreSQL database"
                             + " (jdbc:postgresql://host/database).");
@@ -30,7 +31,7 @@ public sealed interface LogbookPlace permits SqlitePlace, PostgresPlace {
             if (text.isBlank()) {
                 throw Problem.usage("--logbook needs the name of a file.");
             }
-            return new SqlitePlace(Path.of(text));
+            return new SqlitePlace(Path.of(given));
         } catch (InvalidPathException e) {
             throw Problem.usage("--logbook: this is no file name: " + e.getReason() + ".");
         }

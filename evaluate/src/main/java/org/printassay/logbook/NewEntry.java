@@ -4,6 +4,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.PrintFigures;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.report.EvaluationJson;
 
 /** An addition made ready for the tables, so that the logbook is locked for writing alone. */
@@ -27,6 +28,6 @@ record NewEntry(EntryRows.Draft draft, PrintFigures values) {
     }
 
     private static @Nullable String plain(@Nullable String text) {
-        return text == null ? null : Series.name(text);
+        return text == null ? null : PrintDetails.plain(text);
     }
 }

@@ -56,6 +56,10 @@ record PackedText(String sha256, byte[] bytes) {
         }
     }
 
+    static String sha256(String text) {
+        return sha256(text.getBytes(StandardCharsets.UTF_8));
+    }
+
     static String sha256(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));

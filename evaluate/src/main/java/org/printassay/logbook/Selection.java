@@ -2,6 +2,7 @@ package org.printassay.logbook;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.PrintDetails;
 
 /**
  * Which entries; what is null does not matter. An empty name selects prints where it was not said.
@@ -21,12 +22,23 @@ public record Selection(
     public static final Selection ALL = new Selection(null, null, null, null, null, 0);
 
     public Selection {
-        printer = printer == null ? null : Series.name(printer);
-        paper = paper == null ? null : Series.name(paper);
-        route = route == null ? null : Series.name(route);
+        printer = printer == null ? null : PrintDetails.plain(printer);
+        paper = paper == null ? null : PrintDetails.plain(paper);
+        route = route == null ? null : PrintDetails.plain(route);
         if (newest < 0) {
             throw new IllegalArgumentException("at most " + newest + " entries");
         }
+    }
+
+    /** Whether a series is among the selected. */
+    boolean fits(Series series) {
+        return fits(printer, series.printer())
+                && fits(paper, series.paper())
+                && fits(route, series.route());
+    }
+
+    private static boolean fits(@Nullable String wanted, String name) {
+        return wanted == null || PrintDetails.key(wanted).equals(PrintDetails.key(name));
     }
 
     /** The same, with old ones too. */

@@ -3,12 +3,13 @@ package org.printassay.logbook;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Figure;
 import org.printassay.compare.PrintSpread;
@@ -67,9 +68,8 @@ public record SeriesTrend(
             throws Problem {
         List<Entry> selected = logbook.entries(selection.ofAnyTime());
         Series series = only(logbook, selected);
-        String manner = selected.get(selected.size() - 1).manner();
-        List<Entry> alike =
-                selected.stream().filter(entry -> entry.manner().equals(manner)).toList();
+        Entry newest = selected.get(selected.size() - 1);
+        List<Entry> alike = selected.stream().filter(newest::readLike).toList();
         Map<Figure, Map<Long, Double>> values = logbook.values(series, figures);
         List<Trend> trends = new ArrayList<>();
         for (Figure figure : figures) {
@@ -78,14 +78,12 @@ public record SeriesTrend(
                 trends.add(Trend.of(quantity(figure), points));
             }
         }
-        return new SeriesTrend(series, manner, alike, trends, notes(selected, alike));
+        return new SeriesTrend(series, newest.manner(), alike, trends, notes(selected, alike));
     }
 
     private static Series only(Logbook logbook, List<Entry> selected) throws Problem {
-        Set<String> names =
-                selected.stream()
-                        .map(entry -> entry.series().shown())
-                        .collect(Collectors.toCollection(TreeSet::new));
+        Map<Series, String> names = new LinkedHashMap<>();
+        selected.forEach(e -> names.putIfAbsent(e.series().key(), e.series().labelled()));
         if (names.isEmpty()) {
             throw Problem.input(
                     logbook.place().shown(),
@@ -96,7 +94,7 @@ public record SeriesTrend(
                     "A trend is of one printer, paper and route. There are "
                             + names.size()
                             + ": "
-                            + names.stream().limit(MOST_NAMED).collect(Collectors.joining("; "))
+                            + names.values().stream().sorted().limit(MOST_NAMED).collect(Collectors.joining("; "))
                             + (names.size() > MOST_NAMED ? "; ..." : "")
                             + ". Choose with --printer, --paper, --route.");
         }
@@ -123,7 +121,7 @@ public record SeriesTrend(
                             + (others == 1 ? " print was" : " prints were")
                             + " read in another way than the newest ("
                             + alike.get(0).manner()
-                            + ") and left out.");
+                            + "), or printed from another chart, and left out.");
         }
         @Nullable String before = alike.get(0).calibration();
         for (Entry entry : alike) {
@@ -144,32 +142,30 @@ public record SeriesTrend(
                 figure.label(),
                 figure.unit(),
                 figure.decimals(),
-                WHOLE.contains(figure) ? 1 : FINEST);
+                figure.whole() ? 1 : FINEST);
     }
 
-    private static final Set<Figure> WHOLE =
-            Set.of(
-                    Figure.SHADOWS_VISIBLE,
-                    Figure.SHADOWS_STEPS,
-                    Figure.HIGHLIGHTS_VISIBLE,
-                    Figure.HIGHLIGHTS_STEPS,
-                    Figure.LINES,
-                    Figure.BANDS);
-
     /**
-     * How prints differ though nothing changed, for those who compare: the standard deviations that
-     * the limits stand on, of every figure with enough prints.
+     * How prints differ though nothing changed, for those who compare: standard deviations of the
+     * prints that the limits stand on, of every figure with enough of them. Not from differences
+     * between neighbours as the limits are: prints may lie far apart in time, and slow wander is part
+     * of how they differ.
      */
     public PrintSpread spread() {
-        Map<Figure, Double> out = new EnumMap<>(Figure.class);
+        Map<Figure, Double> deviations = new EnumMap<>(Figure.class);
+        Map<Figure, Integer> freedoms = new EnumMap<>(Figure.class);
         for (Trend trend : trends) {
-            ControlLimits limits = trend.limits();
-            if (limits != null) {
-                Figure.ofKey(trend.quantity().key())
-                        .ifPresent(figure -> out.put(figure, limits.sigma()));
+            List<Point> usual = trend.usual();
+            Figure figure = Figure.ofKey(trend.quantity().key()).orElse(null);
+            if (figure != null && usual.size() >= ControlLimits.FEWEST) {
+                StandardDeviation deviation = new StandardDeviation();
+                double[] values = usual.stream().mapToDouble(Point::value).toArray();
+                double rounding = trend.quantity().step() / Math.sqrt(12);
+                deviations.put(figure, Math.max(deviation.evaluate(values), rounding));
+                freedoms.put(figure, usual.size() - 1);
             }
         }
-        return new PrintSpread(out);
+        return new PrintSpread(deviations, freedoms);
     }
 
     /** Numbers of the entries that are the baseline; empty when the user named none. */

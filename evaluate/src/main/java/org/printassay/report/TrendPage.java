@@ -50,7 +50,7 @@ public final class TrendPage {
                         TrendWords.chance(trends));
         StringOutput out = new StringOutput(1 << 17);
         ReportPage.engine().render("trend.jte", view, out);
-        return out.toString();
+        return HarmlessText.inPage(out.toString());
     }
 
     private static List<String> changes(Trend trend) {

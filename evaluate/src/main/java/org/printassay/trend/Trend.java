@@ -68,14 +68,13 @@ public record Trend(
 
     /** Judges points that are in the order of time. */
     public static Trend of(Quantity quantity, List<Point> points) {
-        List<Point> named = points.stream().filter(Point::baseline).toList();
-        List<Point> first = points.subList(0, Math.min(ControlLimits.ENOUGH, points.size()));
-        List<Point> spread = named.size() >= ControlLimits.FEWEST ? named : first;
+        List<Point> named = named(points);
+        List<Point> spread = usual(points);
         if (spread.size() < ControlLimits.FEWEST) {
             return new Trend(quantity, points, null, 0, List.of(), List.of());
         }
         ControlLimits limits =
-                named.isEmpty() || spread == named
+                named.isEmpty() || named.size() >= ControlLimits.FEWEST
                         ? ControlLimits.of(values(spread), quantity.step())
                         : ControlLimits.around(values(named), values(spread), quantity.step());
         int from = named.isEmpty() ? 0 : points.indexOf(named.get(0));
@@ -86,6 +85,23 @@ public record Trend(
         List<Double> running = RunningMean.over(held, limits.centre(), RunningMean.WEIGHT);
         return new Trend(
                 quantity, points, limits, from, running, changes(points, limits, from, running));
+    }
+
+    private static List<Point> named(List<Point> points) {
+        return points.stream().filter(Point::baseline).toList();
+    }
+
+    /** The prints that tell the spread: the named ones where they are enough, else the first. */
+    private static List<Point> usual(List<Point> points) {
+        List<Point> named = named(points);
+        return named.size() >= ControlLimits.FEWEST
+                ? named
+                : points.subList(0, Math.min(ControlLimits.ENOUGH, points.size()));
+    }
+
+    /** The prints that the spread of single values is told from. */
+    public List<Point> usual() {
+        return usual(points);
     }
 
     /** How far from the centre the running mean must be to count as a drift. */

@@ -24,6 +24,7 @@ import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.compare.Figure;
+import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
@@ -254,6 +255,78 @@ abstract class LogbookContract {
     }
 
     @Test
+    void namesAreTheSameHoweverTheyAreWritten() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            logbook.add(Samples.print(1, 95), day(0), null, false);
+            Added other =
+                    logbook.add(
+                            Samples.print(
+                                    2,
+                                    95,
+                                    "PRINTER  1",
+                                    " paper a ",
+                                    "As usual",
+                                    Trust.INSTRUMENT),
+                            day(1),
+                            null,
+                            false);
+            assertEquals("Paper A", other.entry().series().paper(), "as it was written first");
+            assertEquals(1, logbook.series(Selection.ALL).size());
+            Selection shouted = new Selection("printer 1", "PAPER A", null, null, null, 0);
+            assertEquals(2, SeriesTrend.of(logbook, shouted, SeriesTrend.USUAL).entries().size());
+        }
+    }
+
+    @Test
+    void namesSaidOfDifferentThingsAreDifferentSeries() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            logbook.add(
+                    Samples.print(1, 95, "P", "X", null, Trust.INSTRUMENT), day(0), null, false);
+            logbook.add(
+                    Samples.print(2, 95, "P", null, "X", Trust.INSTRUMENT), day(1), null, false);
+            Problem several =
+                    assertThrows(
+                            Problem.class,
+                            () -> SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL));
+            assertTrue(
+                    several.getMessage().contains("printer P, paper X, route not said"),
+                    several.getMessage());
+        }
+    }
+
+    @Test
+    void anotherChartStandsInNoTrendAndNoBaselineWithTheFirst() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            fill(logbook, 3);
+            Added other = logbook.add(Samples.ofChart("PA-2-A3", 9), day(0), null, false);
+            SeriesTrend trend = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL);
+            assertEquals(3, trend.entries().size());
+            assertTrue(trend.notes().get(0).contains("another chart"), trend.notes().toString());
+            List<Long> both = List.of(other.entry().id(), trend.entries().get(0).id());
+            Problem mixed = assertThrows(Problem.class, () -> logbook.setBaseline(both));
+            assertTrue(mixed.getMessage().contains("chart"), mixed.getMessage());
+        }
+    }
+
+    /** Sample standard deviation against its definition; freedom is one less than the prints. */
+    @Test
+    void theSpreadOfASeriesIsThatOfSinglePrints() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            List<Double> values = List.of(95.0, 95.3, 94.9, 95.2, 95.6, 95.1, 94.8, 95.4);
+            for (int i = 0; i < values.size(); i++) {
+                logbook.add(Samples.print(i, values.get(i)), day(i), null, false);
+            }
+            PrintSpread spread =
+                    SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL).spread();
+            double mean = values.stream().mapToDouble(v -> v).average().orElseThrow();
+            double squares = values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
+            assertEquals(
+                    Math.sqrt(squares / 7), spread.of(Figure.WHITE_L).orElseThrow(), 1e-9);
+            assertEquals(7, spread.freedom(Figure.WHITE_L).orElseThrow());
+        }
+    }
+
+    @Test
     void exportAndImportKeepEverything() throws Exception {
         for (String name : List.of("export.jsonl", "export.jsonl.gz")) {
             Path file = dir.resolve(name);
@@ -267,7 +340,7 @@ abstract class LogbookContract {
             try (Logbook logbook = Logbook.open(freshPlace())) {
                 logbook.add(Samples.print(2, 95.2), day(2), null, false);
                 Map<Added.Outcome, Integer> outcomes =
-                        LogbookImport.read(logbook, file, done -> {});
+                        LogbookImport.of(file).into(logbook, done -> {});
                 assertEquals(
                         Map.of(Added.Outcome.ADDED, 4, Added.Outcome.ALREADY_THERE, 1), outcomes);
                 List<Entry> after = logbook.entries(Selection.ALL);
@@ -278,7 +351,7 @@ abstract class LogbookContract {
                             EvaluationJson.write(Samples.print(i + 1, 95 + 0.1 * ((i + 1) % 3))),
                             logbook.text(after.get(i).id()));
                 }
-                LogbookImport.read(logbook, file, done -> {});
+                LogbookImport.of(file).into(logbook, done -> {});
                 assertEquals(after, logbook.entries(Selection.ALL), "an import can be repeated");
             }
         }
@@ -317,7 +390,7 @@ abstract class LogbookContract {
                 Files.write(file, bytes);
                 Problem problem =
                         assertThrows(
-                                Problem.class, () -> LogbookImport.read(logbook, file, done -> {}));
+                                Problem.class, () -> LogbookImport.of(file).into(logbook, done -> {}));
                 assertEquals(Problem.Kind.INPUT, problem.kind(), problem.getMessage());
                 assertTrue(problem.getMessage().startsWith("export.jsonl"), problem.getMessage());
                 assertEquals(1, problem.getMessage().lines().count(), problem.getMessage());

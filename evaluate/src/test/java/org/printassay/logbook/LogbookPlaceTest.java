@@ -60,6 +60,25 @@ class LogbookPlaceTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                " jdbc:mysql://joe:hunter2@db/lab",
+                "x jdbc:postgresql://joe:hunter2@db/lab",
+                "\tpostgres://joe:hunter2@db/lab"
+            })
+    void anAddressIsNeverTakenForAFile(String text) {
+        Problem problem = assertThrows(Problem.class, () -> LogbookPlace.parse(text));
+        assertFalse(problem.getMessage().contains("hunter2"), problem.getMessage());
+    }
+
+    @Test
+    void spacesAroundAnAddressDoNotMatter() throws Exception {
+        assertEquals(
+                "jdbc:postgresql://lab:5432/prints",
+                LogbookPlace.parse(" jdbc:postgresql://lab/prints ").shown());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
                 "jdbc:postgresql://lab/prints?password=hunter2",
                 "jdbc:postgresql://lab/prints?user=me&sslpassword=hunter2",
                 "jdbc:postgresql://lab/prints?PASSWORD=hunter2",

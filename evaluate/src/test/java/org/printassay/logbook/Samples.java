@@ -19,7 +19,23 @@ final class Samples {
         return print(number, whiteL, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
     }
 
+    /** A print of another chart. */
+    static Evaluation ofChart(String chart, int number) {
+        return print(chart, number, 95, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
+    }
+
     static Evaluation print(
+            int number,
+            double whiteL,
+            @Nullable String printer,
+            @Nullable String paper,
+            @Nullable String route,
+            Trust trust) {
+        return print("PA-2-A4", number, whiteL, printer, paper, route, trust);
+    }
+
+    private static Evaluation print(
+            String chart,
             int number,
             double whiteL,
             @Nullable String printer,
@@ -29,7 +45,7 @@ final class Samples {
         String sha256 = PackedText.sha256(("file " + number).getBytes(StandardCharsets.UTF_8));
         Lab uncertainty = new Lab(0.2, 0.1, 0.1);
         return new Evaluation(
-                "PA-2-A4",
+                chart,
                 List.of(1),
                 number,
                 new PrintDetails(paper, printer, route, 24.0),
