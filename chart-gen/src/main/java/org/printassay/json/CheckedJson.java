@@ -68,13 +68,13 @@ public final class CheckedJson {
         String where = shown(String.valueOf(file.getFileName()));
         try {
             if (Files.isDirectory(file)) {
-                throw Problem.input(
-                        where, "is a folder. Name " + article(kind) + " file in it.");
+                throw Problem.input(where, "is a folder. Name " + article(kind) + " file in it.");
             }
             long size = Files.size(file);
             if (size > largestBytes) {
                 throw Problem.input(
-                        where, "is " + (size >> 20) + " MB, too large to be " + article(kind) + " file.");
+                        where,
+                        "is " + (size >> 20) + " MB, too large to be " + article(kind) + " file.");
             }
             return parse(where, Files.readAllBytes(file), kind, version);
         } catch (NoSuchFileException e) {
@@ -119,8 +119,7 @@ public final class CheckedJson {
         }
         String name = kind + "-" + version;
         List<Error> errors =
-                SCHEMAS.computeIfAbsent(
-                                name, n -> REGISTRY.getSchema(schema(n), InputFormat.JSON))
+                SCHEMAS.computeIfAbsent(name, n -> REGISTRY.getSchema(schema(n), InputFormat.JSON))
                         .validate(node);
         if (!errors.isEmpty()) {
             throw invalid(where, bytes, kind, errors.get(0), schema(name));

@@ -177,8 +177,7 @@ final class EntryRows {
     }
 
     private static Series series(ResultSet row) throws SQLException {
-        return new Series(
-                row.getString("printer"), row.getString("paper"), row.getString("route"));
+        return new Series(row.getString("printer"), row.getString("paper"), row.getString("route"));
     }
 
     private static Entry entry(ResultSet row) throws SQLException {

@@ -88,8 +88,8 @@ public final class Logbook implements AutoCloseable {
 
     /**
      * Adds evaluations as {@link #add} does: all or, where one fails, none. Much faster than one by
-     * one, since every change waits for the disk. Others that write wait meanwhile: not for hundreds
-     * at once.
+     * one, since every change waits for the disk. Others that write wait meanwhile: not for
+     * hundreds at once.
      *
      * @return what became of each, in their order
      */
@@ -212,8 +212,7 @@ public final class Logbook implements AutoCloseable {
                     List<Entry> wanted = found(ids);
                     Entry first = wanted.get(0);
                     for (Entry entry : wanted) {
-                        if (!entry.series().equals(first.series())
-                                || !entry.readLike(first)) {
+                        if (!entry.series().equals(first.series()) || !entry.readLike(first)) {
                             throw Problem.usage(
                                     "A baseline is of one printer, paper, route and chart, read in"
                                             + " one way: entries "

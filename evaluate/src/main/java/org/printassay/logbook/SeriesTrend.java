@@ -94,7 +94,10 @@ public record SeriesTrend(
                     "A trend is of one printer, paper and route. There are "
                             + names.size()
                             + ": "
-                            + names.values().stream().sorted().limit(MOST_NAMED).collect(Collectors.joining("; "))
+                            + names.values().stream()
+                                    .sorted()
+                                    .limit(MOST_NAMED)
+                                    .collect(Collectors.joining("; "))
                             + (names.size() > MOST_NAMED ? "; ..." : "")
                             + ". Choose with --printer, --paper, --route.");
         }
@@ -148,8 +151,8 @@ public record SeriesTrend(
     /**
      * How prints differ though nothing changed, for those who compare: standard deviations of the
      * prints that the limits stand on, of every figure with enough of them. Not from differences
-     * between neighbours as the limits are: prints may lie far apart in time, and slow wander is part
-     * of how they differ.
+     * between neighbours as the limits are: prints may lie far apart in time, and slow wander is
+     * part of how they differ.
      */
     public PrintSpread spread() {
         Map<Figure, Double> deviations = new EnumMap<>(Figure.class);

@@ -105,10 +105,7 @@ abstract class LogbookContract {
             assertEquals(List.of(), logbook.entries(Selection.ALL));
             List<Added> added = logbook.addAll(List.of(one, two, one), false);
             assertEquals(
-                    List.of(
-                            Added.Outcome.ADDED,
-                            Added.Outcome.ADDED,
-                            Added.Outcome.ALREADY_THERE),
+                    List.of(Added.Outcome.ADDED, Added.Outcome.ADDED, Added.Outcome.ALREADY_THERE),
                     added.stream().map(Added::outcome).toList());
             assertEquals("second", added.get(1).entry().note());
             assertEquals(2, logbook.entries(Selection.ALL).size());
@@ -261,12 +258,7 @@ abstract class LogbookContract {
             Added other =
                     logbook.add(
                             Samples.print(
-                                    2,
-                                    95,
-                                    "PRINTER  1",
-                                    " paper a ",
-                                    "As usual",
-                                    Trust.INSTRUMENT),
+                                    2, 95, "PRINTER  1", " paper a ", "As usual", Trust.INSTRUMENT),
                             day(1),
                             null,
                             false);
@@ -316,12 +308,10 @@ abstract class LogbookContract {
             for (int i = 0; i < values.size(); i++) {
                 logbook.add(Samples.print(i, values.get(i)), day(i), null, false);
             }
-            PrintSpread spread =
-                    SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL).spread();
+            PrintSpread spread = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL).spread();
             double mean = values.stream().mapToDouble(v -> v).average().orElseThrow();
             double squares = values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
-            assertEquals(
-                    Math.sqrt(squares / 7), spread.of(Figure.WHITE_L).orElseThrow(), 1e-9);
+            assertEquals(Math.sqrt(squares / 7), spread.of(Figure.WHITE_L).orElseThrow(), 1e-9);
             assertEquals(7, spread.freedom(Figure.WHITE_L).orElseThrow());
         }
     }
@@ -390,7 +380,8 @@ abstract class LogbookContract {
                 Files.write(file, bytes);
                 Problem problem =
                         assertThrows(
-                                Problem.class, () -> LogbookImport.of(file).into(logbook, done -> {}));
+                                Problem.class,
+                                () -> LogbookImport.of(file).into(logbook, done -> {}));
                 assertEquals(Problem.Kind.INPUT, problem.kind(), problem.getMessage());
                 assertTrue(problem.getMessage().startsWith("export.jsonl"), problem.getMessage());
                 assertEquals(1, problem.getMessage().lines().count(), problem.getMessage());
