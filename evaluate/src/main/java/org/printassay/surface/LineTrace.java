@@ -160,6 +160,12 @@ final class LineTrace {
         return filters.isEmpty() ? Double.POSITIVE_INFINITY : noise[nearest];
     }
 
+    /** Whether a line would be found here alone, if it were there. */
+    boolean wouldShow(double contrast, double widthMm) {
+        double share = Math.min(1, widthMm / WIDTHS_MM[0]);
+        return share * Math.abs(tint.left(contrast)) >= LineDetector.ALONE * noise(widthMm);
+    }
+
     private Candidate candidate(int f, int bin) {
         double[] r = responses[f];
         double left = Math.abs(r[bin - 1]);

@@ -53,6 +53,10 @@ final class MadeTint {
     }
 
     TintTrace trace(String id, Rgb8 rgb, Along along) {
+        return trace(id, rgb, along, 20);
+    }
+
+    TintTrace trace(String id, Rgb8 rgb, Along along, double acrossMm) {
         int bins = (int) (lengthMm / STEP_MM);
         float[][][] light = new float[STRIPS][3][bins];
         double reflectance = Lab.luminanceFactor(lightness);
@@ -87,7 +91,7 @@ final class MadeTint {
                 }
             }
         }
-        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, 20, lightness, light);
+        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, acrossMm, lightness, light);
     }
 
     /** Box behind blur, as pixels average it. */
