@@ -22,7 +22,7 @@ final class TraceWindow implements RowWindow {
     /** The placement is followed in straight pieces of this length. */
     private static final double PIECE_MM = 8;
 
-    private static final int FEWEST_STRIPS = 4;
+    private static final int FEWEST_STRIPS = 8;
     private static final int MOST_STRIPS = 10;
     private static final double STRIP_MM = 1;
 

@@ -198,6 +198,20 @@ class LineDetectorTest {
         assertEquals(100, lines.get(0).positionMm(), 0.3);
     }
 
+    /** Hairs are darker than lines, and end within the tint. */
+    @ParameterizedTest
+    @CsvSource({"0, 4", "0, 6", "2, 6", "1, 6", "3, 3"})
+    void aHairOverPartOfATintIsNoLine(int first, int strips) {
+        for (double contrast : new double[] {0.3, 0.6}) {
+            TintTrace tint =
+                    tint(60, 2)
+                            .with(new MadeTint.Hair(50, first, strips, contrast))
+                            .trace("T", CODES[2], Along.Y);
+            List<FoundLine> lines = LineDetector.find(List.of(tint), MadeTint.SIGMA_MM);
+            assertEquals(List.of(), lines);
+        }
+    }
+
     /** What a repeat tells of a line: there, surely not there, or too faint to tell. */
     @Test
     void aRepeatTellsOnlyWhatItCould() {
