@@ -112,6 +112,7 @@ class SurfaceTest {
             Print print = page.print(grain, lines, bands, seed);
             double degrees = 90 * random.nextInt(4) - 1 + 2 * random.nextDouble();
             tally.add(print, evaluated(print, turned(600, degrees), seed));
+            System.out.println("Sheet " + (seed + 1) + ": " + tally);
         }
         return tally;
     }
