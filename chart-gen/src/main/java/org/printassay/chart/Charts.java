@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.printassay.layout.ChartLayout;
+import org.printassay.layout.FrameLayout;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
@@ -156,22 +157,25 @@ public final class Charts {
     }
 
     private static Problem tooSmall(Recipe recipe) throws Problem {
-        String start =
-                "page "
-                        + recipe.page().name()
-                        + " less its margins is too small for the "
-                        + recipe.kind().title().toLowerCase(Locale.ROOT)
-                        + ". ";
+        FrameLayout.Obstacle obstacle =
+                recipe.edited() != null
+                        ? FrameLayout.obstacle(recipe, recipe.edited())
+                        : new FrameLayout.Obstacle(
+                                "page "
+                                        + recipe.page().name()
+                                        + " less its margins is too small for the "
+                                        + recipe.kind().title().toLowerCase(Locale.ROOT)
+                                        + ".",
+                                "Use smaller margins.");
         for (PageSize page : PageSize.NAMED) {
-            Recipe larger = recipe.on(page);
-            if (ChartLayout.ifRoom(larger).isPresent()) {
+            if (ChartLayout.ifRoom(recipe.on(page)).isPresent()) {
                 return Problem.usage(
-                        start
-                                + "The smallest page that fits with these margins is "
+                        obstacle.text()
+                                + " The smallest page that fits with these margins is "
                                 + page.name()
                                 + ".");
             }
         }
-        return Problem.usage(start + "Use smaller margins.");
+        return Problem.usage(obstacle.text() + " " + obstacle.remedy());
     }
 }

@@ -71,21 +71,13 @@ public final class FrameLayout implements ChartLayout {
      *     the section as the recipe file does
      */
     static Optional<FrameLayout> of(Recipe recipe, Design design) throws Problem {
+        refuseTooMany(design);
         Optional<Frame> fitting = Frame.of(recipe);
         if (fitting.isEmpty()) {
             return Optional.empty();
         }
         Frame frame = fitting.get();
         List<PartBlock> blocks = PartBlock.all(design, recipe.space());
-        long patches = blocks.stream().mapToLong(block -> block.inks().size()).sum();
-        if (patches > Design.MOST_PATCHES) {
-            throw Problem.usage(
-                    "/sections: hold "
-                            + patches
-                            + " patches; "
-                            + Design.MOST_PATCHES
-                            + " are the most.");
-        }
         boolean fixed = design.parts().stream().anyMatch(part -> part.place() != null);
         List<Placed> placed =
                 fixed
@@ -96,6 +88,67 @@ public final class FrameLayout implements ChartLayout {
         }
         int sheets = placed.stream().mapToInt(Placed::sheet).max().orElse(1);
         return Optional.of(new FrameLayout(recipe, frame, placed, sheets));
+    }
+
+    /** Before anything is made of them. */
+    private static void refuseTooMany(Design design) throws Problem {
+        long patches = design.parts().stream().mapToLong(PartContent::count).sum();
+        if (patches > Design.MOST_PATCHES) {
+            throw Problem.usage(
+                    "/sections: hold "
+                            + patches
+                            + " patches; "
+                            + Design.MOST_PATCHES
+                            + " are the most.");
+        }
+    }
+
+    /**
+     * Why a recipe has no layout on its page.
+     *
+     * @param text a sentence that names the section as the recipe file does, where one is in the way
+     * @param remedy what helps when no larger page does
+     */
+    public record Obstacle(String text, String remedy) {}
+
+    /** What is in the way of a recipe that {@link #of} has no layout for. */
+    public static Obstacle obstacle(Recipe recipe, Design design) {
+        String page = "page " + recipe.page().name() + " less its margins";
+        Optional<Frame> fitting = Frame.of(recipe);
+        if (fitting.isEmpty()) {
+            return new Obstacle(
+                    page + " is too small for the header and the markers.", "Use smaller margins.");
+        }
+        Frame frame = fitting.get();
+        int width = frame.right() - left(recipe, frame);
+        int height = frame.bottom() - frame.top();
+        List<PartBlock> blocks = PartBlock.all(design, recipe.space());
+        for (int i = 0; i < blocks.size(); i++) {
+            PartBlock block = blocks.get(i).inWidth(width);
+            boolean wide = block.width() > width;
+            if (wide || block.rowsIn(height) < 1) {
+                return new Obstacle(
+                        named(i, blocks)
+                                + " is "
+                                + length(wide ? block.width() : block.height(1))
+                                + (wide ? " wide; " : " high with its caption; ")
+                                + page
+                                + " and markers has room for "
+                                + length(wide ? width : height)
+                                + ".",
+                        "Make its patches smaller"
+                                + (wide && block.part().columns() > 1
+                                        ? ", or its columns fewer."
+                                        : "."));
+            }
+        }
+        return new Obstacle(
+                "the sections take more than " + MOST_SHEETS + " sheets on " + page + ".",
+                "Make the patches smaller or fewer.");
+    }
+
+    private static String length(int dots) {
+        return PageSize.plain(Math.round(10 * SheetLayout.mm(dots)) / 10.0) + " mm";
     }
 
     /** Every section where its recipe puts it. */

@@ -42,6 +42,25 @@ final class PartContent {
         return inks;
     }
 
+    /** How many patches a section holds, copies included, without making them. */
+    static long count(Part part) {
+        long once =
+                switch (part.what()) {
+                    case NEUTRAL_RAMP -> part.amount();
+                    case SHADOWS, HIGHLIGHTS -> steps(part).size();
+                    case CUBE ->
+                            Math.round(
+                                    Math.pow(part.amount(), 3) - Math.pow(part.amount() - 2, 3));
+                    case HUE_RAMPS -> hues().size();
+                    case SKIN -> SkinTones.count();
+                    case TINTS -> tints().size();
+                    case EVENNESS -> evenness().size();
+                    case OWN -> part.colours().size();
+                    case STRAY_LIGHT, EDGES, VIGNETTES -> 0;
+                };
+        return once * part.copies();
+    }
+
     /** Words above a section. */
     static String caption(Part.What what) {
         return switch (what) {
@@ -103,15 +122,24 @@ final class PartContent {
 
     private static List<Ink> wedge(Part part, boolean dark) {
         List<Ink> inks = new ArrayList<>();
-        int step = 0;
-        while (step <= part.amount()) {
+        for (int step : steps(part)) {
             int level = dark ? step : 255 - step;
             Section section = dark ? Section.SHADOWS : Section.HIGHLIGHTS;
             inks.add(new Ink((dark ? "D" : "H") + level, section, Rgb8.grey(level)));
+        }
+        return inks;
+    }
+
+    /** Distances of a wedge's levels from its end. */
+    private static List<Integer> steps(Part part) {
+        List<Integer> steps = new ArrayList<>();
+        int step = 0;
+        while (step <= part.amount()) {
+            steps.add(step);
             int usual = step < EACH_LEVEL ? 1 : 2;
             step += part.every() > 0 ? part.every() : usual;
         }
-        return inks;
+        return steps;
     }
 
     private static List<Ink> cube(int edge) {

@@ -20,6 +20,11 @@ import org.printassay.sheet.Section;
 final class SkinTones {
     private SkinTones() {}
 
+    /** How many tones. */
+    static int count() {
+        return rows().size();
+    }
+
     /** Every tone twice, in the nearest codes of the encoding. */
     static List<Ink> twinned(RgbSpace space) {
         List<Ink> inks = new ArrayList<>();

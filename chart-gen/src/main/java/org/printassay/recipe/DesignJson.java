@@ -180,7 +180,10 @@ public final class DesignJson {
             labs =
                     PictureColours.of(
                             file(at, folder, picture.path("file").asText()),
-                            picture.path("colours").asInt(USUAL_PICTURE_COLOURS));
+                            picture.path("colours").asInt(USUAL_PICTURE_COLOURS),
+                            at,
+                            space,
+                            notes);
         }
         return codes(at, labs);
     }

@@ -1,19 +1,10 @@
 package org.printassay.recipe;
 
-import java.awt.image.BufferedImage;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Iterator;
 import java.util.List;
-import javax.imageio.ImageIO;
-import javax.imageio.ImageReadParam;
-import javax.imageio.ImageReader;
-import javax.imageio.stream.ImageInputStream;
 import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
 
@@ -22,17 +13,10 @@ import org.printassay.problem.Problem;
  * Heckbert, "Color image quantization for frame buffer display", Computer Graphics 16(3), 1982),
  * the means of the parts are settled by Lloyd's iteration (S. Lloyd, "Least squares quantization in
  * PCM", IEEE Trans. Inf. Theory 28(2), 1982), and the colours come with the most frequent first.
- * The picture's own profile is honoured as far as sRGB reaches: what lies beyond is cut.
+ * The picture's own profile is honoured; see {@link PicturePixels}.
  */
 public final class PictureColours {
-    /** Pixels looked at along the longer side: enough for colours of any area that is seen. */
-    private static final int LONGEST_SIDE = 240;
-
     private static final int SETTLING = 8;
-    private static final long MOST_PIXELS = 400_000_000L;
-
-    /** Pieces of a TIFF are decoded whole. */
-    private static final long MOST_PIXELS_OF_A_PIECE = 50_000_000L;
 
     private PictureColours() {}
 
@@ -83,13 +67,22 @@ public final class PictureColours {
      * The most frequent colours of a picture file (JPEG, PNG, TIFF, BMP, GIF).
      *
      * @param count at most so many; a picture of fewer colours gives fewer
+     * @param at named in notes
+     * @param space that the colours are for
+     * @param notes filled with what the user should know of the picture's own encoding
      * @throws Problem input, when it cannot be read
      */
-    public static List<Lab> of(Path file, int count) throws Problem {
-        return mostFrequent(pixels(file), count);
+    public static List<Lab> of(
+            Path file, int count, String at, RgbSpace space, List<String> notes) throws Problem {
+        PicturePixels pixels = PicturePixels.read(file);
+        String note = pixels.note(space);
+        if (!note.isEmpty()) {
+            notes.add(at + ": " + note);
+        }
+        return mostFrequent(pixels.colours(), count);
     }
 
-    /** As {@link #of(Path, int)}, of pixels in CIELAB. */
+    /** The most frequent of pixels. */
     static List<Lab> mostFrequent(List<Lab> pixels, int count) {
         List<Group> groups = new ArrayList<>(List.of(new Group(pixels)));
         while (groups.size() < count) {
@@ -160,60 +153,5 @@ public final class PictureColours {
             shares.get(nearest).add(pixel);
         }
         return shares;
-    }
-
-    private static List<Lab> pixels(Path file) throws Problem {
-        String name = String.valueOf(file.getFileName()).replaceAll("\\p{C}", "?");
-        if (!Files.isRegularFile(file)) {
-            throw Problem.input(name, "there is no such picture.");
-        }
-        try (ImageInputStream in = ImageIO.createImageInputStream(file.toFile())) {
-            Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
-            if (!readers.hasNext()) {
-                throw Problem.input(
-                        name, "is not a picture that can be read. Use JPEG, PNG or TIFF.");
-            }
-            ImageReader reader = readers.next();
-            try {
-                reader.setInput(in, true, false);
-                return pixels(name, reader);
-            } finally {
-                reader.dispose();
-            }
-        } catch (IOException | RuntimeException e) {
-            // Decoders of the library throw whatever a damaged file leads them to.
-            throw Problem.input(name, "the picture is damaged or of a kind that is not read.", e);
-        }
-    }
-
-    private static List<Lab> pixels(String name, ImageReader reader) throws IOException, Problem {
-        long width = reader.getWidth(0);
-        long height = reader.getHeight(0);
-        if (width * height > MOST_PIXELS) {
-            throw Problem.input(name, "is too large. Give a copy of at most 20000 x 20000 pixels.");
-        }
-        boolean inPieces = "tif".equalsIgnoreCase(reader.getFormatName());
-        long piece = (long) reader.getTileWidth(0) * reader.getTileHeight(0);
-        if (inPieces && piece > MOST_PIXELS_OF_A_PIECE) {
-            throw Problem.input(name, "is one giant piece. Give a copy saved as PNG or JPEG.");
-        }
-        int step = (int) Math.max(1, (Math.max(width, height) + LONGEST_SIDE - 1) / LONGEST_SIDE);
-        ImageReadParam every = reader.getDefaultReadParam();
-        every.setSourceSubsampling(step, step, 0, 0);
-        BufferedImage small = reader.read(0, every);
-        List<Lab> pixels = new ArrayList<>();
-        for (int y = 0; y < small.getHeight(); y++) {
-            for (int x = 0; x < small.getWidth(); x++) {
-                int argb = small.getRGB(x, y);
-                if (argb >>> 24 >= 128) {
-                    Rgb8 rgb = new Rgb8((argb >> 16) & 255, (argb >> 8) & 255, argb & 255);
-                    pixels.add(RgbSpace.SRGB.toLab(rgb));
-                }
-            }
-        }
-        if (pixels.isEmpty()) {
-            throw Problem.input(name, "has no pixels that are not transparent.");
-        }
-        return pixels;
     }
 }

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.chart.Rolls;
+import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.Design;
@@ -146,7 +147,9 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
     }
 
     private static Part own(Path picture, RgbSpace space, List<String> notes) throws Problem {
-        return DesignJson.own(
-                "--colours-from", PictureColours.of(picture, PICTURE_COLOURS), space, notes);
+        String option = "--colours-from";
+        List<Lab> colours =
+                PictureColours.of(picture, PICTURE_COLOURS, option, space, notes);
+        return DesignJson.own(option, colours, space, notes);
     }
 }

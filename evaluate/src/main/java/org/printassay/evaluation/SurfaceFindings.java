@@ -27,7 +27,7 @@ final class SurfaceFindings {
     private static final double GRAINY = 1.5;
 
     private static final String MAY_BE_THE_SCANNERS =
-            " It may be the scanner's: scan the sheet once more, turned by ";
+            " They may be the scanner's: scan the sheet once more, turned by a quarter.";
 
     private static final String FEED_UNKNOWN =
             " Say with --feed which way the sheet ran: what runs along the feed comes from rollers.";
@@ -73,41 +73,70 @@ final class SurfaceFindings {
         if (lines.isEmpty()) {
             return;
         }
-        PrintLine strongest =
-                lines.stream()
-                        .max(Comparator.comparingDouble((PrintLine l) -> l.line().strength()))
-                        .get();
+        List<PrintLine> sure =
+                lines.stream().filter(line -> line.cause() == SurfaceCause.PRINT).toList();
+        if (sure.isEmpty()) {
+            maybeLines(lines);
+            return;
+        }
+        PrintLine strongest = strongest(sure);
         FoundLine line = strongest.line();
-        String place =
-                say(
-                        "%s the page, %.1f mm from the %s edge",
-                        line.along() == Along.Y ? "across" : "down",
-                        line.positionMm(),
-                        line.along().edge());
         String text =
-                lines.size() == 1
-                        ? say("A %s line runs %s.", line.polarity(), place)
+                sure.size() == 1
+                        ? say("A %s line runs %s.", line.polarity(), place(line))
                         : say(
                                 "%d lines; the strongest, a %s one, runs %s.",
-                                lines.size(), line.polarity(), place);
-        String sure =
-                say(
-                        "%.2f mm wide, %.0f %% %s than its tint; %s.",
-                        line.widthMm(),
-                        100 * Math.abs(line.contrast()),
-                        line.contrast() > 0 ? "lighter" : "darker",
-                        line.shows().size() == 1
-                                ? "one tint shows it"
-                                : line.shows().size() + " tints show it");
-        if (strongest.cause() == SurfaceCause.UNDECIDED) {
-            sure += MAY_BE_THE_SCANNERS + "half.";
-        }
+                                sure.size(), line.polarity(), place(line));
+        int others = lines.size() - sure.size();
         add(
                 ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * line.strength()),
                 "lines",
                 text,
-                sure,
+                shape(line)
+                        + (others == 0
+                                ? ""
+                                : say(" %d more may be the print's or the scanner's.", others)),
                 advice(strongest));
+    }
+
+    /** Lines that may be the scanner's: half of what they would be worth, and no advice to clean. */
+    private void maybeLines(List<PrintLine> lines) {
+        FoundLine line = strongest(lines).line();
+        String others =
+                lines.size() == 1 ? "" : say(" %d such lines in all.", lines.size());
+        add(
+                (ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * line.strength())) / 2,
+                "lines",
+                say(
+                        "Whether a %s line %s is the print's or the scanner's cannot be told.",
+                        line.polarity(), place(line)),
+                shape(line) + others,
+                "Scan the sheet once more, turned by half: what turns with it is the print's.");
+    }
+
+    private static PrintLine strongest(List<PrintLine> lines) {
+        return lines.stream()
+                .max(Comparator.comparingDouble((PrintLine l) -> l.line().strength()))
+                .orElseThrow();
+    }
+
+    private static String place(FoundLine line) {
+        return say(
+                "%s the page, %.1f mm from the %s edge",
+                line.along() == Along.Y ? "across" : "down",
+                line.positionMm(),
+                line.along().edge());
+    }
+
+    private static String shape(FoundLine line) {
+        return say(
+                "%.2f mm wide, %.0f %% %s than its tint; %s.",
+                line.widthMm(),
+                100 * Math.abs(line.contrast()),
+                line.contrast() > 0 ? "lighter" : "darker",
+                line.shows().size() == 1
+                        ? "one tint shows it"
+                        : line.shows().size() + " tints show it");
     }
 
     private String advice(PrintLine strongest) {
@@ -160,7 +189,7 @@ final class SurfaceFindings {
                                 band.overThreshold(),
                                 surface.viewing().distanceMm(),
                                 surface.viewing().illuminanceLux())
-                        + (undecided ? MAY_BE_THE_SCANNERS + "a quarter." : ""),
+                        + (undecided ? MAY_BE_THE_SCANNERS : ""),
                 acrossFeed
                         ? "It varies across the feed: look at how the head travels, or align the heads."
                         : "Adjust the paper feed in the driver, or print with more passes."

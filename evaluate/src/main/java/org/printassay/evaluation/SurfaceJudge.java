@@ -11,10 +11,8 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.locate.PointPx;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
-import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 import org.printassay.surface.Along;
 import org.printassay.surface.BandDetector;
@@ -29,7 +27,7 @@ import org.printassay.surface.TintTrace;
 /** Lines and bands of all scans of a print, told apart by whose they are; grain and the rest. */
 final class SurfaceJudge {
     /** Lines of two scans nearer than this are one: two placements. */
-    private static final double SAME_MM = 0.4;
+    static final double SAME_MM = 0.4;
 
     private static final double SAME_PERIOD = 0.03;
 
@@ -39,88 +37,7 @@ final class SurfaceJudge {
     private static final double BARE_L = 100;
 
     private final ReadingSet readings;
-    private final List<Seen> scans = new ArrayList<>();
-
-    /** What one scan shows along both axes. */
-    private record Seen(
-            ScanPart part,
-            List<TintTrace> traces,
-            double sigmaMm,
-            List<FoundLine> lines,
-            List<FoundLine> streaks,
-            List<FoundBand> bands) {
-        int sheet() {
-            return part.samples().located().sheet().number();
-        }
-
-        double rotation() {
-            return part.samples().located().placement().rotationDegrees();
-        }
-
-        /** The tints of these ids that it looks at along an axis. */
-        List<TintTrace> tints(Along along, List<String> ids) {
-            return traces.stream().filter(t -> t.along() == along && ids.contains(t.id())).toList();
-        }
-
-        /** By how much the sheet lies turned against another scan, degrees. */
-        double turnedAgainst(Seen other) {
-            double apart = Math.abs(rotation() - other.rotation()) % 360;
-            return Math.min(apart, 360 - apart);
-        }
-
-        /** Whether what varies along an axis runs along the scan's columns, as streaks do. */
-        boolean alongColumns(Along along) {
-            double turned = Math.abs(Math.sin(Math.toRadians(rotation())));
-            return along == Along.X ? turned < 0.5 : turned > 0.5;
-        }
-
-        /**
-         * Whether bare paper shows a line too. A streak keeps to the pixels of the scan, not to a
-         * sheet that lies a little turned, so places are compared in the scan.
-         */
-        boolean hasStreak(FoundLine line) {
-            for (FoundLine streak : streaks) {
-                boolean alike =
-                        streak.along() == line.along()
-                                && streak.contrast() > 0 == line.contrast() > 0;
-                for (String margin : streak.shows()) {
-                    if (!alike) {
-                        continue;
-                    }
-                    double there = inScan(line.along(), streak.positionMm(), margin);
-                    for (String tint : line.shows()) {
-                        double here = inScan(line.along(), line.positionMm(), tint);
-                        double apart = Math.abs(here - there);
-                        if (apart
-                                <= SAME_MM * part.samples().located().placement().samplesPerMm()) {
-                            return true;
-                        }
-                    }
-                }
-            }
-            return false;
-        }
-
-        /** Column or row of the scan where something in a tint stands. */
-        private double inScan(Along along, double positionMm, String tint) {
-            double across =
-                    traces.stream()
-                            .filter(t -> t.along() == along && t.id().equals(tint))
-                            .mapToDouble(TintTrace::acrossMm)
-                            .findFirst()
-                            .orElse(Double.NaN);
-            PointMm page =
-                    along == Along.X
-                            ? new PointMm(positionMm, across)
-                            : new PointMm(across, positionMm);
-            PointPx at = part.samples().located().placement().toScan(page);
-            return alongColumns(along) ? at.x() : at.y();
-        }
-
-        boolean hasBarePaper(Along along) {
-            return traces.stream().anyMatch(t -> t.along() == along && t.bare());
-        }
-    }
+    private final List<SurfaceView> scans = new ArrayList<>();
 
     private SurfaceJudge(ReadingSet readings) {
         this.readings = readings;
@@ -139,9 +56,11 @@ final class SurfaceJudge {
         List<PrintBand> bands = judge.bands();
         List<PrintLine> prints =
                 lines.stream().filter(l -> l.cause() != SurfaceCause.SCANNER).toList();
+        List<PrintLine> sure =
+                lines.stream().filter(l -> l.cause() == SurfaceCause.PRINT).toList();
         return new PrintSurface(
                 judged ? prints : null,
-                pattern(prints, page),
+                pattern(sure.isEmpty() ? prints : sure, page),
                 judged
                         ? bands.stream().filter(b -> b.cause() != SurfaceCause.SCANNER).toList()
                         : null,
@@ -183,25 +102,34 @@ final class SurfaceJudge {
             streaks.addAll(LineDetector.find(bare.getOrDefault(true, List.of()), sigma));
             bands.addAll(BandDetector.find(same, ContrastSensitivity.USUAL));
         }
-        scans.add(new Seen(part, traces, sigma, lines, streaks, bands));
+        scans.add(new SurfaceView(part, traces, sigma, lines, streaks, bands));
     }
 
     private List<PrintLine> lines() {
         List<PrintLine> all = new ArrayList<>();
-        for (Seen scan : scans) {
+        for (SurfaceView scan : scans) {
+            List<FoundLine> streaks = new ArrayList<>();
             for (FoundLine line : scan.lines()) {
                 boolean known =
                         all.stream()
                                 .anyMatch(o -> o.sheet() == scan.sheet() && same(o.line(), line));
-                if (!known) {
-                    all.add(
-                            new PrintLine(
-                                    scan.sheet(),
-                                    line,
-                                    cause(scan, line),
-                                    SuspectInks.of(
-                                            codes(scan, line.shows()), codes(scan, line.lacks()))));
+                if (known) {
+                    continue;
                 }
+                SurfaceCause cause = cause(scan, line);
+                if (cause == SurfaceCause.SCANNER) {
+                    if (streaks.stream().anyMatch(o -> scan.isSameStreak(o, line))) {
+                        continue;
+                    }
+                    streaks.add(line);
+                }
+                all.add(
+                        new PrintLine(
+                                scan.sheet(),
+                                line,
+                                cause,
+                                SuspectInks.of(
+                                        codes(scan, line.shows()), codes(scan, line.lacks()))));
             }
         }
         all.sort(
@@ -217,7 +145,7 @@ final class SurfaceJudge {
                 && Math.abs(one.positionMm() - other.positionMm()) <= SAME_MM;
     }
 
-    private static List<Rgb8> codes(Seen scan, List<String> ids) {
+    private static List<Rgb8> codes(SurfaceView scan, List<String> ids) {
         return scan.traces().stream()
                 .filter(trace -> ids.contains(trace.id()))
                 .map(TintTrace::rgb)
@@ -225,10 +153,12 @@ final class SurfaceJudge {
                 .toList();
     }
 
-    private SurfaceCause cause(Seen scan, FoundLine line) {
+    private SurfaceCause cause(SurfaceView scan, FoundLine line) {
         Boolean turns = null;
-        for (Seen other : scans) {
-            if (other.sheet() == scan.sheet() && other.turnedAgainst(scan) > TURNED_DEGREES) {
+        for (SurfaceView other : scans) {
+            if (other.sheet() == scan.sheet()
+                    && other.turnedAgainst(scan) > TURNED_DEGREES
+                    && !scan.isInSameColumn(other, line)) {
                 List<TintTrace> tints = other.tints(line.along(), line.shows());
                 Optional<Boolean> there =
                         other.lines().stream().anyMatch(o -> same(o, line))
@@ -237,12 +167,23 @@ final class SurfaceJudge {
                 turns = either(turns, there);
             }
         }
-        return cause(scan, line.along(), scan.hasStreak(line), turns);
+        if (turns != null) {
+            return turns ? SurfaceCause.PRINT : SurfaceCause.SCANNER;
+        }
+        if (scan.hasStreak(line)) {
+            return SurfaceCause.SCANNER;
+        }
+        if (!scan.alongColumns(line.along()) || scan.paperWouldShow(line)) {
+            return SurfaceCause.PRINT;
+        }
+        return scan.isStreak(line)
+                .map(streak -> streak ? SurfaceCause.SCANNER : SurfaceCause.PRINT)
+                .orElse(SurfaceCause.UNDECIDED);
     }
 
-    private SurfaceCause cause(Seen scan, FoundBand band) {
+    private SurfaceCause cause(SurfaceView scan, FoundBand band) {
         Boolean turns = null;
-        for (Seen other : scans) {
+        for (SurfaceView other : scans) {
             double turned = other.turnedAgainst(scan);
             // A sheet turned by half has the scanner's bands along the same axis again.
             if (other.sheet() == scan.sheet()
@@ -256,7 +197,15 @@ final class SurfaceJudge {
                 turns = either(turns, there);
             }
         }
-        return cause(scan, band.along(), band.onPaper(), turns);
+        if (turns != null) {
+            return turns ? SurfaceCause.PRINT : SurfaceCause.SCANNER;
+        }
+        if (band.onPaper()) {
+            return SurfaceCause.SCANNER;
+        }
+        return scan.paperWouldShowBands(band.along())
+                ? SurfaceCause.PRINT
+                : SurfaceCause.UNDECIDED;
     }
 
     /** One scan that has it decides; one that cannot tell changes nothing. */
@@ -265,27 +214,9 @@ final class SurfaceJudge {
         return decided ? known : told.get();
     }
 
-    /**
-     * Whose something is.
-     *
-     * @param turns whether a scan of the turned sheet has it too; null when there is none
-     */
-    private static SurfaceCause cause(
-            Seen scan, Along along, boolean onPaper, @Nullable Boolean turns) {
-        if (turns != null) {
-            return turns ? SurfaceCause.PRINT : SurfaceCause.SCANNER;
-        }
-        if (onPaper) {
-            return SurfaceCause.SCANNER;
-        }
-        return scan.hasBarePaper(along) || !scan.alongColumns(along)
-                ? SurfaceCause.PRINT
-                : SurfaceCause.UNDECIDED;
-    }
-
     private List<PrintBand> bands() {
         List<PrintBand> all = new ArrayList<>();
-        for (Seen scan : scans) {
+        for (SurfaceView scan : scans) {
             for (FoundBand band : scan.bands()) {
                 boolean known =
                         all.stream()

@@ -68,14 +68,24 @@ public final class PixelSteps {
         for (int x = AROUND + 1; x + AROUND < steps.length; x++, at += channels) {
             // The first pixel looked at is AROUND to the left.
             int here = at + reach + channels;
-            if (Math.abs(row[here + reach] - row[here - reach - channels]) < EDGE) {
-                int before = row[here - channels] - row[here - 2 * channels];
-                int step = row[here] - row[here - channels];
+            char pixel = row[here];
+            char last = row[here - channels];
+            char lastButOne = row[here - 2 * channels];
+            boolean clipped = isClipped(pixel) || isClipped(last) || isClipped(lastButOne);
+            if (!clipped
+                    && Math.abs(row[here + reach] - row[here - reach - channels]) < EDGE) {
+                int before = last - lastButOne;
+                int step = pixel - last;
                 steps[x] += Math.abs(step);
                 bends[x] += Math.abs(step - before);
                 counts[x]++;
             }
         }
+    }
+
+    /** Where light ended the codes, pixels do not step: what is left would be the chart's own. */
+    private static boolean isClipped(char code) {
+        return code == 0 || code == 0xffff;
     }
 
     /** The period, in pixels, in which pixels were computed between others; empty when not. */

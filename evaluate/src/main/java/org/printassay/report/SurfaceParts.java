@@ -24,7 +24,16 @@ final class SurfaceParts {
         }
         List<PrintLine> lines = s.lines();
         List<Fact> facts = new ArrayList<>();
-        facts.add(Fact.of("Lines", lines.isEmpty() ? "none found" : lines.size() + " found", ""));
+        long unsure = lines.stream().filter(l -> l.cause() == SurfaceCause.UNDECIDED).count();
+        facts.add(
+                Fact.of(
+                        "Lines",
+                        lines.isEmpty() ? "none found" : lines.size() + " found",
+                        unsure == 0
+                                ? ""
+                                : unsure == lines.size()
+                                        ? "print's or scanner's cannot be told"
+                                        : unsure + " of them may be the scanner's"));
         lines.stream().limit(MOST_LINES).forEach(line -> facts.add(line(line)));
         if (s.pattern() != null) {
             facts.add(
@@ -41,11 +50,11 @@ final class SurfaceParts {
             facts.add(
                     Fact.of(
                             "The scanner's own",
-                            s.scannerLines().size()
-                                    + " lines, "
-                                    + s.scannerBands().size()
-                                    + " bands",
-                            "bare paper shows them, or a turned scan does not; left out"));
+                            count(s.scannerLines().size(), "line")
+                                    + ", "
+                                    + count(s.scannerBands().size(), "band"),
+                            "bare paper shows them, they keep to the scan's columns, or a turned"
+                                    + " scan lacks them; left out"));
         }
         RectMm page = s.page();
         List<Plot> figures = new ArrayList<>();
@@ -66,6 +75,10 @@ final class SurfaceParts {
                 List.of(),
                 "Numbers are millimetres from the edge.",
                 facts);
+    }
+
+    private static String count(int number, String word) {
+        return number + " " + word + (number == 1 ? "" : "s");
     }
 
     private static String lead(PrintSurface s) {

@@ -22,7 +22,7 @@ final class TraceWindow implements RowWindow {
     /** The placement is followed in straight pieces of this length. */
     private static final double PIECE_MM = 8;
 
-    private static final int FEWEST_STRIPS = 4;
+    private static final int FEWEST_STRIPS = 8;
     private static final int MOST_STRIPS = 10;
     private static final double STRIP_MM = 1;
 
@@ -34,6 +34,7 @@ final class TraceWindow implements RowWindow {
     private final int channels;
     private final double stepMm;
     private final List<Axis> axes = new ArrayList<>();
+    private final double[] most;
 
     /** Sums along one axis. */
     private static final class Axis {
@@ -71,6 +72,7 @@ final class TraceWindow implements RowWindow {
         this.placement = placement;
         this.span = new RowSpan(area, placement, info);
         this.channels = info.channels();
+        this.most = new double[channels];
         this.stepMm = Math.max(FINEST_STEP_MM, 1 / placement.samplesPerMm());
         for (Along axis : along) {
             double length = axis == Along.X ? area.width() : area.height();
@@ -93,6 +95,9 @@ final class TraceWindow implements RowWindow {
     @Override
     public void take(int y, char[] row, float[][] curves) {
         int[] columns = span.columns(y);
+        for (int c = 0; c < channels; c++) {
+            most[c] = curves[c][curves[c].length - 1];
+        }
         int piece = (int) Math.max(8, PIECE_MM * placement.samplesPerMm());
         for (int from = columns[0]; from < columns[1]; from += piece) {
             int to = Math.min(columns[1], from + piece);
@@ -162,7 +167,7 @@ final class TraceWindow implements RowWindow {
                 }
             }
             double start = axis.along == Along.X ? area.x() : area.y();
-            traces.add(
+            TintTrace trace =
                     new TintTrace(
                             id,
                             rgb,
@@ -171,7 +176,8 @@ final class TraceWindow implements RowWindow {
                             stepMm,
                             axis.along == Along.X ? area.centre().y() : area.centre().x(),
                             Double.NaN,
-                            light));
+                            light);
+            traces.add(trace.within(most));
         }
         return traces;
     }

@@ -20,7 +20,7 @@ public final class LineDetector {
     static final double TOGETHER = 5;
 
     /** A tint shows a line that another tint has placed from here on. */
-    private static final double SHOWS = 3.5;
+    static final double SHOWS = 3.5;
 
     /** Lines of several tints nearer than this are one. */
     private static final double SAME_MM = 0.2;
@@ -98,9 +98,22 @@ public final class LineDetector {
             if (Math.abs(near.z()) >= SHOWS && near.contrast() > 0 == light) {
                 return Optional.of(true);
             }
-            absent |= Math.abs(line.contrast()) >= ALONE * trace.noise(line.widthMm());
+            absent |= trace.wouldShow(line.contrast(), line.widthMm());
         }
         return absent ? Optional.of(false) : Optional.empty();
+    }
+
+    /**
+     * Whether any of these tints would show a line as strong as one that others show, clipped as
+     * they may be.
+     *
+     * @param tints along the line's axis, bare paper for example
+     * @param sigmaMm blur of the scan
+     */
+    public static boolean wouldShow(List<TintTrace> tints, double sigmaMm, FoundLine line) {
+        return tints.stream()
+                .map(tint -> new LineTrace(tint, sigmaMm))
+                .anyMatch(trace -> trace.wouldShow(line.contrast(), line.widthMm()));
     }
 
     private static FoundLine line(Seen first, List<Seen> same, List<LineTrace> traces) {

@@ -20,6 +20,12 @@ final class LineTrace {
     /** A strip shows a line that has this share of the contrast of all strips together. */
     private static final double SHOWN = 0.3;
 
+    /** A strip lacks a line surely when so many standard deviations are missing. */
+    private static final double SURELY = 4;
+
+    /** One of so many parts of the strips is a side of the tint. */
+    private static final int SIDE = 4;
+
     /** Lines nearer to each other than this are one. */
     private static final double APART_MM = 0.3;
 
@@ -38,6 +44,7 @@ final class LineTrace {
     private final List<LineFilter> filters = new ArrayList<>();
     private final double[][] responses;
     private final double[] noise;
+    private final double[][] stripNoise;
 
     /** A place where the tint shows something like a line. */
     record Candidate(int bin, double positionMm, double widthMm, double contrast, double z) {}
@@ -63,6 +70,7 @@ final class LineTrace {
         }
         this.responses = new double[filters.size()][];
         this.noise = new double[filters.size()];
+        this.stripNoise = new double[filters.size()][strips.length];
         for (int f = 0; f < noise.length; f++) {
             LineFilter filter = filters.get(f);
             responses[f] = filter.responses(all);
@@ -160,6 +168,12 @@ final class LineTrace {
         return filters.isEmpty() ? Double.POSITIVE_INFINITY : noise[nearest];
     }
 
+    /** Whether a line would be found here alone, if it were there. */
+    boolean wouldShow(double contrast, double widthMm) {
+        double share = Math.min(1, widthMm / WIDTHS_MM[0]);
+        return share * Math.abs(tint.left(contrast)) >= LineDetector.ALONE * noise(widthMm);
+    }
+
     private Candidate candidate(int f, int bin) {
         double[] r = responses[f];
         double left = Math.abs(r[bin - 1]);
@@ -172,17 +186,43 @@ final class LineTrace {
                 bin, tint.positionMm(at), filters.get(f).widthMm(), r[bin], r[bin] / noise[f]);
     }
 
-    /** Whether most strips show it, so that it is no dust or hair. */
+    /**
+     * Whether it is no dust or hair: most strips show it, both sides of the tint do, and no more
+     * than one strip, which may have dust of its own, surely lacks it.
+     */
     private boolean crosses(Candidate one) {
-        LineFilter filter = filters.get(0);
-        for (LineFilter other : filters) {
-            filter = other.widthMm() == one.widthMm() ? other : filter;
+        int f = 0;
+        for (int other = 0; other < filters.size(); other++) {
+            f = filters.get(other).widthMm() == one.widthMm() ? other : f;
         }
+        double[] shares = new double[strips.length];
         int shown = 0;
-        for (double[] strip : strips) {
-            double share = filter.at(strip, one.bin()) / one.contrast();
-            shown += share > SHOWN ? 1 : 0;
+        int lacking = 0;
+        for (int s = 0; s < shares.length; s++) {
+            shares[s] = filters.get(f).at(strips[s], one.bin()) / one.contrast();
+            boolean shows = shares[s] > SHOWN;
+            shown += shows ? 1 : 0;
+            boolean surely =
+                    (1 - SHOWN) * Math.abs(one.contrast()) > SURELY * stripNoise(f, s);
+            lacking += !shows && surely ? 1 : 0;
         }
-        return shown >= CROSSING * strips.length;
+        int side = Math.max(1, strips.length / SIDE);
+        double first = Arrays.stream(shares, 0, side).average().orElse(0);
+        double last = Arrays.stream(shares, shares.length - side, shares.length).average().orElse(0);
+        return shown >= CROSSING * strips.length
+                && Math.min(first, last) > SHOWN
+                && lacking <= 1;
+    }
+
+    /** Robust standard deviation of a filter's response in one strip; worked out once. */
+    private double stripNoise(int f, int strip) {
+        double[] known = stripNoise[f];
+        if (known[strip] == 0) {
+            LineFilter filter = filters.get(f);
+            double[] r = filter.responses(strips[strip]);
+            double[] inside = Arrays.copyOfRange(r, filter.reach(), r.length - filter.reach());
+            known[strip] = Math.max(LEAST_NOISE, Baseline.deviation(inside));
+        }
+        return known[strip];
     }
 }

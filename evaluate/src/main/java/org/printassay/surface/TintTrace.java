@@ -9,6 +9,9 @@ import org.printassay.colour.Rgb8;
 public final class TintTrace {
     private static final double[] LUMINANCE = {0.2126, 0.7152, 0.0722};
 
+    /** A channel whose mean is nearer than this to the most that a scan can hold is clipped. */
+    private static final double CLIPPED = 0.01;
+
     private final String id;
     private final Rgb8 rgb;
     private final Along along;
@@ -17,9 +20,10 @@ public final class TintTrace {
     private final double acrossMm;
     private final double lightness;
     private final float[][][] light;
+    private final double[] most;
 
     /**
-     * A trace.
+     * A trace of a scan that can hold any light.
      *
      * @param id of the tint's patch
      * @param rgb codes that were printed; 255 255 255 is bare paper
@@ -39,6 +43,19 @@ public final class TintTrace {
             double acrossMm,
             double lightness,
             float[][][] light) {
+        this(id, rgb, along, startMm, stepMm, acrossMm, lightness, light, new double[0]);
+    }
+
+    private TintTrace(
+            String id,
+            Rgb8 rgb,
+            Along along,
+            double startMm,
+            double stepMm,
+            double acrossMm,
+            double lightness,
+            float[][][] light,
+            double[] most) {
         if (light.length == 0 || light[0].length == 0 || light[0][0].length < 2) {
             throw new IllegalArgumentException("tint " + id + " has no light");
         }
@@ -50,11 +67,23 @@ public final class TintTrace {
         this.acrossMm = acrossMm;
         this.lightness = lightness;
         this.light = light;
+        this.most = most;
     }
 
     /** The same light, its lightness known. */
     public TintTrace at(double knownLightness) {
-        return new TintTrace(id, rgb, along, startMm, stepMm, acrossMm, knownLightness, light);
+        return new TintTrace(
+                id, rgb, along, startMm, stepMm, acrossMm, knownLightness, light, most);
+    }
+
+    /**
+     * The same light of a scan that holds only so much.
+     *
+     * @param mostLight of each channel: what its largest code stands for
+     */
+    public TintTrace within(double... mostLight) {
+        return new TintTrace(
+                id, rgb, along, startMm, stepMm, acrossMm, lightness, light, mostLight.clone());
     }
 
     /** Luminance of device light by bin, the strips with dust on them left out. */
@@ -135,15 +164,61 @@ public final class TintTrace {
      * mean, so that a missing ink of any colour is seen at its full contrast.
      */
     double[] absorbed(int strip) {
-        int channels = light[strip].length;
-        double[] weights = {255 - rgb.r(), 255 - rgb.g(), 255 - rgb.b()};
-        double sum = weights[0] + weights[1] + weights[2];
         double[] values = new double[bins()];
-        for (int c = 0; c < channels; c++) {
-            double weight = channels == 1 ? 1 : sum == 0 ? 1.0 / channels : weights[c] / sum;
-            add(values, light[strip][c], weight);
+        double[] weights = inkWeights();
+        for (int c = 0; c < weights.length; c++) {
+            add(values, light[strip][c], weights[c]);
         }
         return values;
+    }
+
+    /** Shares of the channels in {@link #absorbed}; their sum is 1. */
+    private double[] inkWeights() {
+        int channels = light[0].length;
+        double[] depths = {255 - rgb.r(), 255 - rgb.g(), 255 - rgb.b()};
+        double sum = depths[0] + depths[1] + depths[2];
+        double[] weights = new double[channels];
+        for (int c = 0; c < channels; c++) {
+            weights[c] = channels == 1 ? 1 : sum == 0 ? 1.0 / channels : depths[c] / sum;
+        }
+        return weights;
+    }
+
+    /**
+     * What a scan that holds no more light than its largest code leaves of a line's contrast, dR/R:
+     * light lines end there, dark ones may lie wholly above it.
+     */
+    double left(double contrast) {
+        if (most.length == 0) {
+            return contrast;
+        }
+        double[] weights = inkWeights();
+        double left = 0;
+        for (int c = 0; c < weights.length; c++) {
+            double room = room(c);
+            double here = contrast > 0 ? Math.min(contrast, room) : room > CLIPPED ? contrast : 0;
+            left += weights[c] * here;
+        }
+        return left;
+    }
+
+    /** Whether the scan holds no more light than this in any channel, so that nothing shows. */
+    public boolean clipped() {
+        for (int c = 0; c < light[0].length; c++) {
+            if (most.length == 0 || room(c) > CLIPPED) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** How much lighter a channel could get, share of its mean. */
+    private double room(int channel) {
+        double sum = 0;
+        for (float[][] strip : light) {
+            sum += mean(strip[channel]) / light.length;
+        }
+        return sum > 0 ? Math.max(0, most[channel] / sum - 1) : Double.POSITIVE_INFINITY;
     }
 
     /**

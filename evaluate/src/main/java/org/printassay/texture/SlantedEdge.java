@@ -16,6 +16,12 @@ public final class SlantedEdge {
     /** Light further than this from the edge is not used. */
     private static final double REACH_MM = 1.5;
 
+    /**
+     * Where an edge runs along the pixels, their distances from it come in steps of a pixel, and
+     * along their diagonals of 0.71 pixels. Wider steps than this leave the response unknown.
+     */
+    private static final double MOST_GAP_PIXELS = 0.85;
+
     private static final int ROUNDS = 5;
     private static final double FREQUENCY_STEP = 0.05;
     private static final int FEWEST_PIXELS = 400;
@@ -90,32 +96,14 @@ public final class SlantedEdge {
 
     /** Light by distance, normalised to 0 on one side and 1 on the other; empty without an edge. */
     private double[] spread(double offset, double slope, double binMm, int half) {
-        double[] sums = new double[2 * half + 1];
-        double[] counts = new double[sums.length];
+        EdgeBins bins = new EdgeBins(2 * half + 1);
         for (int i = 0; i < across.length; i++) {
-            int bin = (int) Math.round(distance(i, offset, slope) / binMm) + half;
-            if (bin >= 0 && bin < sums.length) {
-                sums[bin] += light[i];
-                counts[bin]++;
-            }
+            bins.add(distance(i, offset, slope) / binMm + half, light[i]);
         }
-        int before = -1;
-        for (int i = 0; i < sums.length; i++) {
-            if (counts[i] == 0) {
-                continue;
-            }
-            sums[i] /= counts[i];
-            for (int k = before + 1; k < i; k++) {
-                double share = (double) (k - before) / (i - before);
-                sums[k] = before < 0 ? sums[i] : (1 - share) * sums[before] + share * sums[i];
-            }
-            before = i;
-        }
-        if (before < 0) {
-            return new double[0];
-        }
-        for (int k = before + 1; k < sums.length; k++) {
-            sums[k] = sums[before];
+        double mostGap = binMm < pitchMm ? MOST_GAP_PIXELS * pitchMm / binMm : bins.size();
+        double[] sums = bins.values(mostGap);
+        if (sums.length == 0) {
+            return sums;
         }
         double low = end(sums, 0);
         double high = end(sums, sums.length - sums.length / 5);

@@ -97,6 +97,22 @@ class PixelStepsTest {
         assertEquals(OptionalDouble.empty(), period(patches(noise8, 0, 2)));
     }
 
+    /** Clipped paper has no noise; what steps there is a row of fine lines of the chart's own. */
+    @Test
+    void clippedPaperWithFineLinesShowsNone() {
+        BufferedImage image = patches(4, 1, 6);
+        for (int y = 0; y < SIDE; y++) {
+            for (int x = 0; x < SIDE; x++) {
+                boolean lines = y > SIDE / 2 && y < SIDE / 2 + 60 && x > 100 && x < 900;
+                if (y % 200 < 150) {
+                    int code = lines && x % 4 == 0 ? 253 : 255;
+                    image.setRGB(x, y, code << 16 | code << 8 | code);
+                }
+            }
+        }
+        assertEquals(OptionalDouble.empty(), period(image));
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3, 5})
     void blurredImagesShowNone(int blur) {

@@ -20,6 +20,9 @@ final class MadeTint {
 
     record Band(double periodMm, double amplitudeL, double phase) {}
 
+    /** A dark line over some of the strips. */
+    record Hair(double atMm, int firstStrip, int strips, double contrast) {}
+
     private final Random random;
     private final double lengthMm;
     private final double lightness;
@@ -27,6 +30,7 @@ final class MadeTint {
     private final double grainLengthMm;
     private final List<Line> lines = new ArrayList<>();
     private final List<Band> bands = new ArrayList<>();
+    private final List<Hair> hairs = new ArrayList<>();
     private int dust;
 
     MadeTint(long seed, double lengthMm, double lightness, double grainL, double grainLengthMm) {
@@ -47,12 +51,21 @@ final class MadeTint {
         return this;
     }
 
+    MadeTint with(Hair hair) {
+        hairs.add(hair);
+        return this;
+    }
+
     MadeTint withDust(int specks) {
         dust = specks;
         return this;
     }
 
     TintTrace trace(String id, Rgb8 rgb, Along along) {
+        return trace(id, rgb, along, 20);
+    }
+
+    TintTrace trace(String id, Rgb8 rgb, Along along, double acrossMm) {
         int bins = (int) (lengthMm / STEP_MM);
         float[][][] light = new float[STRIPS][3][bins];
         double reflectance = Lab.luminanceFactor(lightness);
@@ -64,6 +77,11 @@ final class MadeTint {
                 double value = 1 + perL * grain[i] + 0.01 * Math.sin(at / 60);
                 for (Line line : lines) {
                     value += line.contrast() * box(at - line.atMm(), line.widthMm());
+                }
+                for (Hair hair : hairs) {
+                    boolean here =
+                            s >= hair.firstStrip() && s < hair.firstStrip() + hair.strips();
+                    value += here ? -hair.contrast() * box(at - hair.atMm(), 0.06) : 0;
                 }
                 for (Band band : bands) {
                     value +=
@@ -87,7 +105,7 @@ final class MadeTint {
                 }
             }
         }
-        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, 20, lightness, light);
+        return new TintTrace(id, rgb, along, STEP_MM / 2, STEP_MM, acrossMm, lightness, light);
     }
 
     /** Box behind blur, as pixels average it. */

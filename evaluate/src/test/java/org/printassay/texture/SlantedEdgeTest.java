@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Edges blurred by a Gaussian, whose response is known: exp(-2 (pi sigma f)^2), one half at sqrt(2
@@ -68,6 +69,39 @@ class SlantedEdgeTest {
             assertNotNull(found);
             assertEquals(expected, found.halfPerMm(), 0.05 * expected, "noise " + noise);
         }
+    }
+
+    /** Sheets turned by 40 to 50 degrees: edges along the diagonals of the pixels, and near them. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.03, 0.045, 0.08})
+    void edgesAlongDiagonalsAreMeasured(double sigmaMm) {
+        double expected = Math.sqrt(2 * Math.log(2)) / (2 * Math.PI * sigmaMm);
+        for (double slant : new double[] {-5, 0, 5}) {
+            for (double turn : new double[] {40, 42.5, 44.7, 44.95, 45, 45.1, 46, 48, 50}) {
+                for (double noise : new double[] {0, 0.01}) {
+                    EdgeResponse found = response(turn + slant, sigmaMm, noise, 0.6);
+                    assertNotNull(found);
+                    String what = turn + slant + " degrees, noise " + noise;
+                    assertEquals(expected, found.halfPerMm(), 0.05 * expected, what);
+                }
+            }
+        }
+    }
+
+    /**
+     * Along the rows distances come in whole pixels and tell too little: within 5 % or not at all.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.03, 0.045, 0.08})
+    void edgesAlongRowsAreMeasuredOrRefused(double sigmaMm) {
+        double expected = Math.sqrt(2 * Math.log(2)) / (2 * Math.PI * sigmaMm);
+        for (double degrees : new double[] {0, 0.05, 0.1, 0.2, 0.3, 0.4, 26.565, 90, 89.9, 135}) {
+            EdgeResponse found = response(degrees, sigmaMm, 0.005, 0.6);
+            if (found != null) {
+                assertEquals(expected, found.halfPerMm(), 0.05 * expected, degrees + " degrees");
+            }
+        }
+        assertNull(response(0, sigmaMm, 0, 0.6));
     }
 
     @Test
