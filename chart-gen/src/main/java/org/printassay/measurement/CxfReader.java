@@ -131,7 +131,8 @@ final class CxfReader {
         CxfContent.Spec spec = content.specs.get(value.spec);
         Set<Condition> modes = Conditions.modes(item.type);
         if (spec == null) {
-            return new Conditions(one(modes), Optional.empty(), Optional.empty());
+            return new Conditions(
+                    one(modes), tagged(CxfContent.BACKING), tagged(CxfContent.FILTER));
         }
         String light = spec.said.getOrDefault("DeviceIllumination", "");
         Optional<Condition> mode = one(Conditions.modes(light));
@@ -140,12 +141,21 @@ final class CxfReader {
         }
         return new Conditions(
                 mode.isPresent() ? mode : one(modes),
-                said(spec, "Backing"),
-                said(spec, "DeviceFilter"));
+                said(spec, "Backing").or(() -> tagged(CxfContent.BACKING)),
+                tagged(CxfContent.FILTER).or(() -> said(spec, "DeviceFilter")));
+    }
+
+    /** What holds for the whole file. */
+    private Optional<String> tagged(String name) {
+        return text(content.tags.getOrDefault(name, ""));
     }
 
     private static Optional<String> said(CxfContent.Spec spec, String what) {
-        String text = Conditions.tidy(spec.said.getOrDefault(what, ""));
+        return text(spec.said.getOrDefault(what, ""));
+    }
+
+    private static Optional<String> text(String said) {
+        String text = Conditions.tidy(said).replaceFirst("^filter_", "");
         return text.isEmpty() ? Optional.empty() : Optional.of(text);
     }
 
