@@ -2,16 +2,11 @@ package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assertions.fail;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.chart.ChartFile;
@@ -31,7 +26,7 @@ class AimOnScanTest {
 
     @Test
     void scanAndMeasurementTellTheSameDistance() throws Exception {
-        Path profile = profile();
+        Path profile = FreeProfile.named(PROFILE);
         Print print = SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 7);
         Path scan = dir.resolve("scan.tif");
         PrintRoom.scan(print, SimulatedPrint.flatbed().withSamplesPerInch(200), 7, scan);
@@ -70,20 +65,5 @@ class AimOnScanTest {
                         out);
         assertEquals(0, run.exitCode(), run.err());
         return new ObjectMapper().readTree(out.resolve("evaluation.json").toFile());
-    }
-
-    private static Path profile() throws IOException {
-        String given = System.getProperty("iccProfiles", "");
-        Optional<Path> found = Optional.empty();
-        if (!given.isEmpty()) {
-            try (Stream<Path> all = Files.walk(Path.of(given))) {
-                found = all.filter(p -> p.getFileName().toString().equals(PROFILE)).findFirst();
-            }
-        }
-        if (found.isEmpty() && "required".equals(System.getProperty("witnesses"))) {
-            fail("there is no " + PROFILE + " below -DiccProfiles");
-        }
-        assumeTrue(found.isPresent(), "no " + PROFILE + " below -DiccProfiles");
-        return found.orElseThrow();
     }
 }

@@ -45,6 +45,7 @@ import org.printassay.colour.Spectrum;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.print.Printing;
+import org.printassay.measurement.Conditions;
 import org.printassay.measurement.CxfWriter;
 import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
@@ -204,7 +205,7 @@ class MutationTest {
                 csv.append(p.lab().b()).append('\n');
             }
         }
-        String cxf = CxfWriter.write("120 patches", Instant.EPOCH, Optional.empty(), rows);
+        String cxf = CxfWriter.write("120 patches", Instant.EPOCH, Conditions.UNKNOWN, rows);
         StringBuilder typed = new StringBuilder();
         for (Patch patch : ReadingOrder.of(ChartFile.read(chart)).order()) {
             Lab lab = RgbSpace.SRGB.toLab(patch.rgb());

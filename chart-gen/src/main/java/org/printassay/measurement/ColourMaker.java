@@ -1,7 +1,6 @@
 package org.printassay.measurement;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -18,9 +17,6 @@ import org.printassay.problem.Problem;
  * table.
  */
 final class ColourMaker {
-    /** Paper with brightener stays below this as a fraction; paper in percent is far above. */
-    private static final double FRACTION_LIMIT = 1.6;
-
     /** Less than this below zero is the rounding of an instrument's dark reading. */
     private static final double ZERO_SLACK = 0.0005;
 
@@ -86,31 +82,18 @@ final class ColourMaker {
                                 : "."));
     }
 
-    /**
-     * Percent or fraction: as the header says, else by the lightest patch, whose middle band is
-     * above any fraction in percent. One odd value does not decide.
-     */
-    void spectralScale(List<double[]> spectra, @Nullable String norm) {
-        double lightest = 0;
-        for (double[] values : spectra) {
-            double[] sorted = values.clone();
-            Arrays.sort(sorted);
-            lightest = Math.max(lightest, sorted.length == 0 ? 0 : sorted[sorted.length / 2]);
-        }
-        boolean percent = lightest > FRACTION_LIMIT;
-        if (norm != null && norm.matches("1(00)?([.,]0*)?")) {
-            percent = norm.startsWith("100");
-        }
-        if (percent) {
-            notes.add("Spectral values are percent in the file.");
-            spectral = 0.01;
-        }
+    /** Percent or fraction, as {@link ValueScale} or the header says. */
+    void spectralScale(boolean percent) {
+        notes.add(
+                percent
+                        ? "Spectral values are percent in the file."
+                        : "Spectral values are fractions of 1 in the file.");
+        spectral = percent ? 0.01 : 1;
     }
 
-    void xyzScale(List<double[]> xyzs) {
-        double lightest = xyzs.stream().mapToDouble(v -> v[1]).max().orElse(0);
+    void xyzScale(boolean hundred) {
         notes.add("CIELAB computed from XYZ with white 96.42 100 82.49.");
-        if (lightest <= FRACTION_LIMIT) {
+        if (!hundred) {
             notes.add("XYZ runs from 0 to 1 in the file and was multiplied by 100.");
             tristimulus = 100;
         }
@@ -162,7 +145,7 @@ final class ColourMaker {
         List<Double> factors = new ArrayList<>();
         for (int i = 0; i < bands.length; i++) {
             double factor = bands[i] * spectral;
-            if (factor < -ZERO_SLACK || factor > FRACTION_LIMIT) {
+            if (factor < -ZERO_SLACK || factor > ValueScale.FRACTION_LIMIT) {
                 throw Problem.input(
                         where,
                         String.format(

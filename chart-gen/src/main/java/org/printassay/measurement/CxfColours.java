@@ -2,7 +2,10 @@ package org.printassay.measurement;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.problem.Problem;
 
@@ -14,22 +17,41 @@ final class CxfColours {
     private final String name;
     private final CxfContent content;
     private final List<String> notes;
-    private final List<double[]> spectra = new ArrayList<>();
-    private final List<double[]> xyzs = new ArrayList<>();
+    private final ValueScale spectra = new ValueScale();
+    private final ValueScale xyzs = new ValueScale();
 
-    CxfColours(String name, CxfContent content, List<String> notes) {
+    /**
+     * @param codes of an object, where it has or shares some
+     */
+    CxfColours(
+            String name,
+            CxfContent content,
+            Function<CxfContent.Item, @Nullable Rgb8> codes,
+            List<String> notes) {
         this.name = name;
         this.content = content;
         this.notes = notes;
         for (CxfContent.Item item : content.items) {
+            Lab lab = lab(item);
+            Rgb8 rgb = codes.apply(item);
             for (CxfContent.Value value : item.values) {
                 if (value.kind.equals("ReflectanceSpectrum")) {
-                    spectra.add(array(value));
+                    spectra.add(ValueScale.middle(array(value)), lab, rgb);
                 } else if (value.kind.equals("ColorCIEXYZ")) {
-                    xyzs.add(new double[] {0, value.parts.getOrDefault("Y", 0.0), 0});
+                    xyzs.add(value.parts.getOrDefault("Y", 0.0), lab, rgb);
                 }
             }
         }
+    }
+
+    private static @Nullable Lab lab(CxfContent.Item item) {
+        for (CxfContent.Value value : item.values) {
+            Double l = value.parts.get("L");
+            if (value.kind.equals("ColorCIELab") && l != null) {
+                return new Lab(l, 0, 0);
+            }
+        }
+        return null;
     }
 
     /** The readings as patches, all of one kind. */
@@ -40,9 +62,9 @@ final class CxfColours {
         int step = first == null ? 0 : stepNm(first);
         if (first != null) {
             colours.grid(place(first.line), start, step, first.numbers.size());
-            colours.spectralScale(spectra, null);
+            colours.spectralScale(Boolean.TRUE.equals(spectra.hundred()));
         } else if (readings.get(0).xyz() != null) {
-            colours.xyzScale(xyzs);
+            colours.xyzScale(Boolean.TRUE.equals(xyzs.hundred()));
         } else {
             colours.labAsStated();
         }
@@ -111,11 +133,16 @@ final class CxfColours {
         }
     }
 
-    double part(CxfContent.Value value, String part) throws Problem {
+    private double part(CxfContent.Value value, String part) throws Problem {
+        return part(name, value, part);
+    }
+
+    /** A part that a value must have. */
+    static double part(String name, CxfContent.Value value, String part) throws Problem {
         Double number = value.parts.get(part);
         if (number == null) {
             throw Problem.input(
-                    place(value.line),
+                    name + ", line " + value.line,
                     value.kind + " lacks its " + part + ". Export this patch again.");
         }
         return number;
@@ -149,7 +176,7 @@ final class CxfColours {
         return value.numbers.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    String place(int line) {
+    private String place(int line) {
         return name + ", line " + line;
     }
 }

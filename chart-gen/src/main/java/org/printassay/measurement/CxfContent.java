@@ -7,10 +7,16 @@ import java.util.Map;
 
 /** What a CxF3 file holds, no meaning yet. Mutable while it is read. */
 final class CxfContent {
+    /** Names of the file's free tags that tell how it was measured. */
+    static final String BACKING = "Backing";
+
+    static final String FILTER = "Filter";
+
     private static final int LONGEST = 100;
 
     final List<Item> items = new ArrayList<>();
     final Map<String, Spec> specs = new HashMap<>();
+    final Map<String, String> tags = new HashMap<>();
     String creator = "";
     String description = "";
 

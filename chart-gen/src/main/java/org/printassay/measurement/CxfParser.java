@@ -131,6 +131,8 @@ final class CxfParser {
         } else if (element.equals("WavelengthRange") && spec != null) {
             spec.startNm = attribute("StartWL");
             spec.stepNm = attribute("Increment");
+        } else if (element.equals("Tag") && item == null) {
+            content.tags.putIfAbsent(attribute("Name"), attribute("Value"));
         } else if (VALUES.contains(element) && item != null) {
             value =
                     new CxfContent.Value(

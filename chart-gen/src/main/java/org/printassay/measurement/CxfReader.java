@@ -22,8 +22,8 @@ final class CxfReader {
     private final String name;
     private final CxfContent content;
     private final List<String> notes = new ArrayList<>();
-    private final CxfColours colours;
     private final Map<String, Rgb8> codesByName = new HashMap<>();
+    private final Map<CxfContent.Item, Rgb8> codesByItem = new HashMap<>();
 
     /** Readings of one patch under one set of conditions. */
     record Reading(
@@ -37,7 +37,6 @@ final class CxfReader {
     private CxfReader(String name, CxfContent content) {
         this.name = name;
         this.content = content;
-        this.colours = new CxfColours(name, content, notes);
     }
 
     static RawFile read(String name, String xml) throws Problem {
@@ -50,7 +49,11 @@ final class CxfReader {
             if (rgb != null && !item.name.isEmpty()) {
                 codesByName.putIfAbsent(item.name, rgb);
             }
+            if (rgb != null) {
+                codesByItem.put(item, rgb);
+            }
         }
+        CxfColours colours = new CxfColours(name, content, this::codes, notes);
         Map<Conditions, List<List<Reading>>> rounds = new LinkedHashMap<>();
         Map<String, Integer> seen = new HashMap<>();
         for (CxfContent.Item item : content.items) {
@@ -102,8 +105,7 @@ final class CxfReader {
             }
         }
         String id = CxfContent.clean(item.name.isEmpty() ? item.id : item.name);
-        Rgb8 own = rgb(item);
-        Rgb8 rgb = own != null ? own : codesByName.get(item.name);
+        Rgb8 rgb = codes(item);
         Map<Conditions, List<Reading>> found = new LinkedHashMap<>();
         spectra.forEach(
                 (conditions, values) -> {
@@ -127,11 +129,17 @@ final class CxfReader {
         return found;
     }
 
+    private @Nullable Rgb8 codes(CxfContent.Item item) {
+        Rgb8 own = codesByItem.get(item);
+        return own != null ? own : codesByName.get(item.name);
+    }
+
     private Conditions conditions(CxfContent.Item item, CxfContent.Value value) {
         CxfContent.Spec spec = content.specs.get(value.spec);
         Set<Condition> modes = Conditions.modes(item.type);
         if (spec == null) {
-            return new Conditions(one(modes), Optional.empty(), Optional.empty());
+            return new Conditions(
+                    one(modes), tagged(CxfContent.BACKING), tagged(CxfContent.FILTER));
         }
         String light = spec.said.getOrDefault("DeviceIllumination", "");
         Optional<Condition> mode = one(Conditions.modes(light));
@@ -140,12 +148,21 @@ final class CxfReader {
         }
         return new Conditions(
                 mode.isPresent() ? mode : one(modes),
-                said(spec, "Backing"),
-                said(spec, "DeviceFilter"));
+                said(spec, "Backing").or(() -> tagged(CxfContent.BACKING)),
+                tagged(CxfContent.FILTER).or(() -> said(spec, "DeviceFilter")));
+    }
+
+    /** What holds for the whole file. */
+    private Optional<String> tagged(String name) {
+        return text(content.tags.getOrDefault(name, ""));
     }
 
     private static Optional<String> said(CxfContent.Spec spec, String what) {
-        String text = Conditions.tidy(spec.said.getOrDefault(what, ""));
+        return text(spec.said.getOrDefault(what, ""));
+    }
+
+    private static Optional<String> text(String said) {
+        String text = Conditions.tidy(said).replaceFirst("^filter_", "");
         return text.isEmpty() ? Optional.empty() : Optional.of(text);
     }
 
@@ -166,10 +183,10 @@ final class CxfReader {
     }
 
     private int code(CxfContent.Value value, String part, double scale) throws Problem {
-        long code = Math.round(colours.part(value, part) * scale);
+        long code = Math.round(CxfColours.part(name, value, part) * scale);
         if (code < 0 || code > 255) {
             throw Problem.input(
-                    colours.place(value.line),
+                    name + ", line " + value.line,
                     "an RGB code is outside 0 to 255. Export 8-bit codes.");
         }
         return (int) code;

@@ -37,18 +37,18 @@ public final class CxfWriter {
      *
      * @param description what was measured, for people
      * @param created when it was measured
-     * @param mode measurement condition, where known
+     * @param conditions measurement condition, backing and filter, where known
      * @param rows patches; each has a spectrum, XYZ or CIELAB, spectra all of the same wavelengths
      */
     public static String write(
             String description,
             Instant created,
-            Optional<Condition> mode,
+            Conditions conditions,
             List<MeasurementWriter.Row> rows) {
         StringWriter text = new StringWriter();
         try {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(text);
-            new CxfWriter(xml).file(description, created, mode, rows);
+            new CxfWriter(xml).file(description, created, conditions, rows);
             xml.close();
         } catch (XMLStreamException e) {
             throw new IllegalStateException("writing to memory", e);
@@ -59,7 +59,7 @@ public final class CxfWriter {
     private void file(
             String description,
             Instant created,
-            Optional<Condition> mode,
+            Conditions conditions,
             List<MeasurementWriter.Row> rows)
             throws XMLStreamException {
         String date = created.truncatedTo(ChronoUnit.SECONDS).toString();
@@ -71,6 +71,8 @@ public final class CxfWriter {
         element("Creator", "printassay");
         element("CreationDate", date);
         element("Description", clean(description));
+        tag(CxfContent.BACKING, conditions.backing());
+        tag(CxfContent.FILTER, conditions.filter());
         end();
         start("Resources");
         start("ObjectCollection");
@@ -80,7 +82,7 @@ public final class CxfWriter {
         }
         end();
         start("ColorSpecificationCollection");
-        specification(mode, grid);
+        specification(conditions, grid);
         start("ColorSpecification");
         out.writeAttribute("Id", CODES);
         end();
@@ -147,7 +149,7 @@ public final class CxfWriter {
         end();
     }
 
-    private void specification(Optional<Condition> mode, @Nullable Spectrum grid)
+    private void specification(Conditions conditions, @Nullable Spectrum grid)
             throws XMLStreamException {
         start("ColorSpecification");
         out.writeAttribute("Id", COLOUR);
@@ -158,14 +160,16 @@ public final class CxfWriter {
             element("Method", "E308_Table5");
         }
         end();
-        if (grid != null || mode.isPresent()) {
-            measurement(mode, grid);
+        if (grid != null || conditions.mode().isPresent() || deviceFilter(conditions).isPresent()) {
+            measurement(conditions, grid);
         }
         end();
     }
 
-    private void measurement(Optional<Condition> mode, @Nullable Spectrum grid)
+    private void measurement(Conditions conditions, @Nullable Spectrum grid)
             throws XMLStreamException {
+        Optional<Condition> mode = conditions.mode();
+        Optional<String> filter = deviceFilter(conditions);
         start("MeasurementSpec");
         element(
                 "MeasurementType",
@@ -186,10 +190,15 @@ public final class CxfWriter {
             out.writeAttribute("Increment", String.valueOf(grid.stepNm()));
             end();
         }
-        if (mode.isPresent()) {
+        if (mode.isPresent() || filter.isPresent()) {
             start("Device");
-            element("DeviceIllumination", illumination(mode.get()));
-            element("DevicePolarization", String.valueOf(mode.get() == Condition.M3));
+            if (filter.isPresent()) {
+                element("DeviceFilter", filter.get());
+            }
+            if (mode.isPresent()) {
+                element("DeviceIllumination", illumination(mode.get()));
+                element("DevicePolarization", String.valueOf(mode.get() == Condition.M3));
+            }
             end();
         }
         end();
@@ -203,6 +212,28 @@ public final class CxfWriter {
             case M2 -> "M2_UVExcluded";
             case M3 -> "M3_Polarized";
         };
+    }
+
+    /** The format's word for a filter (from memory), where it has one. */
+    private static Optional<String> deviceFilter(Conditions conditions) {
+        return conditions
+                .filter()
+                .flatMap(
+                        said ->
+                                said.matches("no|none")
+                                        ? Optional.of("Filter_None")
+                                        : said.matches("uv|uv[ -]?(cut|excluded)")
+                                                ? Optional.of("Filter_UVExcluded")
+                                                : Optional.empty());
+    }
+
+    /** What the format has no element for stands in its free tags, in the file's own words. */
+    private void tag(String name, Optional<String> value) throws XMLStreamException {
+        if (value.isPresent()) {
+            out.writeEmptyElement("cc", "Tag", CORE);
+            out.writeAttribute("Name", name);
+            out.writeAttribute("Value", clean(value.get()));
+        }
     }
 
     private void start(String element) throws XMLStreamException {

@@ -63,7 +63,7 @@ public final class MeasurementReader {
      */
     public static Map<String, Lab> colours(Path file, Set<String> ids) throws Problem {
         String name = String.valueOf(file.getFileName());
-        RawFile raw = raw(name, bytes(file), ids, Set.of());
+        RawFile raw = raw(name, bytes(file), ids, Map.of());
         Map<String, Lab> colours = new HashMap<>();
         for (RawPatch patch : raw.sets().get(0).patches()) {
             if (ids.contains(patch.id())) {
@@ -96,7 +96,8 @@ public final class MeasurementReader {
         }
         List<Patch> all = chart == null ? List.of() : chart.all();
         Set<String> ids = all.stream().map(Patch::id).collect(Collectors.toSet());
-        Set<Rgb8> codes = all.stream().map(Patch::rgb).collect(Collectors.toSet());
+        Map<String, Rgb8> codes =
+                all.stream().collect(Collectors.toMap(Patch::id, Patch::rgb, (one, two) -> one));
         RawFile raw = raw(name, bytes, ids, codes);
         List<String> notes = new ArrayList<>(raw.notes());
         PatchMatcher matcher = new PatchMatcher(name, chart, notes);
@@ -183,7 +184,8 @@ public final class MeasurementReader {
     }
 
     /** Told apart by how it begins, byte order mark and white space aside. */
-    private static RawFile raw(String name, byte[] bytes, Set<String> ids, Set<Rgb8> codes)
+    private static RawFile raw(
+            String name, byte[] bytes, Set<String> ids, Map<String, Rgb8> codes)
             throws Problem {
         String text = decode(bytes);
         return text.stripLeading().startsWith("<")

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -13,7 +14,10 @@ import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.problem.Problem;
 
-/** Numbers of a table to patches: finds the scales, computes CIELAB, notes what it did. */
+/**
+ * Numbers of a table to patches: finds the scales, computes CIELAB, notes what it did. Mutable:
+ * {@link #take} first.
+ */
 final class PatchReader {
     static final Pattern NUMBER =
             Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)([eE][+-]?\\d{1,3})?");
@@ -29,6 +33,12 @@ final class PatchReader {
     private final Columns columns;
     private final int id;
     private final List<String> notes;
+    private final ValueScale scale = new ValueScale();
+    private List<double[]> rgb = List.of();
+    private List<double[]> labs = List.of();
+    private List<double[]> xyzs = List.of();
+    private List<double[]> spectra = List.of();
+    private double codeScale = 1;
 
     /**
      * @param id column of the patch names, -1 where there is none
@@ -42,22 +52,69 @@ final class PatchReader {
     }
 
     /**
-     * @param chartCodes codes of the chart's patches, empty when no chart is known
+     * Takes the numbers.
+     *
+     * @param chart the chart's patches by name, empty when no chart is known
      */
-    List<RawPatch> read(Set<Rgb8> chartCodes) throws Problem {
-        List<double[]> rgb = numbers(columns.rgb());
-        List<double[]> labs = numbers(columns.lab());
-        List<double[]> xyzs = numbers(columns.xyz());
-        List<double[]> spectra = numbers(List.copyOf(columns.bands().values()));
-        double codeScale = columns.rgb().isEmpty() ? 1 : codeScale(rgb, chartCodes);
+    PatchReader take(Map<String, Rgb8> chart) throws Problem {
+        rgb = numbers(columns.rgb());
+        labs = numbers(columns.lab());
+        xyzs = numbers(columns.xyz());
+        spectra = numbers(List.copyOf(columns.bands().values()));
+        codeScale = columns.rgb().isEmpty() ? 1 : codeScale(rgb, Set.copyOf(chart.values()));
+        for (int i = 0; i < table.rows().size(); i++) {
+            String named = id < 0 ? "" : table.rows().get(i).cells().get(id);
+            double value =
+                    isSpectral()
+                            ? ValueScale.middle(spectra.get(i))
+                            : columns.xyz().isEmpty() ? 0 : xyzs.get(i)[1];
+            double[] v = labs.get(i);
+            scale.add(
+                    value,
+                    v.length > 0 ? new Lab(v[0], v[1], v[2]) : null,
+                    columns.rgb().isEmpty() ? chart.get(named) : rounded(rgb.get(i), codeScale));
+        }
+        return this;
+    }
+
+    boolean isSpectral() {
+        return !columns.bands().isEmpty();
+    }
+
+    /** Whether its values run to 100, by the header or by themselves; null where neither tells. */
+    @Nullable Boolean hundred() throws Problem {
+        String norm = isSpectral() ? table.keywords().get("SPECTRAL_NORM") : null;
+        if (norm == null || !norm.matches("1(00)?([.,]0*)?")) {
+            return scale.hundred();
+        }
+        boolean hundred = norm.startsWith("100");
+        Boolean compared = scale.compared();
+        if (compared != null && compared != hundred) {
+            throw Problem.input(
+                    name,
+                    "SPECTRAL_NORM says that spectral values run to "
+                            + (hundred ? "100" : "1")
+                            + ", but beside codes or CIELAB they are "
+                            + (hundred ? "fractions of 1" : "percent")
+                            + ". Correct that line or export again.");
+        }
+        return hundred;
+    }
+
+    /**
+     * The patches.
+     *
+     * @param hundred whether spectra or XYZ run to 100
+     */
+    List<RawPatch> read(boolean hundred) throws Problem {
         notes.add(columns.used(table.fields(), id));
         ColourMaker colours = new ColourMaker(notes);
-        boolean spectral = !columns.bands().isEmpty();
+        boolean spectral = isSpectral();
         if (spectral) {
             colours.bands(name, columns.bands().keySet());
-            colours.spectralScale(spectra, table.keywords().get("SPECTRAL_NORM"));
+            colours.spectralScale(hundred);
         } else if (!columns.xyz().isEmpty()) {
-            colours.xyzScale(xyzs);
+            colours.xyzScale(hundred);
         } else {
             colours.labAsStated();
         }

@@ -50,9 +50,10 @@ final class TextReader {
      *
      * @param chartIds ids of the chart's patches; empty when no chart is known, and then codes are
      *     asked for
-     * @param chartCodes codes of the chart's patches; empty when no chart is known
+     * @param chart codes of the chart's patches by id, where known
      */
-    static RawFile read(String name, String content, Set<String> chartIds, Set<Rgb8> chartCodes)
+    static RawFile read(
+            String name, String content, Set<String> chartIds, Map<String, Rgb8> chart)
             throws Problem {
         TextTables text = TextTables.parse(name, content);
         TextReader reader = new TextReader(name);
@@ -70,16 +71,45 @@ final class TextReader {
         if (reader.left > 0) {
             reader.notes.add("Further tables in the file were not used: " + reader.left + ".");
         }
-        List<RawSet> sets = new ArrayList<>();
-        for (Part part : reader.parts) {
-            TextTables.Table table = new TextTables.Table(part.fields, part.rows, part.keywords);
-            sets.add(
-                    new RawSet(
-                            part.conditions,
-                            new PatchReader(name, table, part.columns, part.id, reader.notes)
-                                    .read(chartCodes)));
-        }
+        List<RawSet> sets = reader.sets(chart);
         return new RawFile(name, sets, text.keywords(), reader.notes.stream().distinct().toList());
+    }
+
+    private List<RawSet> sets(Map<String, Rgb8> chart) throws Problem {
+        List<PatchReader> readers = new ArrayList<>();
+        for (Part part : parts) {
+            TextTables.Table table = new TextTables.Table(part.fields, part.rows, part.keywords);
+            readers.add(
+                    new PatchReader(name, table, part.columns, part.id, notes).take(chart));
+        }
+        List<RawSet> sets = new ArrayList<>();
+        for (int i = 0; i < readers.size(); i++) {
+            boolean hundred = hundred(readers.get(i), readers);
+            sets.add(new RawSet(parts.get(i).conditions, readers.get(i).read(hundred)));
+        }
+        return sets;
+    }
+
+    /** What a table does not tell by itself the other ones of its kind do, where they agree. */
+    private boolean hundred(PatchReader reader, List<PatchReader> all) throws Problem {
+        Boolean own = reader.hundred();
+        if (own != null) {
+            return own;
+        }
+        Set<Boolean> others = new HashSet<>();
+        for (PatchReader other : all) {
+            Boolean told = other.isSpectral() == reader.isSpectral() ? other.hundred() : null;
+            if (told != null) {
+                others.add(told);
+            }
+        }
+        if (others.size() > 1) {
+            throw Problem.input(
+                    name,
+                    "some of its tables are in percent and some in fractions, and of one it cannot"
+                            + " be told which. Export all tables alike, or with SPECTRAL_NORM.");
+        }
+        return others.contains(true);
     }
 
     private void take(TextTables.Table table, Set<String> chartIds) throws Problem {

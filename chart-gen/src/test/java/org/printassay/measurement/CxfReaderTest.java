@@ -62,7 +62,7 @@ class CxfReaderTest {
                                 + "</cc:Device><cc:Backing>White</cc:Backing>");
         MeasurementFile file = read(m1);
         assertEquals(Optional.of(Condition.M1), file.condition());
-        assertEquals("M1, backing white, filter filter_none", file.conditions().words());
+        assertEquals("M1, backing white, filter none", file.conditions().words());
     }
 
     /** Codes in target objects, readings in objects of the same name, one kind a condition. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.reading.Reading;
@@ -105,27 +106,32 @@ final class ColourBudget {
     }
 
     private double moved(IntFunction<Lab> shift) {
+        return figure.applyAsDouble(shifted(set, shift)) - value;
+    }
+
+    /** The readings with each colour moved; relative colours where there are no others. */
+    static ReadingSet shifted(ReadingSet set, IntFunction<Lab> shift) {
         List<Reading> moved = new ArrayList<>();
         for (int i = 0; i < set.readings().size(); i++) {
             Reading r = set.readings().get(i);
-            Lab lab = r.lab();
             Lab by = shift.apply(i);
             moved.add(
                     new Reading(
                             r.id(),
                             r.section(),
                             r.rgb(),
-                            lab == null
-                                    ? null
-                                    : new Lab(lab.l() + by.l(), lab.a() + by.a(), lab.b() + by.b()),
-                            r.labRelative(),
+                            plus(r.lab(), by),
+                            r.lab() == null ? plus(r.labRelative(), by) : r.labRelative(),
                             r.standardError(),
                             r.density(),
                             r.flags(),
                             r.centre(),
                             r.sheet()));
         }
-        return figure.applyAsDouble(new ReadingSet(moved, set.space(), set.trust(), set.colour()))
-                - value;
+        return new ReadingSet(moved, set.space(), set.trust(), set.colour());
+    }
+
+    private static @Nullable Lab plus(@Nullable Lab lab, Lab by) {
+        return lab == null ? null : new Lab(lab.l() + by.l(), lab.a() + by.a(), lab.b() + by.b());
     }
 }

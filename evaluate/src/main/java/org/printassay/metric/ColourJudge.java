@@ -265,22 +265,34 @@ public final class ColourJudge {
      * none.
      */
     static Optional<Double> largestTwinDifference(ReadingSet set) {
-        Map<Rgb8, List<Lab>> byCode = new HashMap<>();
+        return furthestTwins(set).map(Twins::deltaE00);
+    }
+
+    /** Two readings of one code. */
+    record Twins(Reading one, Reading other, double deltaE00) {}
+
+    /** The twins that differ most. */
+    static Optional<Twins> furthestTwins(ReadingSet set) {
+        Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
             boolean clean =
                     reading.flags().stream().allMatch(flag -> flag == ReadingFlag.UNLIKE_TWINS);
             if (clean && (reading.lab() != null || reading.labRelative() != null)) {
-                byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading.best());
+                byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }
-        double largest = -1;
-        for (List<Lab> twins : byCode.values()) {
+        Twins furthest = null;
+        for (List<Reading> twins : byCode.values()) {
             for (int i = 0; i < twins.size(); i++) {
                 for (int k = i + 1; k < twins.size(); k++) {
-                    largest = Math.max(largest, DeltaE.ciede2000(twins.get(i), twins.get(k)));
+                    double apart =
+                            DeltaE.ciede2000(twins.get(i).best(), twins.get(k).best());
+                    if (furthest == null || apart > furthest.deltaE00) {
+                        furthest = new Twins(twins.get(i), twins.get(k), apart);
+                    }
                 }
             }
         }
-        return largest < 0 ? Optional.empty() : Optional.of(largest);
+        return Optional.ofNullable(furthest);
     }
 }

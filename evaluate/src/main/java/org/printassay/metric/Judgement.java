@@ -3,6 +3,7 @@ package org.printassay.metric;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
@@ -61,7 +62,14 @@ public record Judgement(
         boolean repeats = neutrals.spread(0, 255, Lab::l).known();
         Double twins = ColourJudge.largestTwinDifference(set).orElse(null);
         Gradient gradient = Gradient.of(set).orElse(null);
+        List<Budget> evenness = new ArrayList<>();
+        EvennessBudget.ofTwins(set).ifPresent(evenness::add);
+        if (gradient != null) {
+            evenness.add(EvennessBudget.ofGradient(set, gradient));
+        }
         if (white == null || black == null) {
+            List<Budget> budgets = new ArrayList<>(budgets(set, white, black, null, null));
+            budgets.addAll(evenness);
             return new Judgement(
                     white,
                     black,
@@ -75,7 +83,7 @@ public record Judgement(
                     null,
                     twins,
                     gradient,
-                    budgets(set, white, black, null, null));
+                    budgets);
         }
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
@@ -102,24 +110,21 @@ public record Judgement(
             ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
             ColourJudge.gamutBudget(set, spread).ifPresent(budgets::add);
         }
+        Wedge shadows = wedge(set, neutrals, threshold, aim, false);
+        Wedge highlights = wedge(set, neutrals, threshold, aim, true);
+        if (shadows != null) {
+            LevelBudget.of(shadows, neutrals, false).ifPresent(budgets::add);
+        }
+        if (highlights != null) {
+            LevelBudget.of(highlights, neutrals, true).ifPresent(budgets::add);
+        }
+        budgets.addAll(evenness);
         return new Judgement(
                 white,
                 black,
                 tone,
-                neutrals.clipped(0)
-                        ? null
-                        : WedgeJudge.shadows(
-                                        neutrals,
-                                        threshold,
-                                        level -> ToneJudge.aimL(set, aim, level))
-                                .orElse(null),
-                neutrals.clipped(255)
-                        ? null
-                        : WedgeJudge.highlights(
-                                        neutrals,
-                                        threshold,
-                                        level -> ToneJudge.aimL(set, aim, level))
-                                .orElse(null),
+                shadows,
+                highlights,
                 neutrality,
                 repeats,
                 absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
@@ -128,6 +133,18 @@ public record Judgement(
                 twins,
                 gradient,
                 budgets);
+    }
+
+    private static @Nullable Wedge wedge(
+            ReadingSet set, Neutrals neutrals, double threshold, PaperAim aim, boolean fromPaper) {
+        if (neutrals.clipped(fromPaper ? 255 : 0)) {
+            return null;
+        }
+        IntToDoubleFunction aimL = level -> ToneJudge.aimL(set, aim, level);
+        return (fromPaper
+                        ? WedgeJudge.highlights(neutrals, threshold, aimL)
+                        : WedgeJudge.shadows(neutrals, threshold, aimL))
+                .orElse(null);
     }
 
     /** Figures that are not stated have no budget. */

@@ -31,7 +31,7 @@ final class WedgeJudge {
      * one level by itself: with these tails 98 % of simulated wedges hold the truth (see the
      * tests).
      */
-    private static final double TAIL = 0.95;
+    static final double TAIL = 0.95;
 
     /** Tail of longer windows: smaller, because the best of several is taken. */
     private static final double WINDOW_TAIL = 0.965;
@@ -92,8 +92,7 @@ final class WedgeJudge {
         if (fromPaper) {
             Collections.reverse(tested);
         }
-        Neutrals.Spread spread =
-                neutrals.spread(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
+        Neutrals.Spread spread = spread(neutrals, fromPaper);
         int n = tested.size();
         double[] d = new double[n];
         double[] aim = new double[n];
@@ -126,6 +125,11 @@ final class WedgeJudge {
                             counts[i]));
         }
         return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
+    }
+
+    /** Spread of one patch at an end of the tone scale, L*. */
+    static Neutrals.Spread spread(Neutrals neutrals, boolean fromPaper) {
+        return neutrals.spread(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
     }
 
     private Verdict verdict(double low, double high) {

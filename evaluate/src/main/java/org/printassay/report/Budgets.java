@@ -23,7 +23,11 @@ final class Budgets {
                     entry("colours.meanDeltaE00", "Colours, mean dE00"),
                     entry("colours.gamutVolume", "Gamut volume"),
                     entry("white.density", "Paper white, density"),
-                    entry("black.density", "Dmax"));
+                    entry("black.density", "Dmax"),
+                    entry("shadows.firstVisible", "First level told from black"),
+                    entry("highlights.lastVisible", "Last level told from paper"),
+                    entry("evenness.maxDeltaE00", "Largest between equal patches, dE00"),
+                    entry("evenness.gradient.overSheet", "Lightness over the sheet, L*"));
 
     private Budgets() {}
 
@@ -34,7 +38,9 @@ final class Budgets {
     private static ReportView.Budget row(Budget budget) {
         return new ReportView.Budget(
                 Words.typeset(NAMES.getOrDefault(budget.figure(), budget.figure())),
-                shown(budget, budget.value()),
+                budget.unit().equals("level")
+                        ? Words.number(budget.value(), 0)
+                        : shown(budget, budget.value()),
                 part(budget, Budget.Kind.RANDOM),
                 part(budget, Budget.Kind.LIGHT),
                 part(budget, Budget.Kind.CALIBRATION),

@@ -4,9 +4,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MeasurementSummary;
+import org.printassay.measurement.Conditions;
 import org.printassay.measurement.CxfWriter;
 import org.printassay.measurement.MeasurementFile.Condition;
 import org.printassay.measurement.MeasurementWriter;
@@ -33,13 +35,20 @@ final class ReadingsCxf {
         if (rows.isEmpty() || e.lightnessAlone()) {
             return Optional.empty();
         }
-        MeasurementSummary m = e.measurement();
-        String mode = m == null ? null : m.condition();
         return Optional.of(
                 CxfWriter.write(
                         "Readings, absolute CIELAB D50 (" + Words.trust(e.trust()) + ")",
                         created,
-                        mode == null ? Optional.empty() : Optional.of(Condition.valueOf(mode)),
+                        conditions(e.measurement()),
                         rows));
+    }
+
+    private static Conditions conditions(@Nullable MeasurementSummary m) {
+        return m == null
+                ? Conditions.UNKNOWN
+                : new Conditions(
+                        Optional.ofNullable(m.condition()).map(Condition::valueOf),
+                        Optional.ofNullable(m.backing()),
+                        Optional.ofNullable(m.filter()));
     }
 }
