@@ -6,7 +6,7 @@ import java.util.Arrays;
  * Tells which cells of a patch show the patch and which show what lies on it. Cells far from the
  * median in any channel go, and the median is taken anew from the rest until nothing changes, so
  * that dirt which covers a good part does not widen the limit that should keep it out. Neighbours
- * of dirt go too, for its edges are soft.
+ * of dirt go too, for its edges are soft. Where the far cells are the print's own dots, all stay.
  */
 final class CellJudge {
     /** Robust standard deviations beyond which a cell is left out. */
@@ -34,6 +34,9 @@ final class CellJudge {
         boolean[] out = new boolean[cells.columns() * cells.rows()];
         for (int c = 0; c < cells.channels(); c++) {
             mark(cells, c, curves[c], codeStep, out);
+        }
+        if (OwnGrain.is(cells, out)) {
+            return new CellJudge(cells, new boolean[out.length], 0);
         }
         long dirty = 0;
         for (int i = 0; i < out.length; i++) {

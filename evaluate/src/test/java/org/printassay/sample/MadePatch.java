@@ -106,6 +106,33 @@ final class MadePatch {
         }
     }
 
+    /**
+     * Drops of one ink strewn at random over bare paper, each a fortieth of a millimetre in radius,
+     * until they cover a share of it. They belong to the patch.
+     */
+    void drops(double share, double ink, Random random) {
+        double radius = 0.025 * perMm;
+        int reach = (int) Math.ceil(radius + 1);
+        long count = Math.round(share * side * side / (Math.PI * radius * radius));
+        for (long n = 0; n < count; n++) {
+            double x = side * random.nextDouble();
+            double y = side * random.nextDouble();
+            for (int v = Math.max(0, (int) y - reach); v <= Math.min(side - 1, y + reach); v++) {
+                for (int u = Math.max(0, (int) x - reach); u <= Math.min(side - 1, x + reach); u++) {
+                    double hidden = overlap(u - x, radius) * overlap(v - y, radius);
+                    int i = v * side + u;
+                    light[i] += hidden * (ink - light[i]);
+                }
+            }
+        }
+    }
+
+    /** Length of a drop, taken as a square of its area, in a pixel that begins so far from it. */
+    private static double overlap(double from, double radius) {
+        double half = radius * Math.sqrt(Math.PI) / 2;
+        return Math.max(0, Math.min(from + 1, half) - Math.max(from, -half));
+    }
+
     /** Share that dirt covers. */
     double covered() {
         double sum = 0;

@@ -8,6 +8,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.printassay.reading.ReadingFlag;
 
 /**
  * Patches drawn here with dirt on them against the same patches without it: the same grain, the
@@ -151,6 +152,52 @@ class RobustPatchTest {
                             lightness + " at " + sampling + ", " + bits + " bit");
                 }
             }
+        }
+    }
+
+    @Test
+    void sparseDropsOfInkArePartOfTheTone() {
+        StringBuilder told = new StringBuilder();
+        boolean within = true;
+        for (double share : new double[] {0.003, 0.01, 0.03, 0.1, 0.3}) {
+            for (double ink : new double[] {0.02, 0.4}) {
+                for (double sampling : SAMPLINGS) {
+                    double bias = 0;
+                    boolean flagged = false;
+                    for (int i = 0; i < PATCHES; i++) {
+                        Random random = new Random(i * 17L + (long) sampling);
+                        MadePatch patch = new MadePatch(96, sampling, 0, random);
+                        patch.drops(share, ink, random);
+                        PatchSample sample = patch.read(16, false);
+                        bias += MadePatch.lightness(sample) - patch.plainLightness();
+                        flagged |= sample.flags().contains(ReadingFlag.DUSTY);
+                    }
+                    told.append(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%n%.3f of %.2f at %.0f/in: %.3f %s",
+                                    share,
+                                    ink,
+                                    sampling,
+                                    bias / PATCHES,
+                                    flagged));
+                    within &= Math.abs(bias / PATCHES) < BIAS_L && !flagged;
+                }
+            }
+        }
+        assertTrue(within, told.toString());
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "FINGERPRINT", mode = EnumSource.Mode.EXCLUDE)
+    void dirtOnSparseDropsIsStillLeftOut(Dirt dirt) {
+        for (double sampling : SAMPLINGS) {
+            Random random = new Random((long) sampling);
+            MadePatch patch = new MadePatch(96, sampling, 0, random);
+            patch.drops(0.01, 0.02, random);
+            dirt.lay(patch, 0.05, random);
+            double found = MadePatch.lightness(patch.read(16, true));
+            assertEquals(patch.plainLightness(), found, 0.6, dirt + " at " + sampling);
         }
     }
 
