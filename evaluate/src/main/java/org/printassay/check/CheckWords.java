@@ -22,29 +22,43 @@ public final class CheckWords {
             case WITHIN -> "Within: nothing has measurably changed against " + against + ".";
             case DRIFTED -> "Drifted: changed, but inside what is allowed against " + against + ".";
             case FAILED -> "Failed: further from " + against + " than is allowed.";
-            case CANNOT_TELL ->
-                    check.changes().isEmpty()
-                            ? "Cannot tell: the prints have nothing in common that can be compared."
-                            : "Cannot tell: the print may or may not be as near as is allowed to "
-                                    + against
-                                    + ".";
+            case CANNOT_TELL -> cannotTell(check, against);
         };
+    }
+
+    private static String cannotTell(Check check, String against) {
+        if (check.untilUnlooked() != Outcome.CANNOT_TELL) {
+            return "Cannot tell: "
+                    + (check.untilUnlooked() == Outcome.WITHIN
+                            ? "within in what could be compared with "
+                            : "changed, but inside what is allowed in what could be compared with ")
+                    + against
+                    + "; "
+                    + String.join(" and ", check.surface().unlooked())
+                    + " were not looked at.";
+        }
+        return check.changes().isEmpty()
+                ? "Cannot tell: the prints have nothing in common that can be compared."
+                : "Cannot tell: the print may or may not be as near as is allowed to "
+                        + against
+                        + ".";
     }
 
     /** Everything worth saying after the headline. */
     public static List<String> sentences(Check check) {
         List<String> all = new ArrayList<>();
         SurfaceChange surface = check.surface();
-        if (surface.outcome() == Outcome.FAILED) {
+        if (surface.found() == Outcome.FAILED) {
             SurfaceWords.worse(all, surface);
         }
         changes(all, check, Outcome.FAILED);
-        if (surface.outcome() == Outcome.CANNOT_TELL) {
+        if (surface.found() == Outcome.CANNOT_TELL) {
             SurfaceWords.worse(all, surface);
         }
+        SurfaceWords.unlooked(all, surface);
         changes(all, check, Outcome.CANNOT_TELL);
         changes(all, check, Outcome.DRIFTED);
-        if (surface.outcome() == Outcome.DRIFTED || surface.outcome() == Outcome.WITHIN) {
+        if (surface.found() == Outcome.DRIFTED || surface.found() == Outcome.WITHIN) {
             SurfaceWords.worse(all, surface);
         }
         SurfaceWords.asBefore(all, surface);

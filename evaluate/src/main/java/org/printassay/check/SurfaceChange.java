@@ -17,7 +17,9 @@ import org.printassay.evaluation.PrintLine;
  * @param worseBands visible bands that were there before and are stronger now
  * @param oldBands visible bands that were there before
  * @param goneBands visible bands of the baseline that are not visible any more
- * @param outcome of lines and bands together
+ * @param unlooked what the tolerances ask for and tints on a sheet could have told, but a scan did
+ *     not: "lines", "bands"
+ * @param found what follows from those that were looked at
  */
 public record SurfaceChange(
         boolean linesCompared,
@@ -30,7 +32,8 @@ public record SurfaceChange(
         List<Grown<PrintBand>> worseBands,
         List<PrintBand> oldBands,
         List<PrintBand> goneBands,
-        Outcome outcome) {
+        List<String> unlooked,
+        Outcome found) {
     public SurfaceChange {
         newLines = List.copyOf(newLines);
         worseLines = List.copyOf(worseLines);
@@ -40,5 +43,11 @@ public record SurfaceChange(
         worseBands = List.copyOf(worseBands);
         oldBands = List.copyOf(oldBands);
         goneBands = List.copyOf(goneBands);
+        unlooked = List.copyOf(unlooked);
+    }
+
+    /** Of lines and bands together: what was not looked at cannot be told. */
+    public Outcome outcome() {
+        return unlooked.isEmpty() ? found : found.or(Outcome.CANNOT_TELL);
     }
 }

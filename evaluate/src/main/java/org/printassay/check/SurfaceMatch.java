@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -13,6 +14,8 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
+import org.printassay.reading.WarningCode;
+import org.printassay.sheet.Section;
 import org.printassay.surface.FoundBand;
 import org.printassay.surface.FoundLine;
 
@@ -36,10 +39,35 @@ final class SurfaceMatch {
 
     /** Compares; tolerances may leave out lines, bands or both. */
     static SurfaceChange between(Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
-        return new SurfaceMatch(tolerances).between(baseline.surface(), print.surface());
+        boolean tints = hasTints(baseline) || hasTints(print);
+        boolean whole = !leavesOut(baseline) && !leavesOut(print);
+        return new SurfaceMatch(tolerances)
+                .between(baseline.surface(), print.surface(), tints, whole);
     }
 
-    private SurfaceChange between(@Nullable PrintSurface before, @Nullable PrintSurface after) {
+    /** Whether a scan could have told lines and bands. */
+    private static boolean hasTints(Evaluation print) {
+        return print.fromScan()
+                && print.patches().stream()
+                        .anyMatch(p -> p.section().equals(Optional.of(Section.TINTS)));
+    }
+
+    /** Whether lines were not looked for at all, or not on every sheet. */
+    private static boolean leavesOut(Evaluation print) {
+        return print.warnings().stream().anyMatch(w -> w.code() == WarningCode.LINES_NOT_JUDGED);
+    }
+
+    /**
+     * Compares.
+     *
+     * @param tints whether a sheet has tints that could have told
+     * @param whole whether nothing was left out in the prints that were looked at
+     */
+    private SurfaceChange between(
+            @Nullable PrintSurface before,
+            @Nullable PrintSurface after,
+            boolean tints,
+            boolean whole) {
         List<PrintLine> oldLines = before == null ? null : before.lines();
         List<PrintLine> lines = after == null ? null : after.lines();
         List<PrintBand> oldBands = before == null ? null : before.bands();
@@ -57,6 +85,13 @@ final class SurfaceMatch {
             byBand =
                     Split.of(visible(oldBands), visible(bands), SurfaceMatch::apart, growth::grown);
         }
+        List<String> unlooked = new ArrayList<>();
+        if (tints && tolerances.lineContrast() != null && !(compareLines && whole)) {
+            unlooked.add("lines");
+        }
+        if (tints && tolerances.bandOverThreshold() != null && !(compareBands && whole)) {
+            unlooked.add("bands");
+        }
         return new SurfaceChange(
                 compareLines,
                 byLine.added,
@@ -68,6 +103,7 @@ final class SurfaceMatch {
                 byBand.worse,
                 byBand.kept,
                 byBand.gone,
+                unlooked,
                 byLine.outcome(growth::added).or(byBand.outcome(growth::added)));
     }
 

@@ -89,23 +89,38 @@ final class SurfaceWords {
         }
     }
 
-    /** What the tolerances ask for and the prints do not tell. */
+    /** What tints could have told, had they been looked at. */
+    static void unlooked(List<String> to, SurfaceChange surface) {
+        if (!surface.unlooked().isEmpty()) {
+            to.add(
+                    capitalised(surface.unlooked())
+                            + " were not looked at on every sheet of both prints: scan all of them"
+                            + " at 600 samples an inch.");
+        }
+    }
+
+    /** What the tolerances ask for and these sheets cannot tell. */
     static void notCompared(List<String> to, Check check) {
+        SurfaceChange surface = check.surface();
         List<String> asked = new ArrayList<>();
-        if (check.tolerances().lineContrast() != null && !check.surface().linesCompared()) {
+        if (check.tolerances().lineContrast() != null && !surface.linesCompared()) {
             asked.add("lines");
         }
-        if (check.tolerances().bandOverThreshold() != null && !check.surface().bandsCompared()) {
+        if (check.tolerances().bandOverThreshold() != null && !surface.bandsCompared()) {
             asked.add("bands");
         }
+        asked.removeAll(surface.unlooked());
         if (!asked.isEmpty()) {
-            String what = String.join(" and ", asked);
             to.add(
-                    Character.toUpperCase(what.charAt(0))
-                            + what.substring(1)
+                    capitalised(asked)
                             + " were not compared: both prints need scans of 600 samples an inch of"
                             + " a sheet with tints.");
         }
+    }
+
+    private static String capitalised(List<String> words) {
+        String all = String.join(" and ", words);
+        return Character.toUpperCase(all.charAt(0)) + all.substring(1);
     }
 
     private static String count(int n, String what) {

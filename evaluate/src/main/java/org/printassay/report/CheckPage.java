@@ -208,6 +208,9 @@ public final class CheckPage {
         }
         lines(facts, "As before", surface.oldLines());
         lines(facts, "Gone", surface.goneLines());
+        if (!surface.bandsCompared()) {
+            facts.add(Fact.of("Bands", "not compared", "not judged in both prints"));
+        }
         bands(facts, "New band", surface.newBands());
         for (Grown<PrintBand> band : surface.worseBands()) {
             facts.add(

@@ -176,7 +176,7 @@ class CheckerTest {
         Check check = Checker.check(PRINT.evaluation(1), PRINT.evaluation(2), fine());
         assertFalse(check.surface().linesCompared());
         assertTrue(
-                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines were not")));
+                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines and bands were not")));
         assertNull(PRINT.evaluation(1).surface());
     }
 

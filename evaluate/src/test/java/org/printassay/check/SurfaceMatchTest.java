@@ -217,4 +217,59 @@ class SurfaceMatchTest {
                         print(4, List.of(line(70, 0.3, SurfaceCause.UNDECIDED)), List.of()));
         assertEquals(Outcome.CANNOT_TELL, stronger.outcome());
     }
+
+    /** A sheet with tints was scanned too coarsely: nothing is said of what nobody looked at. */
+    @Test
+    void aCheckThatLookedAtNoLinesIsNotWithin() throws Exception {
+        Check coarse =
+                Checker.check(
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(1)),
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(2)),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.CANNOT_TELL, coarse.outcome());
+        assertEquals(List.of("lines", "bands"), coarse.surface().unlooked());
+        assertEquals(
+                "Cannot tell: within in what could be compared with the baseline (tolerances:"
+                        + " fine); lines and bands were not looked at.",
+                CheckWords.headline(coarse));
+        String first = CheckWords.sentences(coarse).get(0);
+        assertTrue(first.contains("600 samples an inch"), first);
+        Evaluation looked = MadePrint.withTint(print(3, List.of(), List.of()));
+        Check half =
+                Checker.check(
+                        looked,
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(4)),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.CANNOT_TELL, half.outcome());
+        Check fine =
+                Checker.check(
+                        looked,
+                        MadePrint.withTint(print(5, List.of(), List.of())),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.WITHIN, fine.outcome());
+    }
+
+    /** Sheets without tints, and sets that do not ask, are not held against a print. */
+    @Test
+    void whatASheetCannotTellIsSaidLast() throws Exception {
+        Check check =
+                Checker.check(
+                        MadePrint.USUAL.evaluation(1),
+                        MadePrint.USUAL.evaluation(2),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.WITHIN, check.outcome());
+        List<String> said = CheckWords.sentences(check);
+        assertTrue(said.get(said.size() - 1).startsWith("Lines and bands were not compared"));
+        ToleranceSet fine = ToleranceFile.named("fine");
+        ToleranceSet unasked =
+                new ToleranceSet(
+                        "mine", "", fine.falseAlarms(), fine.quantities(), null, null);
+        assertEquals(
+                Outcome.WITHIN,
+                Checker.check(
+                                MadePrint.withTint(MadePrint.USUAL.evaluation(1)),
+                                MadePrint.withTint(MadePrint.USUAL.evaluation(2)),
+                                unasked)
+                        .outcome());
+    }
 }
