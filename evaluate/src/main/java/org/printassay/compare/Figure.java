@@ -182,6 +182,11 @@ public enum Figure {
         };
     }
 
+    /** What evaluation files round it to, in its unit. */
+    public double step() {
+        return whole() || this == GAMUT_VOLUME ? 1 : 0.001;
+    }
+
     /** The figure of a {@link #key}. */
     public static Optional<Figure> ofKey(String key) {
         return Arrays.stream(values()).filter(figure -> figure.key.equals(key)).findFirst();
