@@ -25,6 +25,7 @@ final class SimplePrints {
     private double threshold = 0.5;
     private double whiteL = 95;
     private double blackL = 8;
+    private double random = 0.1;
     private boolean once;
     private char sum;
 
@@ -84,6 +85,12 @@ final class SimplePrints {
 
     SimplePrints black(double l) {
         blackL = l;
+        return this;
+    }
+
+    /** What reading again would change, L*. */
+    SimplePrints random(double standard) {
+        random = standard;
         return this;
     }
 
@@ -147,7 +154,7 @@ final class SimplePrints {
                 once
                         ? List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null))
                         : List.of(
-                                new Budget.Part(Budget.Kind.RANDOM, 0.1, 30),
+                                new Budget.Part(Budget.Kind.RANDOM, random, 30),
                                 new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null)));
     }
 
