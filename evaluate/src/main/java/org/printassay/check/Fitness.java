@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Rgb8;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Comparability.Caution;
-import org.printassay.compare.Comparability.Reason;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
 
@@ -110,10 +109,5 @@ final class Fitness {
                             + what
                             + "; compare tells papers and printers apart.");
         }
-    }
-
-    /** Whether what is stated by how colour was obtained is the same in both. */
-    static boolean readAlike(Comparability found) {
-        return found.cautions().stream().noneMatch(c -> c.reason() == Reason.CALIBRATION);
     }
 }

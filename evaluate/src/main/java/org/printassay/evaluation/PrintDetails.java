@@ -1,5 +1,6 @@
 package org.printassay.evaluation;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,5 +30,10 @@ public record PrintDetails(
             @Nullable String route,
             @Nullable Double driedHours) {
         this(paper, printer, route, driedHours, null, null);
+    }
+
+    /** A name as it is compared: spaces and capitals make no other one; empty when not said. */
+    public static String plain(@Nullable String said) {
+        return said == null ? "" : said.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
     }
 }
