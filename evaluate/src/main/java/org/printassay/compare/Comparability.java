@@ -54,6 +54,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         SCANNER_PROFILE("scanner-profile", false),
         /** Some or all do not say with what they were read. */
         READER_UNSAID("reader-unsaid", false),
+        /** Of a print and its baseline one does not say its route. */
+        ROUTE_UNSAID("route-unsaid", false),
         /** Different backing. */
         BACKING("backing", false),
         /** Different filter in the instrument. */
@@ -147,7 +149,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 e -> e.tone() == null ? null : e.tone().aim(),
                 Reason.AIM,
                 "Tone was judged against different aims (%s). Evaluate all against the same one.");
-        unsaid(cautions, prints);
+        Readers.conditionUnsaid(prints).ifPresent(cautions::add);
         differ(
                 cautions,
                 prints,
@@ -277,21 +279,5 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
     private static @Nullable String threshold(Evaluation print) {
         Wedge wedge = print.shadows() != null ? print.shadows() : print.highlights();
         return wedge == null ? null : wedge.threshold() + " dL*";
-    }
-
-    private static void unsaid(List<Caution> cautions, List<Evaluation> prints) {
-        Set<Boolean> said =
-                prints.stream()
-                        .map(Evaluation::measurement)
-                        .filter(m -> m != null)
-                        .map(m -> m.condition() != null)
-                        .collect(Collectors.toSet());
-        if (said.size() > 1) {
-            cautions.add(
-                    new Caution(
-                            Reason.CONDITION_UNSAID,
-                            "Some measurement files do not say their condition (M0 to M3): where it"
-                                    + " differs, papers with brighteners will seem to differ."));
-        }
     }
 }

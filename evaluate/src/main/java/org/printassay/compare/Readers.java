@@ -71,6 +71,25 @@ public final class Readers {
                                                 + " evaluating.")));
     }
 
+    /** Says it where some measurements do not tell their condition and others do. */
+    static Optional<Caution> conditionUnsaid(List<Evaluation> prints) {
+        long ways =
+                prints.stream()
+                        .map(Evaluation::measurement)
+                        .filter(Objects::nonNull)
+                        .map(m -> m.condition() != null)
+                        .distinct()
+                        .count();
+        return ways < 2
+                ? Optional.empty()
+                : Optional.of(
+                        new Caution(
+                                Reason.CONDITION_UNSAID,
+                                "Some measurement files do not say their condition (M0 to M3):"
+                                        + " where it differs, papers with brighteners will seem to"
+                                        + " differ."));
+    }
+
     private static boolean said(Evaluation print) {
         return (print.fromScan() ? scanner(print) : instrument(print)) != null;
     }

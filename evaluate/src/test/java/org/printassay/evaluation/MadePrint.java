@@ -158,7 +158,7 @@ public record MadePrint(
 
     /** An evaluation with lines and bands of one's own. */
     public static Evaluation withSurface(Evaluation e, PrintSurface surface) {
-        return copy(e, e.files(), e.patches(), surface);
+        return copy(e, e.files(), e.details(), e.patches(), surface);
     }
 
     /** An evaluation of a sheet that has a long tint too, read as this reading of it. */
@@ -178,17 +178,23 @@ public record MadePrint(
                         grey.flags(),
                         grey.centre(),
                         grey.sheet()));
-        return copy(e, e.files(), patches, e.surface());
+        return copy(e, e.files(), e.details(), patches, e.surface());
     }
 
     /** An evaluation as if it were read from another file. */
     public static Evaluation withFiles(Evaluation e, String name) {
-        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.patches(), e.surface());
+        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.details(), e.patches(), e.surface());
+    }
+
+    /** An evaluation of which something else is said. */
+    public static Evaluation withDetails(Evaluation e, PrintDetails details) {
+        return copy(e, e.files(), details, e.patches(), e.surface());
     }
 
     private static Evaluation copy(
             Evaluation e,
             List<SourceFile> files,
+            PrintDetails details,
             List<Reading> patches,
             @Nullable PrintSurface surface) {
         boolean looked = surface != null && surface.lines() != null;
@@ -196,7 +202,7 @@ public record MadePrint(
                 e.chartId(),
                 e.sheets(),
                 e.print(),
-                e.details(),
+                details,
                 e.fromScan(),
                 e.trust(),
                 e.spaceKey(),
