@@ -238,8 +238,7 @@ final class CompareCommand implements Callable<Integer> {
                             + (more > 0 ? " (" + more + " more on the page)" : ""));
         }
         for (Finding finding : c.findings()) {
-            boolean difference = finding.sureness().contains("apart");
-            lines.add(finding.text() + (difference ? " " + finding.sureness() : ""));
+            lines.add((finding.text() + " " + finding.sureness()).strip());
         }
         lines.stream()
                 .limit(MOST_LINES)

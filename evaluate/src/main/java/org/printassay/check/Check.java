@@ -40,6 +40,15 @@ public record Check(
         return changes.stream().filter(c -> c.quantity() == quantity).findFirst();
     }
 
+    /** Of everything that was looked at. */
+    Outcome untilUnlooked() {
+        Outcome all = changes.isEmpty() ? Outcome.CANNOT_TELL : surface.found();
+        for (Change change : changes) {
+            all = all.or(change.outcome());
+        }
+        return all;
+    }
+
     /** What the print was read from, first file. */
     public String printName() {
         return name(print);

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
-import org.printassay.evaluation.SurfaceCause;
 import org.printassay.surface.Along;
 
 /** A check in plain sentences, most consequential first. */
@@ -23,33 +22,48 @@ public final class CheckWords {
             case WITHIN -> "Within: nothing has measurably changed against " + against + ".";
             case DRIFTED -> "Drifted: changed, but inside what is allowed against " + against + ".";
             case FAILED -> "Failed: further from " + against + " than is allowed.";
-            case CANNOT_TELL ->
-                    check.changes().isEmpty()
-                            ? "Cannot tell: the prints have nothing in common that can be compared."
-                            : "Cannot tell: the print may or may not be as near as is allowed to "
-                                    + against
-                                    + ".";
+            case CANNOT_TELL -> cannotTell(check, against);
         };
+    }
+
+    private static String cannotTell(Check check, String against) {
+        if (check.untilUnlooked() != Outcome.CANNOT_TELL) {
+            return "Cannot tell: "
+                    + (check.untilUnlooked() == Outcome.WITHIN
+                            ? "within in what could be compared with "
+                            : "changed, but inside what is allowed in what could be compared with ")
+                    + against
+                    + "; "
+                    + String.join(" and ", check.surface().unlooked())
+                    + " were not looked at.";
+        }
+        return check.changes().isEmpty()
+                ? "Cannot tell: the prints have nothing in common that can be compared."
+                : "Cannot tell: the print may or may not be as near as is allowed to "
+                        + against
+                        + ".";
     }
 
     /** Everything worth saying after the headline. */
     public static List<String> sentences(Check check) {
         List<String> all = new ArrayList<>();
         SurfaceChange surface = check.surface();
-        if (surface.outcome() == Outcome.FAILED) {
-            added(all, surface);
+        if (surface.found() == Outcome.FAILED) {
+            SurfaceWords.worse(all, surface);
         }
         changes(all, check, Outcome.FAILED);
-        if (surface.outcome() == Outcome.CANNOT_TELL) {
-            added(all, surface);
+        if (surface.found() == Outcome.CANNOT_TELL) {
+            SurfaceWords.worse(all, surface);
         }
+        SurfaceWords.unlooked(all, surface);
         changes(all, check, Outcome.CANNOT_TELL);
         changes(all, check, Outcome.DRIFTED);
-        if (surface.outcome() == Outcome.DRIFTED) {
-            added(all, surface);
+        if (surface.found() == Outcome.DRIFTED || surface.found() == Outcome.WITHIN) {
+            SurfaceWords.worse(all, surface);
         }
-        compared(all, check);
+        SurfaceWords.asBefore(all, surface);
         within(all, check);
+        SurfaceWords.notCompared(all, check);
         return all;
     }
 
@@ -113,56 +127,6 @@ public final class CheckWords {
         };
     }
 
-    private static void added(List<String> to, SurfaceChange surface) {
-        if (!surface.newLines().isEmpty()) {
-            to.add(
-                    count(surface.newLines().size(), "new line")
-                            + ": "
-                            + some(surface.newLines().stream().map(CheckWords::line).toList())
-                            + undecided(
-                                    surface.newLines().stream()
-                                            .anyMatch(l -> l.cause() == SurfaceCause.UNDECIDED)));
-        }
-        if (!surface.newBands().isEmpty()) {
-            to.add(
-                    count(surface.newBands().size(), "new visible band")
-                            + ": "
-                            + some(surface.newBands().stream().map(CheckWords::band).toList())
-                            + undecided(
-                                    surface.newBands().stream()
-                                            .anyMatch(b -> b.cause() == SurfaceCause.UNDECIDED)));
-        }
-    }
-
-    private static String undecided(boolean any) {
-        return any ? ". It may be the scanner's: evaluate scans of both turns together." : ".";
-    }
-
-    private static void compared(List<String> to, Check check) {
-        SurfaceChange surface = check.surface();
-        if (!surface.goneLines().isEmpty()) {
-            to.add(
-                    count(surface.goneLines().size(), "line")
-                            + " of the baseline gone: "
-                            + some(surface.goneLines().stream().map(CheckWords::line).toList())
-                            + ".");
-        }
-        if (!surface.goneBands().isEmpty()) {
-            to.add(count(surface.goneBands().size(), "visible band") + " of the baseline gone.");
-        }
-        if (!surface.oldLines().isEmpty()) {
-            to.add(count(surface.oldLines().size(), "line") + " as in the baseline.");
-        }
-        if (!surface.oldBands().isEmpty()) {
-            to.add(count(surface.oldBands().size(), "visible band") + " as in the baseline.");
-        }
-        if (check.tolerances().lineContrast() != null && !surface.linesCompared()) {
-            to.add(
-                    "Lines were not compared: both prints need scans of 600 samples an inch of a"
-                            + " sheet with tints.");
-        }
-    }
-
     private static void within(List<String> to, Check check) {
         List<Change> same =
                 check.changes().stream().filter(c -> c.outcome() == Outcome.WITHIN).toList();
@@ -206,17 +170,23 @@ public final class CheckWords {
                 band.band().amplitudeDeltaL());
     }
 
-    private static String some(List<String> all) {
+    /** A line that is stronger than in the baseline. */
+    public static String grownLine(Grown<PrintLine> grown) {
+        return SurfaceWords.line(grown);
+    }
+
+    /** A band that is stronger than in the baseline. */
+    public static String grownBand(Grown<PrintBand> grown) {
+        return SurfaceWords.band(grown);
+    }
+
+    static String some(List<String> all) {
         return String.join("; ", all.subList(0, Math.min(SHOWN, all.size())))
                 + (all.size() > SHOWN ? " and " + (all.size() - SHOWN) + " more" : "");
     }
 
     private static String labels(List<Change> changes) {
         return some(changes.stream().map(c -> c.quantity().label()).toList());
-    }
-
-    private static String count(int n, String what) {
-        return n + " " + what + (n == 1 ? "" : "s");
     }
 
     private static String number(double value, Quantity quantity) {

@@ -10,6 +10,7 @@ import org.printassay.compare.Differences;
 import org.printassay.compare.Figure;
 import org.printassay.compare.PatchDrift;
 import org.printassay.compare.PrintSpread;
+import org.printassay.compare.Readers;
 import org.printassay.compare.Side;
 import org.printassay.compare.WedgeDepth;
 import org.printassay.compare.WedgeShift;
@@ -69,7 +70,7 @@ public final class Checker {
             Evaluation baseline, Evaluation print, ToleranceSet tolerances, PrintSpread seen)
             throws Problem {
         Comparability fit = Fitness.judge(baseline, print);
-        Checker checker = new Checker(baseline, print, tolerances, seen, Fitness.readAlike(fit));
+        Checker checker = new Checker(baseline, print, tolerances, seen, Readers.alikeForCheck(fit, baseline, print));
         return checker.judge(fit);
     }
 

@@ -1,8 +1,8 @@
 package org.printassay.check;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +11,7 @@ import org.printassay.compare.Comparability;
 import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparability.Reason;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
 
 /**
@@ -20,6 +21,12 @@ import org.printassay.problem.Problem;
 final class Fitness {
     /** Of measurements whose chart is not known, so many codes must be common. */
     private static final double COMMON = 0.8;
+
+    private static final Caution ROUTE_UNSAID =
+            new Caution(
+                    Reason.ROUTE_UNSAID,
+                    "Only one of them says its route (profile, intent, driver settings): another"
+                            + " route prints otherwise. Name it with --route when evaluating.");
 
     private Fitness() {}
 
@@ -38,7 +45,18 @@ final class Fitness {
         sameCodes(where, baseline, print);
         named(where, "printer", baseline.details().printer(), print.details().printer());
         named(where, "paper", baseline.details().paper(), print.details().paper());
-        return found;
+        String before = baseline.details().route();
+        String after = print.details().route();
+        named(where, "route", before, after);
+        return PrintDetails.key(before).equals(PrintDetails.key(after))
+                ? found
+                : with(found, ROUTE_UNSAID);
+    }
+
+    private static Comparability with(Comparability found, Caution caution) {
+        List<Caution> all = new ArrayList<>(found.cautions());
+        all.add(caution);
+        return new Comparability(all, found.readAlike());
     }
 
     private static void refuse(String where, Caution caution) throws Problem {
@@ -97,7 +115,9 @@ final class Fitness {
     private static void named(
             String where, String what, @Nullable String before, @Nullable String after)
             throws Problem {
-        if (before != null && after != null && !Objects.equals(before, after)) {
+        String plain = PrintDetails.key(before);
+        String other = PrintDetails.key(after);
+        if (!plain.isEmpty() && !other.isEmpty() && !plain.equals(other)) {
             throw Problem.input(
                     where,
                     "is of "
@@ -108,12 +128,7 @@ final class Fitness {
                             + before
                             + "\". Name a baseline of the same "
                             + what
-                            + "; compare tells papers and printers apart.");
+                            + "; compare tells papers, printers and routes apart.");
         }
-    }
-
-    /** Whether what is stated by how colour was obtained is the same in both. */
-    static boolean readAlike(Comparability found) {
-        return found.cautions().stream().noneMatch(c -> c.reason() == Reason.CALIBRATION);
     }
 }

@@ -1,20 +1,27 @@
 package org.printassay.check;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
-import java.util.function.BiPredicate;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.function.ToDoubleBiFunction;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
-import org.printassay.evaluation.SurfaceCause;
+import org.printassay.reading.WarningCode;
+import org.printassay.sheet.Section;
 import org.printassay.surface.FoundBand;
 import org.printassay.surface.FoundLine;
 
 /**
- * Matches lines and bands of two prints by place. The same nozzle meets the same place of the
- * picture again, for a printer prints the same page alike.
+ * Matches lines and bands of two prints by place, one to one, nearest first. The same nozzle meets
+ * the same place of the picture again, for a printer prints the same page alike.
  */
 final class SurfaceMatch {
     /** Lines nearer to each other than this are one: two placements and the paper's own stretch. */
@@ -23,112 +30,175 @@ final class SurfaceMatch {
     private static final double SAME_PERIOD = 0.1;
 
     private final ToleranceSet tolerances;
+    private final SurfaceGrowth growth;
 
     private SurfaceMatch(ToleranceSet tolerances) {
         this.tolerances = tolerances;
+        this.growth = new SurfaceGrowth(tolerances);
     }
 
     /** Compares; tolerances may leave out lines, bands or both. */
     static SurfaceChange between(Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
-        return new SurfaceMatch(tolerances).between(baseline.surface(), print.surface());
+        boolean tints = hasTints(baseline) || hasTints(print);
+        boolean whole = !leavesOut(baseline) && !leavesOut(print);
+        return new SurfaceMatch(tolerances)
+                .between(baseline.surface(), print.surface(), tints, whole);
     }
 
-    private SurfaceChange between(@Nullable PrintSurface before, @Nullable PrintSurface after) {
+    /** Whether a scan could have told lines and bands. */
+    private static boolean hasTints(Evaluation print) {
+        return print.fromScan()
+                && print.patches().stream()
+                        .anyMatch(p -> p.section().equals(Optional.of(Section.TINTS)));
+    }
+
+    /** Whether lines were not looked for at all, or not on every sheet. */
+    private static boolean leavesOut(Evaluation print) {
+        return print.warnings().stream().anyMatch(w -> w.code() == WarningCode.LINES_NOT_JUDGED);
+    }
+
+    /**
+     * Compares.
+     *
+     * @param tints whether a sheet has tints that could have told
+     * @param whole whether nothing was left out in the prints that were looked at
+     */
+    private SurfaceChange between(
+            @Nullable PrintSurface before,
+            @Nullable PrintSurface after,
+            boolean tints,
+            boolean whole) {
         List<PrintLine> oldLines = before == null ? null : before.lines();
         List<PrintLine> lines = after == null ? null : after.lines();
-        boolean compareLines =
-                tolerances.lineContrast() != null && oldLines != null && lines != null;
         List<PrintBand> oldBands = before == null ? null : before.bands();
         List<PrintBand> bands = after == null ? null : after.bands();
+        Split<PrintLine> byLine = Split.none();
+        Split<PrintBand> byBand = Split.none();
+        boolean compareLines =
+                tolerances.lineContrast() != null && oldLines != null && lines != null;
+        if (compareLines && oldLines != null && lines != null) {
+            byLine = Split.of(oldLines, lines, SurfaceMatch::apart, growth::grown);
+        }
         boolean compareBands =
                 tolerances.bandOverThreshold() != null && oldBands != null && bands != null;
-        Split<PrintLine> byLine =
-                compareLines && oldLines != null && lines != null
-                        ? Split.of(oldLines, lines, SurfaceMatch::sameLine)
-                        : Split.none();
-        Split<PrintBand> byBand =
-                compareBands && oldBands != null && bands != null
-                        ? Split.of(visible(oldBands), visible(bands), SurfaceMatch::sameBand)
-                        : Split.none();
+        if (compareBands && oldBands != null && bands != null) {
+            byBand =
+                    Split.of(visible(oldBands), visible(bands), SurfaceMatch::apart, growth::grown);
+        }
+        List<String> unlooked = new ArrayList<>();
+        if (tints && tolerances.lineContrast() != null && !(compareLines && whole)) {
+            unlooked.add("lines");
+        }
+        if (tints && tolerances.bandOverThreshold() != null && !(compareBands && whole)) {
+            unlooked.add("bands");
+        }
         return new SurfaceChange(
                 compareLines,
                 byLine.added,
+                byLine.worse,
                 byLine.kept,
                 byLine.gone,
                 compareBands,
                 byBand.added,
+                byBand.worse,
                 byBand.kept,
                 byBand.gone,
-                outcome(byLine.added, byBand.added));
+                unlooked,
+                byLine.outcome(growth::added).or(byBand.outcome(growth::added)));
     }
 
-    /** Which are new, were there before, or are gone. */
-    private record Split<T>(List<T> added, List<T> kept, List<T> gone) {
+    /** Which are new, were there before and are stronger or are not, or are gone. */
+    private record Split<T>(List<T> added, List<Grown<T>> worse, List<T> kept, List<T> gone) {
         static <T> Split<T> none() {
-            return new Split<>(List.of(), List.of(), List.of());
+            return new Split<>(List.of(), List.of(), List.of(), List.of());
         }
 
-        static <T> Split<T> of(List<T> before, List<T> after, BiPredicate<T, T> same) {
-            List<T> added = new ArrayList<>();
-            List<T> kept = new ArrayList<>();
-            for (T one : after) {
-                (before.stream().anyMatch(b -> same.test(b, one)) ? kept : added).add(one);
+        /**
+         * Pairs.
+         *
+         * @param apart how far two are apart, 1 being the furthest that may be one; NaN when they
+         *     are of different kinds
+         */
+        static <T> Split<T> of(
+                List<T> before,
+                List<T> after,
+                ToDoubleBiFunction<T, T> apart,
+                BiFunction<T, T, Outcome> grown) {
+            record Near(int one, int other, double apart) {}
+            List<Near> near = new ArrayList<>();
+            for (int i = 0; i < before.size(); i++) {
+                for (int k = 0; k < after.size(); k++) {
+                    double distance = apart.applyAsDouble(before.get(i), after.get(k));
+                    if (distance <= 1) {
+                        near.add(new Near(i, k, distance));
+                    }
+                }
             }
-            List<T> gone =
-                    before.stream()
-                            .filter(b -> after.stream().noneMatch(a -> same.test(b, a)))
-                            .toList();
-            return new Split<>(added, kept, gone);
+            near.sort(Comparator.comparingDouble(Near::apart));
+            Set<Integer> paired = new HashSet<>();
+            Set<Integer> known = new HashSet<>();
+            List<Grown<T>> worse = new ArrayList<>();
+            List<T> kept = new ArrayList<>();
+            for (Near pair : near) {
+                if (paired.contains(pair.one) || known.contains(pair.other)) {
+                    continue;
+                }
+                paired.add(pair.one);
+                known.add(pair.other);
+                T one = before.get(pair.one);
+                T other = after.get(pair.other);
+                Outcome outcome = grown.apply(one, other);
+                if (outcome == Outcome.WITHIN) {
+                    kept.add(other);
+                } else {
+                    worse.add(new Grown<>(one, other, outcome));
+                }
+            }
+            return new Split<>(left(after, known), worse, kept, left(before, paired));
+        }
+
+        private static <T> List<T> left(List<T> all, Set<Integer> taken) {
+            List<T> left = new ArrayList<>();
+            for (int i = 0; i < all.size(); i++) {
+                if (!taken.contains(i)) {
+                    left.add(all.get(i));
+                }
+            }
+            return left;
+        }
+
+        Outcome outcome(Function<T, Outcome> ofNew) {
+            Outcome outcome = Outcome.WITHIN;
+            for (T one : added) {
+                outcome = outcome.or(ofNew.apply(one));
+            }
+            for (Grown<T> one : worse) {
+                outcome = outcome.or(one.outcome());
+            }
+            return outcome;
         }
     }
 
-    private static boolean sameLine(PrintLine one, PrintLine other) {
+    private static double apart(PrintLine one, PrintLine other) {
         FoundLine a = one.line();
         FoundLine b = other.line();
-        return one.sheet() == other.sheet()
-                && a.along() == b.along()
-                && a.contrast() > 0 == b.contrast() > 0
-                && Math.abs(a.positionMm() - b.positionMm()) <= SAME_MM;
+        boolean alike =
+                one.sheet() == other.sheet()
+                        && a.along() == b.along()
+                        && a.contrast() > 0 == b.contrast() > 0;
+        return alike ? Math.abs(a.positionMm() - b.positionMm()) / SAME_MM : Double.NaN;
     }
 
-    private static boolean sameBand(PrintBand one, PrintBand other) {
+    private static double apart(PrintBand one, PrintBand other) {
         FoundBand a = one.band();
         FoundBand b = other.band();
-        return one.sheet() == other.sheet()
-                && a.along() == b.along()
-                && Math.abs(a.periodMm() - b.periodMm()) <= SAME_PERIOD * a.periodMm();
+        boolean alike = one.sheet() == other.sheet() && a.along() == b.along();
+        return alike
+                ? Math.abs(a.periodMm() - b.periodMm()) / (SAME_PERIOD * a.periodMm())
+                : Double.NaN;
     }
 
     private static List<PrintBand> visible(List<PrintBand> bands) {
         return bands.stream().filter(b -> b.band().visible()).toList();
-    }
-
-    private Outcome outcome(List<PrintLine> lines, List<PrintBand> bands) {
-        Outcome outcome = Outcome.WITHIN;
-        for (PrintLine line : lines) {
-            outcome = outcome.or(of(line));
-        }
-        for (PrintBand band : bands) {
-            outcome = outcome.or(of(band));
-        }
-        return outcome;
-    }
-
-    private Outcome of(PrintLine line) {
-        Double limit = tolerances.lineContrast();
-        boolean beyond = limit != null && Math.abs(line.line().contrast()) >= limit;
-        return of(beyond, line.cause());
-    }
-
-    private Outcome of(PrintBand band) {
-        Double limit = tolerances.bandOverThreshold();
-        return of(limit != null && band.band().overThreshold() >= limit, band.cause());
-    }
-
-    /** What may be the scanner's is no failure of the print. */
-    private static Outcome of(boolean beyond, SurfaceCause cause) {
-        return !beyond
-                ? Outcome.DRIFTED
-                : cause == SurfaceCause.PRINT ? Outcome.FAILED : Outcome.CANNOT_TELL;
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.compare;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
 
@@ -46,6 +48,14 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         AIM("aim", true),
         /** Some say their measurement condition and some do not. */
         CONDITION_UNSAID("condition-unsaid", false),
+        /** Other instruments. */
+        INSTRUMENT("instrument", false),
+        /** Scans read through other profiles of the scanner. */
+        SCANNER_PROFILE("scanner-profile", false),
+        /** Some or all do not say with what they were read. */
+        READER_UNSAID("reader-unsaid", false),
+        /** Of a print and its baseline one does not say its route. */
+        ROUTE_UNSAID("route-unsaid", false),
         /** Different backing. */
         BACKING("backing", false),
         /** Different filter in the instrument. */
@@ -123,7 +133,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         differ(
                 cautions,
                 prints,
-                e -> e.details().scanner(),
+                Readers::scanner,
                 Reason.SCANNER,
                 "They were read on different scanners (%s). Scan all on one.");
         differ(
@@ -139,7 +149,21 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 e -> e.tone() == null ? null : e.tone().aim(),
                 Reason.AIM,
                 "Tone was judged against different aims (%s). Evaluate all against the same one.");
-        unsaid(cautions, prints);
+        Readers.conditionUnsaid(prints).ifPresent(cautions::add);
+        differ(
+                cautions,
+                prints,
+                Readers::instrument,
+                Reason.INSTRUMENT,
+                "They were measured with different instruments (%s), and two of them differ in all"
+                        + " colours: differences hold that error too. Measure all with one.");
+        differ(
+                cautions,
+                prints,
+                Readers::profiles,
+                Reason.SCANNER_PROFILE,
+                "Scans were read through different profiles of the scanner (%s): differences hold"
+                        + " their errors too. Evaluate all with one.");
         differ(
                 cautions,
                 prints,
@@ -161,6 +185,9 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 Reason.CALIBRATION,
                 "Scans were read with different calibrations (%s): differences hold their errors"
                         + " too. Evaluate all with one.");
+        if (prints.stream().map(Evaluation::trust).distinct().count() == 1) {
+            Readers.unsaid(prints).ifPresent(cautions::add);
+        }
         DryingTimes.caution(prints).ifPresent(cautions::add);
         differ(
                 cautions,
@@ -169,14 +196,15 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 Reason.CHART,
                 "They were printed from different charts (%s): only what both hold is compared, and"
                         + " over different patches. Print the same chart on all.");
-        boolean alike = readAlike(prints);
+        boolean alike = Readers.alike(prints);
         if (prints.stream().anyMatch(e -> !e.trust().absolute())) {
             cautions.add(
                     new Caution(
                             Reason.RELATIVE_ONLY,
                             "Scans without a profile tell nothing absolute: papers' white, black"
                                     + " and colours are not compared."));
-        } else if (!alike && prints.stream().allMatch(e -> e.trust() == Trust.PROFILED_SCAN)) {
+        } else if (!Readers.sameInks(prints)
+                && prints.stream().allMatch(e -> e.trust() == Trust.PROFILED_SCAN)) {
             cautions.add(
                     new Caution(
                             Reason.PROFILE,
@@ -219,16 +247,19 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             Reason reason,
             String text) {
         Map<String, List<String>> values = new TreeMap<>();
+        Map<String, String> spelled = new HashMap<>();
         for (Evaluation print : prints) {
             String value = said.apply(print);
             if (value != null) {
-                values.computeIfAbsent(value, k -> new ArrayList<>()).add(name(print));
+                String plain = PrintDetails.key(value);
+                spelled.putIfAbsent(plain, value);
+                values.computeIfAbsent(plain, k -> new ArrayList<>()).add(name(print));
             }
         }
         if (values.size() > 1) {
             String who =
                     values.entrySet().stream()
-                            .map(e -> e.getKey() + " for " + names(e.getValue()))
+                            .map(e -> spelled.get(e.getKey()) + " for " + names(e.getValue()))
                             .collect(Collectors.joining("; "));
             cautions.add(new Caution(reason, text.formatted(who)));
         }
@@ -241,56 +272,12 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         return more > 0 ? first + " and " + more + " more" : first;
     }
 
-    private static String shortSum(String sha256) {
+    static String shortSum(String sha256) {
         return sha256.substring(0, Math.min(8, sha256.length()));
     }
 
     private static @Nullable String threshold(Evaluation print) {
         Wedge wedge = print.shadows() != null ? print.shadows() : print.highlights();
         return wedge == null ? null : wedge.threshold() + " dL*";
-    }
-
-    private static void unsaid(List<Caution> cautions, List<Evaluation> prints) {
-        Set<Boolean> said =
-                prints.stream()
-                        .map(Evaluation::measurement)
-                        .filter(m -> m != null)
-                        .map(m -> m.condition() != null)
-                        .collect(Collectors.toSet());
-        if (said.size() > 1) {
-            cautions.add(
-                    new Caution(
-                            Reason.CONDITION_UNSAID,
-                            "Some measurement files do not say their condition (M0 to M3): where it"
-                                    + " differs, papers with brighteners will seem to differ."));
-        }
-    }
-
-    /**
-     * An instrument's or a calibration's error is the same for all it reads; an input profile's
-     * only for prints on the same paper, since it errs differently with other inks and whiteners.
-     */
-    private static boolean readAlike(List<Evaluation> prints) {
-        Set<Trust> trusts = prints.stream().map(Evaluation::trust).collect(Collectors.toSet());
-        if (trusts.size() > 1) {
-            return false;
-        }
-        return switch (prints.get(0).trust()) {
-            case INSTRUMENT -> true;
-            case CALIBRATED_SCAN ->
-                    alike(prints, e -> e.calibration() == null ? null : e.calibration().file())
-                            && (alike(prints, e -> e.details().paper())
-                                    || alike(prints, e -> e.details().family()));
-            case PROFILED_SCAN, PLAIN_SCAN ->
-                    alike(prints, e -> e.details().paper())
-                            && alike(prints, e -> e.details().printer());
-        };
-    }
-
-    /** Whether all say the same, and something. */
-    private static boolean alike(
-            List<Evaluation> prints, Function<Evaluation, @Nullable Object> said) {
-        Object first = said.apply(prints.get(0));
-        return first != null && prints.stream().allMatch(e -> first.equals(said.apply(e)));
     }
 }

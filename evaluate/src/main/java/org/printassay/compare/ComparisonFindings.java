@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.printassay.compare.Figure.Topic;
 import org.printassay.evaluation.Finding;
 
@@ -18,8 +19,11 @@ import org.printassay.evaluation.Finding;
 final class ComparisonFindings {
     private static final int MOST = 7;
 
-    /** Places kept for what did not differ and for what could not be told. */
+    /** Places kept for what may differ, what did not and what could not be told. */
     private static final int KEPT = 2;
+
+    /** How many figures are named that may differ. */
+    private static final int NAMED = 5;
 
     private final Subject subject;
     private final List<Side> sides;
@@ -42,6 +46,7 @@ final class ComparisonFindings {
                 findings.add(finding(seen));
             }
         }
+        perhaps(findings);
         same(findings);
         unsure(findings);
         notTold(findings);
@@ -51,9 +56,10 @@ final class ComparisonFindings {
     private List<Seen> seen() {
         List<Seen> all = new ArrayList<>();
         for (Figure figure : Figure.values()) {
-            Optional<Pair> widest = Phrase.of(figure).flatMap(phrase -> pairs.widest(figure));
+            Optional<Pair> widest =
+                    Phrase.of(figure).flatMap(phrase -> pairs.widest(figure, Judged::counts));
             Optional<Judged> judged = widest.flatMap(pair -> pair.of(figure));
-            if (judged.isPresent() && judged.get().counts()) {
+            if (judged.isPresent()) {
                 double size = Math.abs(judged.get().difference().value());
                 all.add(new Seen(figure, widest.orElseThrow(), size / figure.visible()));
             }
@@ -68,17 +74,19 @@ final class ComparisonFindings {
         boolean rising = seen.pair().of(figure).orElseThrow().difference().value() > 0;
         Pair pair = rising ? seen.pair() : seen.pair().turned();
         Difference d = pair.of(figure).orElseThrow().difference();
-        boolean two = sides.size() == 2;
+        // Of many sides the outermost two may not be known to differ when others are.
+        boolean outermost =
+                sides.size() > 2 && pairs.widest(figure).equals(Optional.of(seen.pair()));
         String text =
                 phrase.noun()
                         + ": "
-                        + (two ? phrase.low() : phrase.lowest())
+                        + (outermost ? phrase.lowest() : phrase.low())
                         + " on "
                         + name(pair.one())
                         + " ("
                         + FigureText.value(figure, d.one())
                         + "), "
-                        + (two ? phrase.high() : phrase.highest())
+                        + (outermost ? phrase.highest() : phrase.high())
                         + " on "
                         + name(pair.other())
                         + " ("
@@ -104,16 +112,41 @@ final class ComparisonFindings {
                         : "; no measurable difference between " + String.join(", nor ", same);
     }
 
-    /** Topics in which no figure differs between any two sides. */
+    /** Figures whose own interval leaves zero out between some sides, and that differ for none. */
+    private void perhaps(List<Finding> findings) {
+        List<String> figures = new ArrayList<>();
+        for (Figure figure : Figure.values()) {
+            List<Verdict> verdicts = verdicts(judged -> judged.figure() == figure);
+            if (verdicts.contains(Verdict.UNSURE) && !verdicts.contains(Verdict.DIFFERS)) {
+                figures.add(figure.shortLabel());
+            }
+        }
+        if (figures.isEmpty()) {
+            return;
+        }
+        int more = figures.size() - NAMED;
+        findings.add(
+                new Finding(
+                        "Perhaps",
+                        "Perhaps different, not sure: "
+                                + String.join(
+                                        ", ", figures.subList(0, Math.min(NAMED, figures.size())))
+                                + (more > 0 ? " and " + more + " more" : "")
+                                + ".",
+                        "Their own 95 % intervals leave zero out, which among "
+                                + pairs.counted()
+                                + " differences looked at may happen by chance.",
+                        ""));
+    }
+
+    /** Topics in which no figure differs, or may differ, between any two sides. */
     private void same(List<Finding> findings) {
         Set<String> alike = new LinkedHashSet<>();
-        int unsure = 0;
         for (Topic topic : Topic.values()) {
-            List<Verdict> verdicts = verdicts(topic);
-            boolean told = verdicts.stream().anyMatch(v -> v != Verdict.NOT_TOLD);
-            if (told && verdicts.stream().noneMatch(v -> v == Verdict.DIFFERS)) {
+            List<Verdict> told = new ArrayList<>(verdicts(topic));
+            told.removeIf(v -> v == Verdict.NOT_TOLD);
+            if (!told.isEmpty() && told.stream().allMatch(v -> v == Verdict.NOT_MEASURABLE)) {
                 alike.add(topic.label().toLowerCase(Locale.ROOT));
-                unsure += (int) verdicts.stream().filter(v -> v == Verdict.UNSURE).count();
             }
         }
         if (alike.isEmpty()) {
@@ -128,12 +161,7 @@ final class ComparisonFindings {
                                         + subject.many()
                                         + " in anything that was judged."
                                 : "No measurable difference in: " + String.join(", ", alike) + ".",
-                        unsure == 0
-                                ? "Smaller differences than the intervals may be there."
-                                : unsure
-                                        + (unsure == 1 ? " figure stands" : " figures stand")
-                                        + " just outside 95 % by itself, which among so many"
-                                        + " happens by chance.",
+                        "Smaller differences than the intervals may be there.",
                         ""));
     }
 
@@ -146,9 +174,13 @@ final class ComparisonFindings {
     }
 
     private List<Verdict> verdicts(Topic topic) {
+        return verdicts(judged -> judged.figure().topic() == topic);
+    }
+
+    private List<Verdict> verdicts(Predicate<Judged> of) {
         return pairs.all().stream()
                 .flatMap(pair -> pair.figures().stream())
-                .filter(judged -> judged.figure().topic() == topic)
+                .filter(of)
                 .map(Judged::verdict)
                 .toList();
     }

@@ -16,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  * the sum (G.4, Welch and Satterthwaite).
  */
 public final class Differences {
+    /** Degrees of freedom from which a spread counts as exact. */
+    private static final double MANY = 1e6;
+
     private Differences() {}
 
     /**
@@ -127,14 +130,18 @@ public final class Differences {
         return Math.sqrt(sum);
     }
 
-    /** Degrees of freedom when only the random part is told by few. */
+    /**
+     * Degrees of freedom when only the random part is told by few; null for so many that Student's
+     * distribution is the normal one.
+     */
     private static @Nullable Double effective(
             @Nullable Double random, @Nullable Double freedom, double shared) {
-        if (random == null || freedom == null || random == 0) {
+        if (random == null || freedom == null || shared == 0) {
             return freedom;
         }
         double ratio = shared / random;
-        return freedom * Math.pow(1 + ratio * ratio, 2);
+        double all = freedom * Math.pow(1 + ratio * ratio, 2);
+        return all < MANY ? Double.valueOf(all) : null;
     }
 
     private static double mean(List<FigureValue> values) {

@@ -188,6 +188,11 @@ public enum Figure {
         };
     }
 
+    /** What evaluation files round it to, in its unit. */
+    public double step() {
+        return whole() || this == GAMUT_VOLUME ? 1 : 0.001;
+    }
+
     /** The figure of a {@link #key}. */
     public static Optional<Figure> ofKey(String key) {
         return Optional.ofNullable(BY_KEY.get(key));

@@ -3,6 +3,7 @@ package org.printassay.compare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * Every two sides of a comparison, judged together.
@@ -68,10 +69,19 @@ public record Pairs(int sides, List<Pair> all, int counted) {
 
     /** The two sides that lie furthest apart in a figure; empty when no pair has it. */
     Optional<Pair> widest(Figure figure) {
+        return widest(figure, judged -> true);
+    }
+
+    /** The same among pairs of which something holds. */
+    Optional<Pair> widest(Figure figure, Predicate<Judged> holds) {
         Pair widest = null;
         double most = -1;
         for (Pair pair : all) {
-            double size = pair.of(figure).map(f -> Math.abs(f.difference().value())).orElse(-1.0);
+            double size =
+                    pair.of(figure)
+                            .filter(holds)
+                            .map(f -> Math.abs(f.difference().value()))
+                            .orElse(-1.0);
             if (size > most) {
                 most = size;
                 widest = pair;

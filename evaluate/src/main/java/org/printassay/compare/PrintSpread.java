@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  *     so many prints that it counts as exact
  */
 public record PrintSpread(Map<Figure, Double> deviations, Map<Figure, Integer> freedoms) {
-    /** Standard deviation of a whole number that was rounded. */
-    private static final double WHOLE = Math.sqrt(1 / 12.0);
+    /** Standard deviation of a number that was rounded to whole ones. */
+    static final double ROUNDED = Math.sqrt(1 / 12.0);
 
     /** Nothing known. */
     public static final PrintSpread UNKNOWN = new PrintSpread(Map.of());
@@ -90,8 +90,8 @@ public record PrintSpread(Map<Figure, Double> deviations, Map<Figure, Integer> f
             squares += values.stream().mapToDouble(v -> Math.pow(v.value() - mean, 2)).sum();
             freedom += Math.max(0, values.size() - 1);
         }
-        // Repeats may agree by chance to the last whole number; no less than its rounding is known.
-        double least = figure.whole() ? WHOLE : 0;
+        // Repeats may agree by chance to the last digit; no less than its rounding is known.
+        double least = ROUNDED * figure.step();
         return freedom == 0
                 ? Optional.empty()
                 : Optional.of(

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -39,31 +38,26 @@ final class Sides {
 
     private static Key key(NamedPrint print, int index) {
         PrintDetails d = print.evaluation().details();
-        String paper = alike(d.paper());
+        String paper = PrintDetails.key(d.paper());
         return new Key(
                 paper,
-                alike(d.printer()),
-                alike(d.route()),
+                PrintDetails.key(d.printer()),
+                PrintDetails.key(d.route()),
                 paper.isEmpty() ? String.valueOf(index) : "");
-    }
-
-    /** Spaces and capitals make no other paper. */
-    private static String alike(@Nullable String said) {
-        return said == null ? "" : said.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
     }
 
     /** The paper; printer and route only where another side of this paper has others. */
     private static String name(NamedPrint print, List<List<NamedPrint>> all) {
         PrintDetails mine = print.evaluation().details();
         String paper = mine.paper();
-        if (alike(paper).isEmpty() || paper == null) {
+        if (PrintDetails.key(paper).isEmpty() || paper == null) {
             return print.source();
         }
         List<PrintDetails> same =
                 all.stream()
                         .map(group -> group.get(0).evaluation())
                         .map(Evaluation::details)
-                        .filter(d -> alike(d.paper()).equals(alike(paper)))
+                        .filter(d -> PrintDetails.key(d.paper()).equals(PrintDetails.key(paper)))
                         .toList();
         String name = paper.strip();
         if (differ(same, PrintDetails::printer)) {
@@ -77,7 +71,7 @@ final class Sides {
 
     private static boolean differ(
             List<PrintDetails> all, Function<PrintDetails, @Nullable String> said) {
-        return all.stream().map(said).map(Sides::alike).distinct().count() > 1;
+        return all.stream().map(said).map(PrintDetails::plain).distinct().count() > 1;
     }
 
     private static String unique(String name, Set<String> taken) {

@@ -17,9 +17,6 @@ final class ToneFigures {
 
     private static final double HIGHLIGHTS_ABOVE = 67;
 
-    /** Standard deviation of a whole number that was rounded. */
-    private static final double ROUNDED = 0.29;
-
     private static final double NORMAL_95 = 1.96;
 
     private final Evaluation evaluation;
@@ -133,7 +130,7 @@ final class ToneFigures {
                 best,
                 interval == null || best == null
                         ? Split.UNKNOWN
-                        : new Split(Math.max(ROUNDED, reach(interval, best) / NORMAL_95), 0));
+                        : new Split(Math.max(PrintSpread.ROUNDED, reach(interval, best) / NORMAL_95), 0));
         // Each visible step costs the threshold: what the whole range is off by, steps are off by.
         double range = random(anchor + ".lab.l") / wedge.threshold();
         to.put(

@@ -3,6 +3,8 @@ package org.printassay.evaluation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Density;
 import org.printassay.colour.Rgb8;
@@ -20,9 +22,17 @@ final class MeasuredFigures {
         "black", "blue", "green", "cyan", "red", "magenta", "yellow", "paper"
     };
 
+    /** Longer names of instruments are cut. */
+    private static final int LONGEST = 100;
+
     private MeasuredFigures() {}
 
-    static MeasurementSummary of(MeasurementFile file) {
+    /**
+     * Of files taken together.
+     *
+     * @param files each of them
+     */
+    static MeasurementSummary of(MeasurementFile file, List<MeasurementFile> files) {
         Conditions conditions = file.conditions();
         List<String> notes = new ArrayList<>(file.notes());
         if (conditions.mode().isEmpty()) {
@@ -32,10 +42,25 @@ final class MeasuredFigures {
                 conditions.mode().map(Condition::name).orElse(null),
                 conditions.backing().orElse(null),
                 conditions.filter().orElse(null),
+                instruments(files),
                 file.patches().stream().mapToInt(MeasuredPatch::repeats).max().orElse(1),
                 brightener(file),
                 solids(file.patches()),
                 notes);
+    }
+
+    /** Those that the files name, or nothing where one names none. */
+    private static @Nullable String instruments(List<MeasurementFile> files) {
+        Set<String> all = new TreeSet<>();
+        for (MeasurementFile file : files) {
+            String said = file.keywords().getOrDefault("INSTRUMENTATION", "");
+            String plain = said.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
+            if (plain.isEmpty()) {
+                return null;
+            }
+            all.add(plain.substring(0, Math.min(LONGEST, plain.length())));
+        }
+        return String.join(" and ", all);
     }
 
     private static @Nullable Double brightener(MeasurementFile file) {

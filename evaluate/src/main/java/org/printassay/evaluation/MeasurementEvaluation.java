@@ -86,7 +86,7 @@ final class MeasurementEvaluation {
                                 null,
                                 List.of(),
                                 null,
-                                MeasuredFigures.of(file),
+                                MeasuredFigures.of(file, files),
                                 null),
                         request.threshold(),
                         request.toneAim());

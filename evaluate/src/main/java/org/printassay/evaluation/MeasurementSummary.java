@@ -11,6 +11,7 @@ import org.printassay.colour.Rgb8;
  * @param condition measurement condition of the results, M0 to M3 (ISO 13655); null when not stated
  * @param backing what lay behind the sheet, as the file says; null when not stated
  * @param filter filter in the instrument, as the file says; null when not stated
+ * @param instrument what the file calls the instrument; null when not stated
  * @param repeats most measurements that were averaged for one patch
  * @param brightener b* of the paper without ultraviolet less b* with it, b*(M2) - b*(M1): what
  *     optical brighteners add under daylight; null when not measured under both
@@ -21,6 +22,7 @@ public record MeasurementSummary(
         @Nullable String condition,
         @Nullable String backing,
         @Nullable String filter,
+        @Nullable String instrument,
         int repeats,
         @Nullable Double brightener,
         List<Solid> solids,

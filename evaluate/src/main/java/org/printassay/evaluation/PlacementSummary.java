@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param scaleY the same down the sheet
  * @param rotationDegrees clockwise, -180 to 180
  * @param samplesPerMm true sampling
+ * @param profile SHA-256 of the scanner's profile that colours were read through; null when there
+ *     was none
  */
 public record PlacementSummary(
         String file,
@@ -25,4 +27,43 @@ public record PlacementSummary(
         @Nullable Double scaleX,
         @Nullable Double scaleY,
         double rotationDegrees,
-        double samplesPerMm) {}
+        double samplesPerMm,
+        @Nullable String profile) {
+    /** Read through no profile, or not known through which. */
+    public PlacementSummary(
+            String file,
+            int sheet,
+            int markersFound,
+            int markersExpected,
+            double residualMm,
+            @Nullable Double scaleX,
+            @Nullable Double scaleY,
+            double rotationDegrees,
+            double samplesPerMm) {
+        this(
+                file,
+                sheet,
+                markersFound,
+                markersExpected,
+                residualMm,
+                scaleX,
+                scaleY,
+                rotationDegrees,
+                samplesPerMm,
+                null);
+    }
+
+    PlacementSummary through(@Nullable String sha256) {
+        return new PlacementSummary(
+                file,
+                sheet,
+                markersFound,
+                markersExpected,
+                residualMm,
+                scaleX,
+                scaleY,
+                rotationDegrees,
+                samplesPerMm,
+                sha256);
+    }
+}

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.calibrate.ScanReadings;
 import org.printassay.chart.Chart;
@@ -12,6 +13,7 @@ import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.SheetSamples;
@@ -42,8 +44,12 @@ final class ScanEvaluation {
         List<ScanPart> parts = scans.parts();
         List<Warning> warnings = new ArrayList<>(scans.warnings());
         List<PlacementSummary> placements = new ArrayList<>();
+        String named =
+                request.profile().isPresent()
+                        ? InputFiles.describe(request.profile().get()).sha256()
+                        : null;
         for (ScanPart part : parts) {
-            placements.add(placement(part.samples(), warnings));
+            placements.add(placement(part.samples(), warnings).through(profile(part, named)));
         }
         ScanReadings read = ScanReadings.of(parts);
         calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));
@@ -92,6 +98,15 @@ final class ScanEvaluation {
                         request.threshold(),
                         request.toneAim());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
+    }
+
+    /** The profile that a scan was read through; null when it was read without. */
+    private static @Nullable String profile(ScanPart part, @Nullable String named) {
+        return part.colour().trust() != Trust.PROFILED_SCAN
+                ? null
+                : named != null
+                        ? named
+                        : part.samples().scan().iccProfile().map(InputFiles::sha256).orElse(null);
     }
 
     private static PlacementSummary placement(SheetSamples samples, List<Warning> warnings) {

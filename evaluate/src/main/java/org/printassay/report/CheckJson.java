@@ -11,6 +11,7 @@ import org.printassay.check.Change;
 import org.printassay.check.Check;
 import org.printassay.check.CheckWords;
 import org.printassay.check.DecisionRule;
+import org.printassay.check.Grown;
 import org.printassay.check.Outcome;
 import org.printassay.check.SurfaceChange;
 import org.printassay.compare.PatchDrift;
@@ -103,11 +104,13 @@ public final class CheckJson {
         ObjectNode lines = node.putObject("lines");
         lines.put("compared", surface.linesCompared());
         lines.set("new", JsonOut.list(surface.newLines(), CheckJson::line));
+        lines.set("stronger", JsonOut.list(surface.worseLines(), CheckJson::grownLine));
         lines.set("before", JsonOut.list(surface.oldLines(), CheckJson::line));
         lines.set("gone", JsonOut.list(surface.goneLines(), CheckJson::line));
         ObjectNode bands = node.putObject("bands");
         bands.put("compared", surface.bandsCompared());
         bands.set("new", JsonOut.list(surface.newBands(), CheckJson::band));
+        bands.set("stronger", JsonOut.list(surface.worseBands(), CheckJson::grownBand));
         bands.set("before", JsonOut.list(surface.oldBands(), CheckJson::band));
         bands.set("gone", JsonOut.list(surface.goneBands(), CheckJson::band));
         node.set("patches", patches(check.patches()));
@@ -141,6 +144,22 @@ public final class CheckJson {
         node.put("polarity", line.line().polarity());
         node.put("cause", line.cause().key());
         node.set("inks", JsonOut.list(line.inks(), TextNode::valueOf));
+        return node;
+    }
+
+    private static JsonNode grownLine(Grown<PrintLine> grown) {
+        ObjectNode node = NODES.objectNode();
+        node.put("outcome", grown.outcome().key());
+        node.set("baseline", line(grown.before()));
+        node.set("print", line(grown.after()));
+        return node;
+    }
+
+    private static JsonNode grownBand(Grown<PrintBand> grown) {
+        ObjectNode node = NODES.objectNode();
+        node.put("outcome", grown.outcome().key());
+        node.set("baseline", band(grown.before()));
+        node.set("print", band(grown.after()));
         return node;
     }
 

@@ -8,6 +8,7 @@ import org.printassay.check.Change;
 import org.printassay.check.Check;
 import org.printassay.check.CheckWords;
 import org.printassay.check.DecisionRule;
+import org.printassay.check.Grown;
 import org.printassay.check.Outcome;
 import org.printassay.check.SurfaceChange;
 import org.printassay.compare.PatchDrift;
@@ -193,13 +194,31 @@ public final class CheckPage {
             facts.add(Fact.of("Lines", "not compared", "not judged in both prints"));
         } else if (surface.newLines().isEmpty()
                 && surface.goneLines().isEmpty()
+                && surface.worseLines().isEmpty()
                 && surface.oldLines().isEmpty()) {
             facts.add(Fact.of("Lines", "none in either print", ""));
         }
         lines(facts, "New line", surface.newLines());
+        for (Grown<PrintLine> line : surface.worseLines()) {
+            facts.add(
+                    Fact.of(
+                            "Stronger line",
+                            CheckWords.grownLine(line),
+                            cause(line.after().cause().key())));
+        }
         lines(facts, "As before", surface.oldLines());
         lines(facts, "Gone", surface.goneLines());
+        if (!surface.bandsCompared()) {
+            facts.add(Fact.of("Bands", "not compared", "not judged in both prints"));
+        }
         bands(facts, "New band", surface.newBands());
+        for (Grown<PrintBand> band : surface.worseBands()) {
+            facts.add(
+                    Fact.of(
+                            "Stronger band",
+                            CheckWords.grownBand(band),
+                            cause(band.after().cause().key())));
+        }
         bands(facts, "Band as before", surface.oldBands());
         bands(facts, "Band gone", surface.goneBands());
         return facts;

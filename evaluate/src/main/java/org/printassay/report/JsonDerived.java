@@ -25,6 +25,7 @@ final class JsonDerived {
         node.set("condition", JsonOut.text(m.condition()));
         node.set("backing", JsonOut.text(m.backing()));
         node.set("filter", JsonOut.text(m.filter()));
+        node.set("instrument", JsonOut.text(m.instrument()));
         node.put("repeats", m.repeats());
         node.set("notes", JsonOut.list(m.notes(), TextNode::valueOf));
         return node;
@@ -105,6 +106,7 @@ final class JsonDerived {
                 JsonIn.text(m.path("condition")),
                 JsonIn.text(m.path("backing")),
                 JsonIn.text(m.path("filter")),
+                JsonIn.text(m.path("instrument")),
                 m.path("repeats").asInt(),
                 JsonIn.decimal(derived.path("obaIndex")),
                 JsonIn.list(

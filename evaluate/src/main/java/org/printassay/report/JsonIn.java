@@ -45,7 +45,9 @@ final class JsonIn {
                         text(root.path("paper")),
                         text(root.path("printer")),
                         text(root.path("route")),
-                        decimal(root.path("driedHours"))),
+                        decimal(root.path("driedHours")),
+                        text(source.path("scanner")),
+                        text(root.path("family"))),
                 source.path("kind").asText().equals("scan"),
                 trust(source.path("trust").asText()),
                 root.path("space").asText(),
@@ -102,7 +104,8 @@ final class JsonIn {
                 decimal(p.path("scaleX")),
                 decimal(p.path("scaleY")),
                 p.path("rotationDegrees").asDouble(),
-                p.path("samplesPerMm").asDouble());
+                p.path("samplesPerMm").asDouble(),
+                text(p.path("profile")));
     }
 
     private static @Nullable Extreme extreme(JsonNode x) {

@@ -46,11 +46,13 @@ final class JsonOut {
         root.set("paper", text(e.details().paper()));
         root.set("printer", text(e.details().printer()));
         root.set("route", text(e.details().route()));
+        root.set("family", text(e.details().family()));
         root.set("driedHours", decimal(e.details().driedHours(), 2));
         root.put("space", e.spaceKey());
         ObjectNode source = root.putObject("source");
         source.put("kind", e.fromScan() ? "scan" : "measurement");
         source.put("trust", e.trust().key());
+        source.set("scanner", text(e.details().scanner()));
         source.set(
                 "files",
                 list(
@@ -130,6 +132,7 @@ final class JsonOut {
                     node.set("scaleY", decimal(p.scaleY(), FINER));
                     node.set("rotationDegrees", decimal(p.rotationDegrees(), FINE));
                     node.set("samplesPerMm", decimal(p.samplesPerMm(), FINER));
+                    node.set("profile", text(p.profile()));
                     return node;
                 });
     }

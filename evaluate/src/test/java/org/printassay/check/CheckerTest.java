@@ -12,12 +12,15 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
+import org.printassay.compare.Comparability;
 import org.printassay.compare.Figure;
 import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
 
@@ -167,6 +170,56 @@ class CheckerTest {
         assertEquals(1, trust.getMessage().lines().count());
     }
 
+    @Test
+    void anotherRouteIsRefusedAndAnUnsaidOneIsSaid() throws Exception {
+        Evaluation before = PRINT.evaluation(1);
+        Evaluation after = PRINT.evaluation(2);
+        Problem other = refusal(route(before, "matt profile"), route(after, "driver colour"));
+        assertEquals(Problem.Kind.INPUT, other.kind());
+        assertTrue(other.getMessage().contains("route \"driver colour\""), other.getMessage());
+        Check unsaid = Checker.check(route(before, "matt profile"), route(after, null), fine());
+        assertTrue(reasons(unsaid).contains(Comparability.Reason.ROUTE_UNSAID));
+        Check same =
+                Checker.check(
+                        route(before, "matt profile"), route(after, "Matt  profile"), fine());
+        assertFalse(reasons(same).contains(Comparability.Reason.ROUTE_UNSAID));
+    }
+
+    private static Evaluation route(Evaluation e, @Nullable String route) {
+        return MadePrint.withDetails(
+                e, new PrintDetails("Paper A (simulated)", "Printer A", route, 24.0));
+    }
+
+    private static List<Comparability.Reason> reasons(Check check) {
+        return check.cautions().stream().map(Comparability.Caution::reason).toList();
+    }
+
+    /** Where one says its scanner and the other does not, what both are off by may differ. */
+    @Test
+    void oneReaderIsOnlyTakenForGrantedWhereNeitherSaysOne() throws Exception {
+        Evaluation before = PRINT.withTrust(Trust.PROFILED_SCAN).evaluation(1);
+        Evaluation after = PRINT.withTrust(Trust.PROFILED_SCAN).evaluation(2);
+        Check neither = Checker.check(before, after, fine());
+        assertTrue(reasons(neither).contains(Comparability.Reason.READER_UNSAID));
+        PrintDetails said =
+                new PrintDetails(
+                        "Paper A (simulated)", "Printer A", null, 24.0, "Scanner A", null);
+        Check half = Checker.check(MadePrint.withDetails(before, said), after, fine());
+        double shared = width(neither, Quantity.PAPER_L);
+        assertTrue(width(half, Quantity.PAPER_L) > 1.5 * shared, "both errors count");
+        Check both =
+                Checker.check(
+                        MadePrint.withDetails(before, said),
+                        MadePrint.withDetails(after, said),
+                        fine());
+        assertEquals(shared, width(both, Quantity.PAPER_L), 1e-12);
+        assertFalse(reasons(both).contains(Comparability.Reason.READER_UNSAID));
+    }
+
+    private static double width(Check check, Quantity quantity) {
+        return requireNonNull(check.change(quantity).orElseThrow().halfWidth());
+    }
+
     private static Problem refusal(Evaluation baseline, Evaluation print) {
         return assertThrows(Problem.class, () -> Checker.check(baseline, print, fine()));
     }
@@ -176,7 +229,7 @@ class CheckerTest {
         Check check = Checker.check(PRINT.evaluation(1), PRINT.evaluation(2), fine());
         assertFalse(check.surface().linesCompared());
         assertTrue(
-                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines were not")));
+                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines and bands were not")));
         assertNull(PRINT.evaluation(1).surface());
     }
 

@@ -24,9 +24,14 @@ class SurfaceMatchTest {
     private static final PrintLine STRONG = line(120.0, 0.15, SurfaceCause.PRINT);
 
     private static PrintLine line(double mm, double contrast, SurfaceCause cause) {
+        return line(mm, 0.1, contrast, 9, cause);
+    }
+
+    private static PrintLine line(
+            double mm, double width, double contrast, double z, SurfaceCause cause) {
         return new PrintLine(
                 1,
-                new FoundLine(Along.Y, mm, 0.1, contrast, 9, List.of("T1"), List.of(), false),
+                new FoundLine(Along.Y, mm, width, contrast, z, List.of("T1"), List.of(), false),
                 cause,
                 List.of("cyan"));
     }
@@ -137,5 +142,134 @@ class SurfaceMatchTest {
         assertFalse(change.linesCompared());
         assertTrue(change.newLines().isEmpty());
         assertEquals(Outcome.WITHIN, change.outcome());
+    }
+
+    @Test
+    void linesAndBandsThatGotWorseAreNotAsBefore() throws Exception {
+        PrintLine faint = line(100.0, 0.1, 0.012, 7, SurfaceCause.PRINT);
+        PrintLine grown = line(100.6, 0.1, 0.6, 60, SurfaceCause.PRINT);
+        Check check =
+                Checker.check(
+                        print(1, List.of(faint), List.of(band(4, 1.0))),
+                        print(2, List.of(grown), List.of(band(4, 25))),
+                        ToleranceFile.named("fine"));
+        SurfaceChange change = check.surface();
+        assertEquals(Outcome.FAILED, check.outcome());
+        assertEquals(List.of(), change.oldLines());
+        assertEquals(List.of(new Grown<>(faint, grown, Outcome.FAILED)), change.worseLines());
+        assertEquals(1, change.worseBands().size());
+        assertEquals(List.of(), change.newLines());
+        List<String> said = CheckWords.sentences(check);
+        assertTrue(said.get(0).startsWith("1 line stronger than in the baseline: "), said.get(0));
+        assertTrue(said.get(0).contains("60 %"), said.get(0));
+        assertTrue(said.get(1).startsWith("1 visible band stronger than"), said.get(1));
+        assertEquals(
+                Outcome.FAILED,
+                between(
+                                print(3, List.of(), List.of(band(4, 1.0))),
+                                print(4, List.of(), List.of(band(4, 25))))
+                        .outcome());
+    }
+
+    /** The nozzle beside a missing one: as strong a line, twice as wide. */
+    @Test
+    void aLineThatGotWiderGotWorse() throws Exception {
+        PrintLine one = line(100, 0.1, 0.2, 60, SurfaceCause.PRINT);
+        PrintLine two = line(100, 0.2, 0.2, 80, SurfaceCause.PRINT);
+        assertEquals(
+                Outcome.FAILED,
+                between(print(1, List.of(one), List.of()), print(2, List.of(two), List.of()))
+                        .outcome());
+        assertEquals(
+                Outcome.WITHIN,
+                between(print(3, List.of(two), List.of()), print(4, List.of(one), List.of()))
+                        .outcome());
+    }
+
+    @Test
+    void aNewLineBesideAnOldOneIsNew() throws Exception {
+        PrintLine old = line(100.0, 0.2, SurfaceCause.PRINT);
+        PrintLine again = line(100.1, 0.2, SurfaceCause.PRINT);
+        PrintLine beside = line(100.7, 0.2, SurfaceCause.PRINT);
+        SurfaceChange change =
+                between(
+                        print(1, List.of(old), List.of()),
+                        print(2, List.of(beside, again), List.of()));
+        assertEquals(List.of(beside), change.newLines());
+        assertEquals(List.of(again), change.oldLines());
+        assertEquals(Outcome.FAILED, change.outcome());
+    }
+
+    /** Below the limit it is inside whosever it is, so it is said, and is no drift. */
+    @Test
+    void aFaintLineThatMayBeTheScannersIsNoDrift() throws Exception {
+        Check check =
+                Checker.check(
+                        print(1, List.of(), List.of()),
+                        print(2, List.of(line(70, 0.02, SurfaceCause.UNDECIDED)), List.of()),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.WITHIN, check.surface().outcome());
+        assertEquals(1, check.surface().newLines().size());
+        assertTrue(CheckWords.sentences(check).get(0).contains("It may be the scanner's"));
+        SurfaceChange stronger =
+                between(
+                        print(3, List.of(line(70, 0.02, SurfaceCause.UNDECIDED)), List.of()),
+                        print(4, List.of(line(70, 0.3, SurfaceCause.UNDECIDED)), List.of()));
+        assertEquals(Outcome.CANNOT_TELL, stronger.outcome());
+    }
+
+    /** A sheet with tints was scanned too coarsely: nothing is said of what nobody looked at. */
+    @Test
+    void aCheckThatLookedAtNoLinesIsNotWithin() throws Exception {
+        Check coarse =
+                Checker.check(
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(1)),
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(2)),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.CANNOT_TELL, coarse.outcome());
+        assertEquals(List.of("lines", "bands"), coarse.surface().unlooked());
+        assertEquals(
+                "Cannot tell: within in what could be compared with the baseline (tolerances:"
+                        + " fine); lines and bands were not looked at.",
+                CheckWords.headline(coarse));
+        String first = CheckWords.sentences(coarse).get(0);
+        assertTrue(first.contains("600 samples an inch"), first);
+        Evaluation looked = MadePrint.withTint(print(3, List.of(), List.of()));
+        Check half =
+                Checker.check(
+                        looked,
+                        MadePrint.withTint(MadePrint.USUAL.evaluation(4)),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.CANNOT_TELL, half.outcome());
+        Check fine =
+                Checker.check(
+                        looked,
+                        MadePrint.withTint(print(5, List.of(), List.of())),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.WITHIN, fine.outcome());
+    }
+
+    /** Sheets without tints, and sets that do not ask, are not held against a print. */
+    @Test
+    void whatASheetCannotTellIsSaidLast() throws Exception {
+        Check check =
+                Checker.check(
+                        MadePrint.USUAL.evaluation(1),
+                        MadePrint.USUAL.evaluation(2),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.WITHIN, check.outcome());
+        List<String> said = CheckWords.sentences(check);
+        assertTrue(said.get(said.size() - 1).startsWith("Lines and bands were not compared"));
+        ToleranceSet fine = ToleranceFile.named("fine");
+        ToleranceSet unasked =
+                new ToleranceSet(
+                        "mine", "", fine.falseAlarms(), fine.quantities(), null, null);
+        assertEquals(
+                Outcome.WITHIN,
+                Checker.check(
+                                MadePrint.withTint(MadePrint.USUAL.evaluation(1)),
+                                MadePrint.withTint(MadePrint.USUAL.evaluation(2)),
+                                unasked)
+                        .outcome());
     }
 }

@@ -63,7 +63,9 @@ class ComparabilityTest {
     void otherScannersAndThresholdsAreRefused() {
         assertEquals(
                 Reason.SCANNER,
-                of(print("A").scanner("one"), print("B").scanner("two"))
+                of(
+                                print("A").scanner("one").trust(Trust.PROFILED_SCAN),
+                                print("B").scanner("two").trust(Trust.PROFILED_SCAN))
                         .refusal()
                         .orElseThrow()
                         .reason());
@@ -73,6 +75,45 @@ class ComparabilityTest {
                         .refusal()
                         .orElseThrow()
                         .reason());
+    }
+
+    /** Two instruments differ in all colours: common practice, no source. */
+    @Test
+    void otherInstrumentsAreSaidAndNothingCancels() {
+        Comparability two = of(print("A").instrument("one"), print("B").instrument("two"));
+        assertFalse(two.refused());
+        assertEquals(List.of(Reason.INSTRUMENT), reasons(two));
+        assertTrue(two.cautions().get(0).text().contains("one for A; two for B"));
+        assertFalse(two.readAlike());
+        assertTrue(of(print("A").instrument("An  one"), print("B").instrument("AN ONE")).readAlike());
+    }
+
+    @Test
+    void whoeverDoesNotSayItsReaderIsNotTakenToBeReadAlike() {
+        for (Trust trust : List.of(Trust.INSTRUMENT, Trust.PROFILED_SCAN)) {
+            SimplePrints one = print("A").printer("P").trust(trust);
+            SimplePrints other =
+                    print("A").printer("P").trust(trust).sum('2').scanner(null).instrument(null);
+            assertEquals(List.of(Reason.READER_UNSAID), reasons(of(one, other)));
+            assertFalse(of(one, other).readAlike());
+            SimplePrints third =
+                    print("A").printer("P").trust(trust).sum('3').scanner(null).instrument(null);
+            Comparability none = of(other, third);
+            assertEquals(Reason.READER_UNSAID, reasons(none).get(0));
+            assertTrue(none.cautions().get(0).text().startsWith("Nothing says with which"));
+            assertFalse(none.readAlike());
+        }
+    }
+
+    @Test
+    void otherProfilesOfTheScannerAreSaid() {
+        Comparability c =
+                of(
+                        print("A").printer("P").trust(Trust.PROFILED_SCAN).profile('1'),
+                        print("A").printer("P").trust(Trust.PROFILED_SCAN).profile('2').sum('2'));
+        assertFalse(c.refused());
+        assertTrue(reasons(c).contains(Reason.SCANNER_PROFILE), reasons(c).toString());
+        assertFalse(c.readAlike());
     }
 
     @Test

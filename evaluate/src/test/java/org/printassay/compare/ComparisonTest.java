@@ -150,6 +150,30 @@ class ComparisonTest {
         assertFalse(words(c).contains("No measurable difference"), words(c));
     }
 
+    /** 0.35 L* is 2.5 times its standard uncertainty of 0.141: by itself, but not among five. */
+    @Test
+    void whatMayBeChanceIsNeitherADifferenceNorAlike() throws Exception {
+        Comparison c = of(print("A"), print("B").black(8.3));
+        assertEquals(
+                Verdict.UNSURE, c.pairs().between(0, 1).of(Figure.BLACK_L).orElseThrow().verdict());
+        String words = words(c);
+        assertTrue(words.contains("Perhaps different, not sure: deepest black"), words);
+        assertTrue(words.contains("may happen by chance"), words);
+        assertTrue(words.contains("No measurable difference in: "), words);
+        assertFalse(words.matches("(?s).*No measurable difference in: [^.]*black.*"), words);
+    }
+
+    /** The outermost pair cannot be told apart, for one side was read badly; others can. */
+    @Test
+    void aDifferenceIsFoundThoughTheWidestPairIsUnsure() throws Exception {
+        Comparison c =
+                of(print("A").black(8), print("B").black(12), print("C").black(13).random(4));
+        assertFalse(c.pairs().between(0, 2).of(Figure.BLACK_L).orElseThrow().counts());
+        assertEquals(
+                "Deepest black: deeper on A (L* 8.0), duller on B (L* 12.0).",
+                c.findings().get(0).text());
+    }
+
     @Test
     void othersAreShownAgainstTheChosenSide() throws Exception {
         SimplePrints[] prints = {print("A, matt"), print("B, pearl"), print("C")};

@@ -15,6 +15,8 @@ import org.apache.commons.math3.stat.inference.OneWayAnova;
 import org.apache.commons.math3.stat.inference.TTest;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Intervals of differences, against a handbook's example and a general library. */
 class DifferencesTest {
@@ -196,6 +198,32 @@ class DifferencesTest {
                 Differences.of(Figure.SHADOWS_VISIBLE, three, four, PrintSpread.UNKNOWN, true)
                         .orElseThrow();
         assertFalse(d.measurable());
+    }
+
+    /**
+     * Repeats that agree to the last digit leave the systematic part, which is known exactly: 1.96
+     * standard deviations (handbook tables), not Student's factor for one repeat, and not nothing.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 1e-9, 1e-6, 1e-4, 1e-3})
+    void repeatsThatAgreeLeaveTheSystematicPart(double spread) {
+        List<FigureValue> one = List.of(value(90, null, 0.5), value(90 + spread, null, 0.5));
+        List<FigureValue> other = List.of(value(91, null, 0.5), value(91 + spread, null, 0.5));
+        Difference d = of(one, other, PrintSpread.UNKNOWN, false);
+        assertEquals(1.95996 * 0.5 * Math.sqrt(2), number(d.halfWidth()), 1e-4);
+        assertFalse(d.measurable());
+        // Two-sided, of 1.4142 standard deviations: handbook tables.
+        assertEquals(0.1573, d.chance(), 0.5e-4);
+    }
+
+    /** A file holds three decimals: repeats that agree in them are no nearer than that. */
+    @Test
+    void repeatsAreNoNearerThanAFileRounds() {
+        List<FigureValue> one = values(90.123, 90.123);
+        List<FigureValue> other = values(90.124, 90.124);
+        double pooled = PrintSpread.pooled(FIGURE, List.of(one, other)).orElseThrow().deviation();
+        assertEquals(0.001 / Math.sqrt(12), pooled, 1e-12);
+        assertFalse(of(one, other).measurable());
     }
 
     /** 95 of 100 intervals hold the truth, with few repeats and an unknown spread. */

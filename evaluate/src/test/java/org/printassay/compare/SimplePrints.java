@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MeasurementSummary;
+import org.printassay.evaluation.PlacementSummary;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
 import org.printassay.metric.Budget;
@@ -17,7 +18,9 @@ final class SimplePrints {
     private final String paper;
     private @Nullable String printer;
     private @Nullable String route;
-    private @Nullable String scanner;
+    private @Nullable String scanner = "Scanner A";
+    private @Nullable String instrument = "Instrument A";
+    private @Nullable String profile = "0".repeat(64);
     private @Nullable String condition = "M1";
     private @Nullable String chart = "paper-a4";
     private @Nullable Double dried = 24.0;
@@ -25,6 +28,7 @@ final class SimplePrints {
     private double threshold = 0.5;
     private double whiteL = 95;
     private double blackL = 8;
+    private double random = 0.1;
     private boolean once;
     private char sum;
 
@@ -49,6 +53,16 @@ final class SimplePrints {
 
     SimplePrints scanner(@Nullable String said) {
         scanner = said;
+        return this;
+    }
+
+    SimplePrints instrument(@Nullable String said) {
+        instrument = said;
+        return this;
+    }
+
+    SimplePrints profile(char digit) {
+        profile = String.valueOf(digit).repeat(64);
         return this;
     }
 
@@ -87,6 +101,12 @@ final class SimplePrints {
         return this;
     }
 
+    /** What reading again would change, L*. */
+    SimplePrints random(double standard) {
+        random = standard;
+        return this;
+    }
+
     /** Every colour once: nothing random is known. */
     SimplePrints readOnce() {
         once = true;
@@ -106,12 +126,21 @@ final class SimplePrints {
                 List.of(1),
                 1,
                 new PrintDetails(
-                        paper.isEmpty() ? null : paper, printer, route, dried, scanner, null),
+                        paper.isEmpty() ? null : paper,
+                        printer,
+                        route,
+                        dried,
+                        measured ? null : scanner,
+                        null),
                 !measured,
                 trust,
                 "srgb",
                 List.of(new SourceFile("input.tif", String.valueOf(sum).repeat(64))),
-                List.of(),
+                trust == Trust.PROFILED_SCAN
+                        ? List.of(
+                                new PlacementSummary(
+                                        "input.tif", 1, 12, 12, 0.1, null, null, 0, 24, profile))
+                        : List.of(),
                 extreme(whiteL, 255),
                 extreme(blackL, 0),
                 List.of(),
@@ -127,7 +156,7 @@ final class SimplePrints {
                 null,
                 measured
                         ? new MeasurementSummary(
-                                condition, null, null, 1, null, List.of(), List.of())
+                                condition, null, null, instrument, 1, null, List.of(), List.of())
                         : null,
                 List.of(budget("white.lab.l", whiteL), budget("black.lab.l", blackL)),
                 null,
@@ -147,7 +176,7 @@ final class SimplePrints {
                 once
                         ? List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null))
                         : List.of(
-                                new Budget.Part(Budget.Kind.RANDOM, 0.1, 30),
+                                new Budget.Part(Budget.Kind.RANDOM, random, 30),
                                 new Budget.Part(Budget.Kind.SYSTEMATIC, 0.4, null)));
     }
 

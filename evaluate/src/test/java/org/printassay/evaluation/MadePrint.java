@@ -22,6 +22,7 @@ import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.SharedError;
 import org.printassay.reading.Trust;
+import org.printassay.reading.WarningCode;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
@@ -157,21 +158,51 @@ public record MadePrint(
 
     /** An evaluation with lines and bands of one's own. */
     public static Evaluation withSurface(Evaluation e, PrintSurface surface) {
-        return copy(e, e.files(), surface);
+        return copy(e, e.files(), e.details(), e.patches(), surface);
+    }
+
+    /** An evaluation of a sheet that has a long tint too, read as this reading of it. */
+    public static Evaluation withTint(Evaluation e) {
+        Reading grey =
+                e.patches().stream().filter(p -> p.rgb().r() == 128).findFirst().orElseThrow();
+        List<Reading> patches = new ArrayList<>(e.patches());
+        patches.add(
+                new Reading(
+                        "T1",
+                        Optional.of(Section.TINTS),
+                        grey.rgb(),
+                        grey.lab(),
+                        grey.labRelative(),
+                        grey.standardError(),
+                        grey.density(),
+                        grey.flags(),
+                        grey.centre(),
+                        grey.sheet()));
+        return copy(e, e.files(), e.details(), patches, e.surface());
     }
 
     /** An evaluation as if it were read from another file. */
     public static Evaluation withFiles(Evaluation e, String name) {
-        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.surface());
+        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.details(), e.patches(), e.surface());
+    }
+
+    /** An evaluation of which something else is said. */
+    public static Evaluation withDetails(Evaluation e, PrintDetails details) {
+        return copy(e, e.files(), details, e.patches(), e.surface());
     }
 
     private static Evaluation copy(
-            Evaluation e, List<SourceFile> files, @Nullable PrintSurface surface) {
+            Evaluation e,
+            List<SourceFile> files,
+            PrintDetails details,
+            List<Reading> patches,
+            @Nullable PrintSurface surface) {
+        boolean looked = surface != null && surface.lines() != null;
         return new Evaluation(
                 e.chartId(),
                 e.sheets(),
                 e.print(),
-                e.details(),
+                details,
                 e.fromScan(),
                 e.trust(),
                 e.spaceKey(),
@@ -179,7 +210,7 @@ public record MadePrint(
                 e.placements(),
                 e.white(),
                 e.black(),
-                e.patches(),
+                patches,
                 e.tone(),
                 e.shadows(),
                 e.highlights(),
@@ -187,7 +218,9 @@ public record MadePrint(
                 e.colours(),
                 e.evenness(),
                 e.strayLight(),
-                e.warnings(),
+                e.warnings().stream()
+                        .filter(w -> !looked || w.code() != WarningCode.LINES_NOT_JUDGED)
+                        .toList(),
                 e.findings(),
                 e.calibration(),
                 e.measurement(),

@@ -116,6 +116,29 @@ class MeasurementEvaluationTest {
         }
     }
 
+    /** INSTRUMENTATION of the text form (ISO 28178) names what measured. */
+    @Test
+    void theInstrumentThatAFileNamesIsKept() throws Exception {
+        Path sample =
+                Path.of(
+                        Objects.requireNonNull(
+                                        getClass()
+                                                .getResource(
+                                                        "/published/cgats-rgb-spectral-sample.txt"))
+                                .toURI());
+        String text = Files.readString(sample);
+        Path named =
+                Files.writeString(
+                        dir.resolve("named.txt"),
+                        text.replace("CREATED\t", "INSTRUMENTATION\t\"Instrument  A\"\nCREATED\t"));
+        Evaluation e = Evaluator.evaluate(EvaluationRequest.of(named)).evaluation();
+        assertEquals("Instrument A", Objects.requireNonNull(e.measurement()).instrument());
+        Evaluation back = EvaluationJson.parse("evaluation.json", EvaluationJson.write(e));
+        assertEquals("Instrument A", Objects.requireNonNull(back.measurement()).instrument());
+        Evaluation untold = Evaluator.evaluate(EvaluationRequest.of(sample)).evaluation();
+        assertNull(Objects.requireNonNull(untold.measurement()).instrument());
+    }
+
     /** It holds aims: a likely slip, for the file looks like a measurement. */
     @Test
     void aChartsOwnReferenceIsNoMeasurement() throws Exception {

@@ -2,11 +2,13 @@ package org.printassay.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -55,6 +57,26 @@ class EvaluationJsonTest {
         assertEquals(evaluation.warnings(), back.warnings());
         assertEquals(evaluation.sheets(), back.sheets());
         assertEquals(evaluation.patches().size(), back.patches().size());
+    }
+
+    /** What read a print is kept, and files written before it was kept can still be read. */
+    @Test
+    void whatReadAPrintIsKeptAndMayBeMissing() throws Exception {
+        Evaluation e =
+                SampleEvaluations.readBy(
+                        SampleEvaluations.matt(), "Scanner A", "matt", "ab".repeat(32));
+        String text = EvaluationJson.write(e);
+        Evaluation back = EvaluationJson.parse("evaluation.json", text);
+        assertEquals("Scanner A", back.details().scanner());
+        assertEquals("matt", back.details().family());
+        assertEquals("ab".repeat(32), back.placements().get(0).profile());
+        ObjectNode old = (ObjectNode) new ObjectMapper().readTree(text);
+        old.remove("family");
+        ((ObjectNode) old.path("source")).remove("scanner");
+        old.path("placements").forEach(p -> ((ObjectNode) p).remove("profile"));
+        Evaluation before = EvaluationJson.parse("evaluation.json", old.toString());
+        assertNull(before.details().scanner());
+        assertNull(before.placements().get(0).profile());
     }
 
     @ParameterizedTest

@@ -64,6 +64,34 @@ final class SampleEvaluations {
                 .evaluation("Simulated gloss B", Trust.CALIBRATED_SCAN);
     }
 
+    /** As if a print had been read on a scanner, through a profile. */
+    static Evaluation readBy(Evaluation e, String scanner, String family, String profile) {
+        PlacementSummary p =
+                new PlacementSummary("scan-a.tif", 1, 14, 14, 0.031, null, null, 0, 24, profile);
+        return new Evaluation(
+                e.chartId(),
+                e.sheets(),
+                e.print(),
+                new PrintDetails("Paper A", "Printer A", null, null, scanner, family),
+                e.fromScan(),
+                e.trust(),
+                e.spaceKey(),
+                e.files(),
+                List.of(p),
+                e.white(),
+                e.black(),
+                e.patches(),
+                e.tone(),
+                e.shadows(),
+                e.highlights(),
+                e.neutrality(),
+                e.colours(),
+                e.evenness(),
+                e.strayLight(),
+                e.warnings(),
+                e.findings());
+    }
+
     /** A paper between the two. */
     static Evaluation satin() {
         return new SampleEvaluations(new Lab(95.0, -0.2, -0.9), 9.4, 6, 0.2)

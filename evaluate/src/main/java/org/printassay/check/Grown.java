@@ -1,0 +1,10 @@
+package org.printassay.check;
+
+/**
+ * A line or band of the baseline that is there again, and stronger.
+ *
+ * @param before as the baseline has it
+ * @param after as the print has it
+ * @param outcome what follows; never within
+ */
+public record Grown<T>(T before, T after, Outcome outcome) {}
