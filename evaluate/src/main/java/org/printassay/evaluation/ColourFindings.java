@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.WedgeFindings.Weighed;
 import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Gradient;
 import org.printassay.metric.Irregularity;
@@ -51,7 +50,6 @@ final class ColourFindings {
         return found;
     }
 
-    /** Half the chroma that the dullest hue misses, in tens: a full colour is rare in a picture. */
     private static Optional<Weighed> dull(Trust trust, ColourDetail colours) {
         List<ColourDetail.Hue> dull =
                 colours.hues().stream()
@@ -69,8 +67,8 @@ final class ColourFindings {
         ColourDetail.Hue worst = dull.get(0);
         String names = join(dull.stream().map(ColourDetail.Hue::name).toList());
         return Optional.of(
-                weighed(
-                        1 - worst.deltaChroma() / 20,
+                FindingKind.DULL.weighed(
+                        -worst.deltaChroma(),
                         "colours",
                         "Full " + names + (dull.size() == 1 ? " prints" : " print") + " dull.",
                         say(
@@ -96,8 +94,8 @@ final class ColourFindings {
             return Optional.empty();
         }
         return Optional.of(
-                weighed(
-                        3 + (100 - first.noMoreFromPercent()) / 20.0,
+                FindingKind.COLOUR_FULL.weighed(
+                        100 - first.noMoreFromPercent(),
                         "colours",
                         say(
                                 "From %d %% of full %s on, more colour in the file gives no more on"
@@ -109,7 +107,6 @@ final class ColourFindings {
                         "Detail in strongly coloured parts merges there: lower their saturation."));
     }
 
-    /** Skin is looked at hardest: its mean difference counts whole, and two more. */
     private static Optional<Weighed> skin(Trust trust, ColourDetail colours) {
         List<ColourDetail.SkinTone> skin = colours.skin();
         if (skin.isEmpty()) {
@@ -133,8 +130,8 @@ final class ColourFindings {
             parts.add(chroma < 0 ? "too dull" : "too colourful");
         }
         return Optional.of(
-                weighed(
-                        2 + mean,
+                FindingKind.SKIN.weighed(
+                        mean,
                         "skin",
                         "Skin-like tones print "
                                 + (parts.isEmpty()
@@ -151,8 +148,8 @@ final class ColourFindings {
         long alike = all.stream().filter(i -> i.kind() == worst.kind()).count();
         String others = alike > 1 ? say(" %d such places in all.", alike) : "";
         if (worst.kind() == Irregularity.Kind.STEP) {
-            return weighed(
-                    6 + Math.abs(worst.size()),
+            return FindingKind.TONE_JUMP.weighed(
+                    Math.abs(worst.size()),
                     "tone",
                     say("Greys jump between levels %d and %d.", worst.level(), worst.toLevel()),
                     say(
@@ -162,8 +159,8 @@ final class ColourFindings {
                     "Smooth gradients will show an edge there: have the profile made anew, or print"
                             + " through another route.");
         }
-        return weighed(
-                4 + worst.size(),
+        return FindingKind.HUE_TURN.weighed(
+                worst.size(),
                 "neutrality",
                 say("Greys turn to another hue near level %d.", worst.level()),
                 say("By %.1f in a*, b* against their neighbours; more than chance.", worst.size())
@@ -172,8 +169,8 @@ final class ColourFindings {
     }
 
     private static Weighed uneven(Gradient gradient) {
-        return weighed(
-                2 + gradient.overSheet(),
+        return FindingKind.UNEVEN.weighed(
+                gradient.overSheet(),
                 "evenness",
                 say("The sheet is uneven: %s by %.1f L*.", gradient.words(), gradient.overSheet()),
                 say("± %.1f, from equal patches at different places.", gradient.uncertainty()),
@@ -206,11 +203,6 @@ final class ColourFindings {
         return last < 1
                 ? String.join("", parts)
                 : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
-    }
-
-    private static Weighed weighed(
-            double weight, String topic, String text, String sure, String advice) {
-        return new Weighed(weight, new Finding(topic, text, sure, advice));
     }
 
     private static String say(String format, Object... values) {

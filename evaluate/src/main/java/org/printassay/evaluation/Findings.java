@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.printassay.colour.Lab;
 import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Gradient;
@@ -15,12 +14,31 @@ import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
 
 /**
- * Findings in words, most consequential first. Ranking: what a picture loses counts first. Each
- * candidate has a weight in L* (or chroma units) of picture lost: shadows and highlights by the L*
- * range of the aim that merges, tone by its RMS, a jump in the greys by its height and six more (it
- * shows as an edge in every sky), skin by its mean dE00 and two more, greys by their mean lean,
- * dull full colours by a twentieth of the chroma they miss (few pictures hold them), paper and
- * black behind them, good news last. At most seven are told.
+ * Findings in words, most consequential first.
+ *
+ * <p>The ranking rule: what a picture loses counts first. Every finding has a weight, about as many
+ * L* (or as much chroma) as pictures lose by it; {@link FindingKind} has the number of every kind.
+ *
+ * <ul>
+ *   <li>A wrong route (encoding, doubled or missing colour management, or far from its profile) is
+ *       behind all else and stands first, wherever a profile was named; then a wrong size.
+ *   <li>An end of the scale weighs the L* of the aim that merges, and four more, for what merges is
+ *       gone. Where nothing can be said of an end it weighs more than any usual loss: it may hide
+ *       one.
+ *   <li>What shows as an edge or a line in every picture has its height, and a start above what only
+ *       shifts: tone that runs backwards or jumps, greys that turn over or cross, lines and bands by
+ *       how much light they move.
+ *   <li>What shifts a picture weighs by its mean: tone by twice its RMS (all of a picture has it),
+ *       skin by its mean dE00 (looked at hardest), unevenness by its L* over the sheet, the lean of
+ *       greys by its distance.
+ *   <li>What few pictures hold weighs a twentieth: chroma that full colours miss.
+ *   <li>What may be the scanner's weighs half of what it would be for the print.
+ *   <li>What cannot be told weighs about what a small loss of its kind would.
+ *   <li>Good news weighs less than 1, and comes last.
+ * </ul>
+ *
+ * Equal weights keep the order size, shadows, highlights, tone, greys, colours, skin, evenness,
+ * white and black, lines, bands, grain, gradients. At most seven are told.
  */
 final class Findings {
     private static final int MOST = 7;
@@ -28,27 +46,54 @@ final class Findings {
     /** Less of an a* or b* than this cannot be set in a picture in earnest. */
     private static final double SMALLEST_OFFSET = 0.25;
 
-    private static final double DARKER_THAN_BLACK = 11;
-
     /** A lean that most would see beside a neutral grey (common practice, no source). */
     private static final double SEEN_LEAN = 1.5;
 
     /** Tone that is off by less, RMS L*, follows its aim (common practice, no source). */
     private static final double FOLLOWS = 1.2;
 
-    /** L* of a black from which pictures look dull (common practice, no source). */
-    private static final double GREY = 14;
-
-    /** A black known no better than this, L*, is not known. */
-    private static final double UNKNOWN_BLACK = 3;
-
-    private record Ranked(double weight, Finding finding) {}
-
-    private final List<Ranked> ranked = new ArrayList<>();
+    private final List<Weighed> ranked = new ArrayList<>();
 
     private Findings() {}
 
     static List<Finding> of(
+            Trust trust,
+            boolean repeats,
+            PrintDetails details,
+            @Nullable Extreme white,
+            @Nullable Extreme black,
+            @Nullable Tone tone,
+            @Nullable Wedge shadows,
+            @Nullable Wedge highlights,
+            @Nullable Neutrality neutrality,
+            @Nullable ColourDetail colours,
+            @Nullable Gradient gradient,
+            List<PlacementSummary> placements,
+            boolean scannerLimited,
+            @Nullable PrintSurface surface) {
+        return ranked(
+                        trust,
+                        repeats,
+                        details,
+                        white,
+                        black,
+                        tone,
+                        shadows,
+                        highlights,
+                        neutrality,
+                        colours,
+                        gradient,
+                        placements,
+                        scannerLimited,
+                        surface)
+                .stream()
+                .limit(MOST)
+                .map(Weighed::finding)
+                .toList();
+    }
+
+    /** All of them with their weights, heaviest first. */
+    static List<Weighed> ranked(
             Trust trust,
             boolean repeats,
             PrintDetails details,
@@ -68,12 +113,11 @@ final class Findings {
             findings.size(placement);
         }
         if (shadows != null) {
-            findings.add(WedgeFindings.shadows(shadows, trust, repeats));
-            WedgeFindings.darkerThanBlack(shadows, repeats)
-                    .ifPresent(found -> findings.ranked.add(new Ranked(DARKER_THAN_BLACK, found)));
+            findings.ranked.add(WedgeFindings.shadows(shadows, trust, repeats));
+            WedgeFindings.darkerThanBlack(shadows, repeats).ifPresent(findings.ranked::add);
         }
         if (highlights != null) {
-            findings.add(WedgeFindings.highlights(highlights, trust, repeats));
+            findings.ranked.add(WedgeFindings.highlights(highlights, trust, repeats));
         }
         if (tone != null) {
             findings.tone(tone, trust, repeats);
@@ -81,23 +125,22 @@ final class Findings {
         if (neutrality != null) {
             findings.neutrality(neutrality, details, repeats);
         }
-        ColourFindings.of(
-                        trust, colours, tone == null ? List.of() : tone.irregularities(), gradient)
-                .forEach(findings::add);
+        findings.ranked.addAll(
+                ColourFindings.of(
+                        trust,
+                        colours,
+                        tone == null ? List.of() : tone.irregularities(),
+                        gradient));
         if (white != null && black != null) {
-            findings.range(white, black, trust, scannerLimited);
+            findings.ranked.add(RangeFinding.of(white, black, trust, scannerLimited));
         }
-        SurfaceFindings.of(surface).forEach(findings::add);
-        findings.ranked.sort(Comparator.comparingDouble(Ranked::weight).reversed());
-        return findings.ranked.stream().limit(MOST).map(Ranked::finding).toList();
+        findings.ranked.addAll(SurfaceFindings.of(surface));
+        findings.ranked.sort(Comparator.comparingDouble(Weighed::weight).reversed());
+        return List.copyOf(findings.ranked);
     }
 
-    private void add(WedgeFindings.Weighed found) {
-        ranked.add(new Ranked(found.weight(), found.finding()));
-    }
-
-    private void add(double weight, String topic, String text, String sure, String advice) {
-        ranked.add(new Ranked(weight, new Finding(topic, text, sure, advice)));
+    private void add(FindingKind kind, String topic, String text, String sure, String advice) {
+        ranked.add(kind.weighed(topic, text, sure, advice));
     }
 
     private void size(PlacementSummary placement) {
@@ -107,7 +150,7 @@ final class Findings {
             return;
         }
         add(
-                100,
+                FindingKind.PRINT_SIZE,
                 "print",
                 say(
                         "The sheet was printed at %.1f %% across and %.1f %% down, not at 100 %%.",
@@ -127,7 +170,7 @@ final class Findings {
                         + (trust.absolute() ? "" : " Roughly: the scan carries no colour profile.");
         if (!tone.monotonic()) {
             add(
-                    12,
+                    FindingKind.TONE_BACKWARDS,
                     "tone",
                     "Tone runs backwards near level " + tone.reversalLevels().get(0) + ".",
                     sure,
@@ -136,7 +179,7 @@ final class Findings {
         double unsure = repeats ? tone.rmsUncertainty() : 0;
         if (unsure > FOLLOWS && tone.rmsDeltaL() - unsure < FOLLOWS) {
             add(
-                    3,
+                    FindingKind.TONE_UNKNOWN,
                     "tone",
                     "Whether tone follows its aim cannot be told.",
                     sure,
@@ -145,7 +188,7 @@ final class Findings {
         }
         if (tone.rmsDeltaL() < FOLLOWS) {
             add(
-                    0.8,
+                    FindingKind.TONE_FOLLOWS,
                     "tone",
                     "Tone follows its aim: the print matches the file as far as this paper goes.",
                     sure,
@@ -166,15 +209,17 @@ final class Findings {
                                         Math.abs(tone.meanDeltaLShadows()),
                                         tone.meanDeltaLShadows() < 0 ? "dark" : "light")
                                 : say("Tone departs from its aim by %.1f L*.", tone.rmsDeltaL());
-        add(
-                2 + 2 * tone.rmsDeltaL(),
-                "tone",
-                where,
-                sure,
-                middle <= -least
-                        ? "Lift mid-tones by about as much in the file, or have the profile made"
-                                + " anew."
-                        : "Correct with a curve in the file, or have the profile made anew.");
+        ranked.add(
+                FindingKind.TONE_OFF.weighed(
+                        tone.rmsDeltaL(),
+                        "tone",
+                        where,
+                        sure,
+                        middle <= -least
+                                ? "Lift mid-tones by about as much in the file, or have the profile"
+                                        + " made anew."
+                                : "Correct with a curve in the file, or have the profile made"
+                                        + " anew."));
     }
 
     private void neutrality(Neutrality n, PrintDetails details, boolean repeats) {
@@ -191,12 +236,12 @@ final class Findings {
                                 cast.a(), cast.b());
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
         if (route.contains("monochrome") || route.contains("toned")) {
-            add(1, "neutrality", "Greys are toned: " + cast.words() + ".", sure, "");
+            add(FindingKind.TONED, "neutrality", "Greys are toned: " + cast.words() + ".", sure, "");
             return;
         }
         if (n.crossover()) {
             add(
-                    5,
+                    FindingKind.CROSSOVER,
                     "neutrality",
                     "Greys cross over: shadows are "
                             + n.shadows().words()
@@ -206,86 +251,23 @@ final class Findings {
                     sure,
                     "One filter cannot mend this: use another profile or paper setting.");
         } else if (cast.significant() && Math.hypot(cast.a(), cast.b()) >= 0.5) {
-            add(
-                    1 + 1.5 * Math.hypot(cast.a(), cast.b()),
-                    "neutrality",
-                    "Greys lean " + cast.words() + ".",
-                    sure,
-                    offset(cast));
+            ranked.add(
+                    FindingKind.LEAN.weighed(
+                            Math.hypot(cast.a(), cast.b()),
+                            "neutrality",
+                            "Greys lean " + cast.words() + ".",
+                            sure,
+                            offset(cast)));
         } else if (Math.max(cast.uncertaintyA(), cast.uncertaintyB()) > SEEN_LEAN) {
             add(
-                    3,
+                    FindingKind.GREYS_UNKNOWN,
                     "neutrality",
                     "Whether greys lean cannot be told.",
                     sure,
                     "Print the chart again, or scan with less noise.");
         } else {
-            add(0.7, "neutrality", "Greys are neutral on this paper.", sure, "");
+            add(FindingKind.NEUTRAL, "neutrality", "Greys are neutral on this paper.", sure, "");
         }
-    }
-
-    private void range(Extreme white, Extreme black, Trust trust, boolean scannerLimited) {
-        Lab paper = white.lab();
-        Lab ink = black.lab();
-        if (trust.absolute() && (paper == null || ink == null)) {
-            add(
-                    3,
-                    "white",
-                    paper == null
-                            ? "How white the paper is, and what it does to highlights and greys,"
-                                    + " cannot be told."
-                            : "How deep the black is cannot be told.",
-                    "The scan is clipped there.",
-                    "Scan again with a lower exposure and automatic corrections off, or in a wider"
-                            + " colour space.");
-            return;
-        }
-        if (paper == null || ink == null) {
-            add(
-                    0.4,
-                    "white",
-                    "How white the paper and how deep the black is cannot be told.",
-                    "The scan carries no colour profile.",
-                    "Scan with the scanner's profile embedded.");
-            return;
-        }
-        if (scannerLimited) {
-            add(
-                    0.9,
-                    "black",
-                    say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
-                    say("The scanner's own floor may hide it. Paper white L* %.1f.", paper.l()),
-                    "Scan with the lid closed, or measure with an instrument.");
-            return;
-        }
-        double unsure = black.uncertainty().l();
-        if (unsure > UNKNOWN_BLACK && Math.abs(ink.l() - GREY) < unsure) {
-            add(
-                    0.9,
-                    "black",
-                    say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
-                    say("± %.1f, %s. Paper white L* %.1f.", unsure, basis(trust), paper.l()),
-                    "Print the chart again, or scan with less noise.");
-            return;
-        }
-        add(
-                ink.l() > GREY ? 3.5 : 0.9,
-                "black",
-                ink.l() > GREY
-                        ? say("The black is grey: L* %.1f. Dark pictures will look dull.", ink.l())
-                        : say("The black is deep: L* %.1f.", ink.l()),
-                say(
-                        "± %.1f, %s. Paper white L* %.1f.",
-                        black.uncertainty().l(), basis(trust), paper.l()),
-                "");
-    }
-
-    private static String basis(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> "read with an instrument";
-            case CALIBRATED_SCAN -> "by a calibrated scan";
-            case PROFILED_SCAN, PLAIN_SCAN -> "true only if automatic exposure was off";
-        };
     }
 
     /** What to add to greys in the file; a part too small to set is left out. */

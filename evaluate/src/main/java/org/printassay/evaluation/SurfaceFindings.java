@@ -12,34 +12,20 @@ import org.printassay.surface.SwathPattern;
 
 /** Findings about lines, bands, grain and vignettes. */
 final class SurfaceFindings {
-    private static final double GOOD_NEWS = 0.45;
-
-    /** Lines run through every picture: from here on, by how wide and strong they are. */
-    private static final double ANY_LINE = 3.5;
-
-    private static final double PER_CONTRAST_MM = 200;
-    private static final double MOST_FOR_A_LINE = 6;
-    private static final double ANY_BAND = 2.5;
-    private static final double MOST_FOR_A_BAND = 3.5;
-    private static final double STEP_IN_A_GRADIENT = 2;
-
     /** Grain in mid-tones that is seen without looking for it (common practice, no source). */
     private static final double GRAINY = 1.5;
-
-    private static final String MAY_BE_THE_SCANNERS =
-            " They may be the scanner's: scan the sheet once more, turned by a quarter.";
 
     private static final String FEED_UNKNOWN =
             " Say with --feed which way the sheet ran: what runs along the feed comes from rollers.";
 
     private final PrintSurface surface;
-    private final List<WedgeFindings.Weighed> found = new ArrayList<>();
+    private final List<Weighed> found = new ArrayList<>();
 
     private SurfaceFindings(PrintSurface surface) {
         this.surface = surface;
     }
 
-    static List<WedgeFindings.Weighed> of(@Nullable PrintSurface surface) {
+    static List<Weighed> of(@Nullable PrintSurface surface) {
         if (surface == null) {
             return List.of();
         }
@@ -51,10 +37,6 @@ final class SurfaceFindings {
         return findings.found;
     }
 
-    private void add(double weight, String topic, String text, String sure, String advice) {
-        found.add(new WedgeFindings.Weighed(weight, new Finding(topic, text, sure, advice)));
-    }
-
     private void lines() {
         List<PrintLine> lines = surface.lines();
         List<PrintBand> bands = surface.bands();
@@ -63,12 +45,12 @@ final class SurfaceFindings {
         }
         boolean seen = bands.stream().anyMatch(band -> band.band().visible());
         if (lines.isEmpty() && !seen) {
-            add(
-                    GOOD_NEWS,
-                    "lines",
-                    "No lines and no visible bands were found.",
-                    "In long tints, by lines that cross them.",
-                    "");
+            found.add(
+                    FindingKind.NO_LINES.weighed(
+                            "lines",
+                            "No lines and no visible bands were found.",
+                            "In long tints, by lines that cross them.",
+                            ""));
         }
         if (lines.isEmpty()) {
             return;
@@ -88,30 +70,28 @@ final class SurfaceFindings {
                                 "%d lines; the strongest, a %s one, runs %s.",
                                 sure.size(), line.polarity(), place(line));
         int others = lines.size() - sure.size();
-        add(
-                ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * line.strength()),
-                "lines",
-                text,
-                shape(line)
-                        + (others == 0
-                                ? ""
-                                : say(" %d more may be the print's or the scanner's.", others)),
-                advice(strongest));
+        String more = others == 0 ? "" : say(" %d more may be the scanner's.", others);
+        found.add(
+                FindingKind.LINES.weighed(
+                        line.strength(), "lines", text, shape(line) + more, advice(strongest)));
     }
 
-    /** Lines that may be the scanner's: half of what they would be worth, and no advice to clean. */
+    /** Lines that may be the scanner's are no reason to clean anything. */
     private void maybeLines(List<PrintLine> lines) {
         FoundLine line = strongest(lines).line();
         String others =
                 lines.size() == 1 ? "" : say(" %d such lines in all.", lines.size());
-        add(
-                (ANY_LINE + Math.min(MOST_FOR_A_LINE, PER_CONTRAST_MM * line.strength())) / 2,
-                "lines",
-                say(
-                        "Whether a %s line %s is the print's or the scanner's cannot be told.",
-                        line.polarity(), place(line)),
-                shape(line) + others,
-                "Scan the sheet once more, turned by half: what turns with it is the print's.");
+        found.add(
+                FindingKind.LINES_UNSURE.weighed(
+                        line.strength(),
+                        "lines",
+                        say(
+                                "Whether a %s line %s is the print's or the scanner's cannot be"
+                                        + " told.",
+                                line.polarity(), place(line)),
+                        shape(line) + others,
+                        "Scan the sheet once more, turned by half: what turns with it is the"
+                                + " print's."));
     }
 
     private static PrintLine strongest(List<PrintLine> lines) {
@@ -167,33 +147,62 @@ final class SurfaceFindings {
 
     private void bands() {
         List<PrintBand> bands = surface.bands();
-        if (bands == null || bands.stream().noneMatch(band -> band.band().visible())) {
+        if (bands == null) {
             return;
         }
-        FoundBand band = bands.get(0).band();
-        boolean undecided = bands.get(0).cause() == SurfaceCause.UNDECIDED;
+        List<PrintBand> visible = bands.stream().filter(b -> b.band().visible()).toList();
+        PrintBand sure =
+                visible.stream()
+                        .filter(b -> b.cause() == SurfaceCause.PRINT)
+                        .findFirst()
+                        .orElse(null);
+        if (sure != null) {
+            FoundBand band = sure.band();
+            found.add(
+                    FindingKind.BANDS.weighed(
+                            band.overThreshold(),
+                            "bands",
+                            say("Bands repeat every %.1f mm %s.", band.periodMm(), axis(band)),
+                            size(band),
+                            bandAdvice(band)));
+        } else if (!visible.isEmpty()) {
+            FoundBand band = visible.get(0).band();
+            found.add(
+                    FindingKind.BANDS_UNSURE.weighed(
+                            band.overThreshold(),
+                            "bands",
+                            say(
+                                    "Whether bands every %.1f mm %s are the print's or the scanner's"
+                                            + " cannot be told.",
+                                    band.periodMm(), axis(band)),
+                            size(band),
+                            "Scan the sheet once more, turned by a quarter: what turns with it is"
+                                    + " the print's."));
+        }
+    }
+
+    private String axis(FoundBand band) {
+        if (surface.feed() == band.along()) {
+            return "along the feed";
+        }
+        return band.along() == surface.longSide() ? "along the long side" : "along the short side";
+    }
+
+    private String size(FoundBand band) {
+        return say(
+                "± %.1f L*, %.1f times what an eye sees at %.0f mm and %.0f lx.",
+                band.amplitudeDeltaL(),
+                band.overThreshold(),
+                surface.viewing().distanceMm(),
+                surface.viewing().illuminanceLux());
+    }
+
+    private String bandAdvice(FoundBand band) {
         boolean acrossFeed = surface.feed() != null && surface.feed() != band.along();
-        String axis =
-                surface.feed() == band.along()
-                        ? "along the feed"
-                        : band.along() == surface.longSide()
-                                ? "along the long side"
-                                : "along the short side";
-        add(
-                ANY_BAND + Math.min(MOST_FOR_A_BAND, band.overThreshold() / 3),
-                "bands",
-                say("Bands repeat every %.1f mm %s.", band.periodMm(), axis),
-                say(
-                                "+-%.1f L*, %.1f times what an eye sees at %.0f mm and %.0f lx.",
-                                band.amplitudeDeltaL(),
-                                band.overThreshold(),
-                                surface.viewing().distanceMm(),
-                                surface.viewing().illuminanceLux())
-                        + (undecided ? MAY_BE_THE_SCANNERS : ""),
-                acrossFeed
-                        ? "It varies across the feed: look at how the head travels, or align the heads."
-                        : "Adjust the paper feed in the driver, or print with more passes."
-                                + (surface.feed() == null ? FEED_UNKNOWN : ""));
+        return acrossFeed
+                ? "It varies across the feed: look at how the head travels, or align the heads."
+                : "Adjust the paper feed in the driver, or print with more passes."
+                        + (surface.feed() == null ? FEED_UNKNOWN : "");
     }
 
     private void grain() {
@@ -201,12 +210,13 @@ final class SurfaceFindings {
         if (grain == null || grain.midtones() == null || grain.midtones().graininess() < GRAINY) {
             return;
         }
-        add(
-                1 + Math.min(2, grain.midtones().graininess() / GRAINY - 1),
-                "grain",
-                say("Mid-tones are grainy: %.1f L*.", grain.midtones().graininess()),
-                "Standard deviation of fine unevenness, the paper's own taken off.",
-                "Choose a finer quality in the driver, or check the paper setting.");
+        found.add(
+                FindingKind.GRAIN.weighed(
+                        grain.midtones().graininess() / GRAINY - 1,
+                        "grain",
+                        say("Mid-tones are grainy: %.1f L*.", grain.midtones().graininess()),
+                        "Standard deviation of fine unevenness, the paper's own taken off.",
+                        "Choose a finer quality in the driver, or check the paper setting."));
     }
 
     private void vignettes() {
@@ -225,14 +235,18 @@ final class SurfaceFindings {
             }
         }
         if (largest != null) {
-            add(
-                    STEP_IN_A_GRADIENT,
-                    "vignettes",
-                    say("Smooth gradients break into a step near level %.0f.", largest.level()),
-                    say(
-                            "%.1f L* within half a millimetre; %d %s in all.",
-                            Math.abs(largest.deltaL()), count, count == 1 ? "step" : "steps"),
-                    "Use a 16 bit file and another profile or quality setting.");
+            found.add(
+                    FindingKind.GRADIENT_STEP.weighed(
+                            "vignettes",
+                            say(
+                                    "Smooth gradients break into a step near level %.0f.",
+                                    largest.level()),
+                            say(
+                                    "%.1f L* within half a millimetre; %d %s in all.",
+                                    Math.abs(largest.deltaL()),
+                                    count,
+                                    count == 1 ? "step" : "steps"),
+                            "Use a 16 bit file and another profile or quality setting."));
         }
     }
 

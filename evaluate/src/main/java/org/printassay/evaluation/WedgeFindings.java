@@ -11,12 +11,6 @@ import org.printassay.reading.Trust;
  * is an interval, "sure" only where colour is known.
  */
 final class WedgeFindings {
-    /** Weight of a wedge about which nothing can be said: it hides what a picture loses. */
-    private static final double CANNOT_TELL = 30;
-
-    private static final double ANY_LOSS = 4;
-    private static final double GOOD_NEWS = 0.6;
-
     /** From these levels on an end counts as held. */
     private static final int OPEN_SHADOW = 3;
 
@@ -34,9 +28,6 @@ final class WedgeFindings {
         this.repeats = repeats;
     }
 
-    /** A finding and the weight it has among others. */
-    record Weighed(double weight, Finding finding) {}
-
     static Weighed shadows(Wedge wedge, Trust trust, boolean repeats) {
         return new WedgeFindings(wedge, false, trust, repeats).find();
     }
@@ -46,7 +37,7 @@ final class WedgeFindings {
     }
 
     /** A neutral that is surely, and visibly, darker than level 0. */
-    static Optional<Finding> darkerThanBlack(Wedge shadows, boolean repeats) {
+    static Optional<Weighed> darkerThanBlack(Wedge shadows, boolean repeats) {
         LevelStep darkest = null;
         for (LevelStep step : shadows.steps()) {
             boolean darker = step.high() < 0 && step.difference() <= -shadows.threshold();
@@ -58,7 +49,7 @@ final class WedgeFindings {
             return Optional.empty();
         }
         return Optional.of(
-                new Finding(
+                FindingKind.DARKER_THAN_BLACK.weighed(
                         "black",
                         say(
                                 "Level %d prints darker than level 0, by %.1f L*.",
@@ -75,7 +66,7 @@ final class WedgeFindings {
         Integer best = wedge.best();
         Integer separated = wedge.separated();
         if (best == null || (repeats && separated == null)) {
-            return new Weighed(CANNOT_TELL, cannotTell());
+            return cannotTell();
         }
         int keep = separated == null ? best : separated;
         if (paper ? best >= HELD_HIGHLIGHT : best <= OPEN_SHADOW) {
@@ -83,14 +74,14 @@ final class WedgeFindings {
                     paper
                             ? "Highlights are held: level %d still shows against the paper."
                             : "Shadows are open: level %d already shows against black.";
-            return new Weighed(GOOD_NEWS, finding(say(text, best), sureness(), ""));
+            return finding(FindingKind.END_HELD, 0, say(text, best), sureness(), "");
         }
         if (nothingBeyond(best)) {
             String text =
                     paper
                             ? "Highlights show up to level %d, the lightest on this sheet."
                             : "Shadows show from level %d on, the darkest on this sheet.";
-            return new Weighed(GOOD_NEWS, finding(say(text, best), sureness(), ""));
+            return finding(FindingKind.END_HELD, 0, say(text, best), sureness(), "");
         }
         String text =
                 paper
@@ -100,7 +91,7 @@ final class WedgeFindings {
                 paper
                         ? say("Keep the lightest detail at %d or below.", keep)
                         : say("Keep detail that must be seen at %d or above.", keep);
-        return new Weighed(ANY_LOSS + aimOf(best), finding(text, sureness(), advice));
+        return finding(FindingKind.END_LOST, aimOf(best), text, sureness(), advice);
     }
 
     /** Whether no level between one and the end of the scale was on the sheet: sparse wedges. */
@@ -111,7 +102,7 @@ final class WedgeFindings {
                         other -> paper ? other > level && other < 255 : other < level && other > 0);
     }
 
-    private Finding cannotTell() {
+    private Weighed cannotTell() {
         Integer merged = wedge.merged();
         String sure =
                 repeats
@@ -120,6 +111,8 @@ final class WedgeFindings {
         String advice = "Print the chart again, or scan with less noise.";
         if (paper) {
             return finding(
+                    FindingKind.END_UNKNOWN,
+                    0,
                     merged == null || merged >= 255
                             ? "Which highlights show against the paper cannot be told."
                             : say(
@@ -130,6 +123,8 @@ final class WedgeFindings {
                     advice);
         }
         return finding(
+                FindingKind.END_UNKNOWN,
+                0,
                 merged == null || merged == 0
                         ? "Which shadows show against black cannot be told."
                         : say(
@@ -168,8 +163,9 @@ final class WedgeFindings {
         return merged == 0 ? "" : say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1);
     }
 
-    private Finding finding(String text, String sure, String advice) {
-        return new Finding(paper ? "highlights" : "shadows", text, sure, advice);
+    private Weighed finding(
+            FindingKind kind, double size, String text, String sure, String advice) {
+        return kind.weighed(size, paper ? "highlights" : "shadows", text, sure, advice);
     }
 
     /** How much of the aim, in L*, lies between the anchor and a level. */

@@ -62,7 +62,7 @@ class ColourFindingsTest {
             List<Irregularity> irregularities,
             @Nullable Gradient gradient) {
         return ColourFindings.of(trust, colours, irregularities, gradient).stream()
-                .sorted(Comparator.comparingDouble(WedgeFindings.Weighed::weight).reversed())
+                .sorted(Comparator.comparingDouble(Weighed::weight).reversed())
                 .map(found -> found.finding().text())
                 .toList();
     }

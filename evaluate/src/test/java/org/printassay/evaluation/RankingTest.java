@@ -1,0 +1,210 @@
+package org.printassay.evaluation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.printassay.metric.Irregularity;
+import org.printassay.reading.Trust;
+
+/** The ranking rule on made cases: what a picture loses counts first. */
+class RankingTest {
+    private static MadeFindings made() {
+        return new MadeFindings();
+    }
+
+    /** One case of every kind, and what it weighs by the rule. */
+    static Stream<Arguments> cases() {
+        SurfaceCause print = SurfaceCause.PRINT;
+        SurfaceCause either = SurfaceCause.UNDECIDED;
+        return Stream.of(
+                one(FindingKind.PRINT_SIZE, 100, made().scaled(0.96)),
+                one(FindingKind.END_UNKNOWN, 30, made().shadows(null, 0)),
+                one(FindingKind.END_UNKNOWN, 30, made().highlights(null, 0)),
+                one(FindingKind.END_LOST, 7.5, made().shadows(14, 3.5)),
+                one(FindingKind.END_LOST, 6, made().highlights(246, 2)),
+                one(FindingKind.END_HELD, 0.6, made().shadows(3, 0.8)),
+                one(FindingKind.END_HELD, 0.6, made().highlights(253, 0.8)),
+                one(FindingKind.DARKER_THAN_BLACK, 11, made().shadowsDarkerThanBlack()),
+                one(FindingKind.TONE_BACKWARDS, 12, made().toneBackwards()),
+                one(FindingKind.TONE_UNKNOWN, 3, made().tone(2, 1.5)),
+                one(FindingKind.TONE_FOLLOWS, 0.8, made().tone(0.7, 0.2)),
+                one(FindingKind.TONE_OFF, 8, made().tone(3, 0.2)),
+                one(FindingKind.TONE_JUMP, 8, made().irregular(Irregularity.Kind.STEP, 2)),
+                one(FindingKind.HUE_TURN, 7, made().irregular(Irregularity.Kind.HUE_SWING, 3)),
+                one(FindingKind.TONED, 1, made().toned()),
+                one(FindingKind.CROSSOVER, 5, made().greys(1, 0.2, true)),
+                one(FindingKind.LEAN, 4, made().greys(2, 0.2, false)),
+                one(FindingKind.GREYS_UNKNOWN, 3, made().greys(0.3, 2, false)),
+                one(FindingKind.NEUTRAL, 0.7, made().greys(0.1, 0.2, false)),
+                one(FindingKind.DULL, 2, made().dull(20)),
+                one(FindingKind.COLOUR_FULL, 5, made().full(60)),
+                one(FindingKind.SKIN, 6, made().skin(4)),
+                one(FindingKind.UNEVEN, 4, made().uneven(2)),
+                one(FindingKind.RANGE_CLIPPED, 3, made().range(null, 5.0, 0.3)),
+                one(
+                        FindingKind.RANGE_UNKNOWN,
+                        0.4,
+                        made().trust(Trust.PLAIN_SCAN).range(null, null, 0.3)),
+                one(FindingKind.BLACK_UNKNOWN, 0.9, made().range(95.0, 12.0, 5)),
+                one(
+                        FindingKind.BLACK_UNKNOWN,
+                        0.9,
+                        made().range(95.0, 12.0, 0.3).limitedByScanner()),
+                one(FindingKind.BLACK_GREY, 3.5, made().range(95.0, 17.0, 0.3)),
+                one(FindingKind.BLACK_DEEP, 0.9, made().range(95.0, 5.0, 0.3)),
+                one(FindingKind.NO_LINES, 0.45, made().looked()),
+                one(FindingKind.LINES, 3.5 + 3.4, made().line(0.2, 0.085, print)),
+                one(FindingKind.LINES, 9.5, made().line(-0.5, 1, print)),
+                one(FindingKind.LINES_UNSURE, (3.5 + 3.4) / 2, made().line(0.2, 0.085, either)),
+                one(FindingKind.BANDS, 3.5, made().band(3, print)),
+                one(FindingKind.BANDS, 6, made().band(100, print)),
+                one(FindingKind.BANDS_UNSURE, 1.75, made().band(3, either)),
+                one(FindingKind.GRAIN, 2, made().grain(3)),
+                one(FindingKind.GRADIENT_STEP, 2, made().gradientStep()));
+    }
+
+    private static Arguments one(FindingKind kind, double weight, MadeFindings made) {
+        return Arguments.of(kind, weight, made);
+    }
+
+    private static List<FindingKind> kinds(List<Weighed> ranked) {
+        return ranked.stream().map(Weighed::kind).toList();
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void everyKindHasItsWeight(FindingKind kind, double weight, MadeFindings made) {
+        List<Weighed> found = made.ranked().stream().filter(w -> w.kind() == kind).toList();
+        assertEquals(1, found.size(), () -> kinds(made.ranked()).toString());
+        assertEquals(weight, found.get(0).weight(), 1e-9);
+        Finding words = found.get(0).finding();
+        assertTrue(words.text().endsWith("."), words.text());
+        assertTrue(!words.sureness().isBlank(), words.text());
+    }
+
+    @Test
+    void noKindIsLeftOut() {
+        Set<FindingKind> seen = EnumSet.noneOf(FindingKind.class);
+        cases().forEach(one -> seen.add((FindingKind) one.get()[0]));
+        assertEquals(EnumSet.allOf(FindingKind.class), seen);
+    }
+
+    /** A dull matte paper, well printed: its shadows come before its grey black and its dull red. */
+    @Test
+    void aMattePaperLosesShadowsFirst() {
+        List<Weighed> ranked =
+                made().shadows(16, 5)
+                        .highlights(253, 0.8)
+                        .tone(0.6, 0.2)
+                        .greys(0.1, 0.2, false)
+                        .range(95.0, 18.0, 0.3)
+                        .dull(25)
+                        .ranked();
+        assertEquals(
+                List.of(
+                        FindingKind.END_LOST,
+                        FindingKind.BLACK_GREY,
+                        FindingKind.DULL,
+                        FindingKind.TONE_FOLLOWS,
+                        FindingKind.NEUTRAL,
+                        FindingKind.END_HELD),
+                kinds(ranked));
+    }
+
+    /** A missing nozzle shows in every picture, a lean of one unit hardly, grain less. */
+    @Test
+    void aMissingNozzleComesBeforeALeanAndGrain() {
+        List<Weighed> ranked =
+                made().line(0.2, 0.085, SurfaceCause.PRINT)
+                        .band(2, SurfaceCause.UNDECIDED)
+                        .grain(1.8)
+                        .greys(1, 0.2, false)
+                        .skin(2)
+                        .ranked();
+        assertEquals(
+                List.of(
+                        FindingKind.LINES,
+                        FindingKind.SKIN,
+                        FindingKind.LEAN,
+                        FindingKind.BANDS_UNSURE,
+                        FindingKind.GRAIN),
+                kinds(ranked));
+    }
+
+    /** The larger the loss, the earlier it is told. */
+    @Test
+    void sizeDecides() {
+        assertEquals(
+                FindingKind.TONE_OFF,
+                made().tone(6, 0.2).shadows(12, 3).ranked().get(0).kind(),
+                "everything 6 L* too dark");
+        assertEquals(
+                FindingKind.END_LOST,
+                made().tone(1.5, 0.2).shadows(30, 9).ranked().get(0).kind(),
+                "levels to 30 gone");
+        assertEquals(
+                FindingKind.SKIN,
+                made().skin(5).range(95.0, 17.0, 0.3).greys(1, 0.2, false).ranked().get(0).kind());
+    }
+
+    /** Print lines are told before those that may be the scanner's, however strong these are. */
+    @Test
+    void sureLinesAreToldInsteadOfUnsureOnes() {
+        List<Weighed> ranked =
+                made().line(0.6, 0.5, SurfaceCause.UNDECIDED)
+                        .line(0.1, 0.085, SurfaceCause.PRINT)
+                        .ranked();
+        assertEquals(FindingKind.LINES, ranked.get(0).kind());
+        Finding told = ranked.get(0).finding();
+        assertTrue(told.text().startsWith("A light line runs across the page"), told.text());
+        assertTrue(told.sureness().endsWith("1 more may be the scanner's."), told.sureness());
+    }
+
+    @Test
+    void badNewsComesBeforeGoodNews() {
+        Set<FindingKind> good =
+                EnumSet.of(
+                        FindingKind.BLACK_DEEP,
+                        FindingKind.TONE_FOLLOWS,
+                        FindingKind.NEUTRAL,
+                        FindingKind.END_HELD,
+                        FindingKind.NO_LINES);
+        for (FindingKind kind : FindingKind.values()) {
+            boolean tells = kind != FindingKind.BLACK_UNKNOWN && kind != FindingKind.RANGE_UNKNOWN;
+            assertEquals(tells && !good.contains(kind), kind.weight(0) >= 1, kind.name());
+        }
+    }
+
+    @Test
+    void theHeaviestSevenAreToldInOrder() {
+        MadeFindings all =
+                made().scaled(0.96)
+                        .shadows(14, 3.5)
+                        .highlights(246, 2)
+                        .tone(3, 0.2)
+                        .greys(2, 0.2, false)
+                        .skin(4)
+                        .uneven(2)
+                        .range(95.0, 17.0, 0.3)
+                        .line(0.2, 0.085, SurfaceCause.PRINT)
+                        .band(3, SurfaceCause.PRINT)
+                        .grain(3)
+                        .gradientStep();
+        List<Weighed> ranked = all.ranked();
+        assertEquals(12, ranked.size());
+        List<Double> weights = new ArrayList<>(ranked.stream().map(Weighed::weight).toList());
+        List<Double> sorted = weights.stream().sorted((a, b) -> Double.compare(b, a)).toList();
+        assertEquals(sorted, weights);
+        assertEquals(
+                ranked.subList(0, 7).stream().map(Weighed::finding).toList(), all.told());
+    }
+}
