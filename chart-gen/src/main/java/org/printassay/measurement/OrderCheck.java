@@ -1,9 +1,8 @@
 package org.printassay.measurement;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collection;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +31,12 @@ final class OrderCheck {
      * renders colours, while greys follow one curve.
      */
     private static final double COLOURED = 0.05;
+
+    /** As {@link #BETTER}, of the squares of L* of greys about one rising curve. */
+    private static final double GREYS_BETTER = 0.3;
+
+    /** How far, L*, greys in a wrong order stand apart on average; less does no harm. */
+    private static final double GREYS_SHOW = 0.3;
 
     private static final int MOST_NAMED = 3;
 
@@ -86,6 +91,10 @@ final class OrderCheck {
                     (likely.size() == 1 ? "" : "most likely one of these: ")
                             + String.join(" Or: ", likely));
         }
+        Optional<String> greys = counts ? greys(straight, tried.keySet()) : Optional.empty();
+        if (greys.isPresent()) {
+            return greys;
+        }
         if (!counts) {
             return Optional.of(
                     read.size()
@@ -102,6 +111,45 @@ final class OrderCheck {
                             + " another order? Measure again by the reading order.");
         }
         return Optional.empty();
+    }
+
+    /**
+     * Dark rows differ too little to show in all of the variance, and shadows are what they are for:
+     * so L* of greys alone, where the other order changes places of greys only. Tone that really
+     * runs backwards does not become smooth by another order.
+     */
+    private Optional<String> greys(List<Lab> straight, Collection<Guess> guesses) {
+        double left = greySquares(straight);
+        double least = GREYS_BETTER * left;
+        Optional<String> found = Optional.empty();
+        for (Guess guess : guesses) {
+            int changed = 0;
+            boolean alike = true;
+            for (int i = 0; i < straight.size(); i++) {
+                Lab one = straight.get(i);
+                Lab other = guess.expected.get(i);
+                alike &= isGrey(one) == isGrey(other) && (isGrey(one) || one.equals(other));
+                changed += one.l() == other.l() ? 0 : 1;
+            }
+            if (alike && changed > 0) {
+                double squares = greySquares(guess.expected);
+                boolean shows = left - squares > changed * GREYS_SHOW * GREYS_SHOW;
+                if (shows && squares < least) {
+                    least = squares;
+                    found = Optional.of(guess.words);
+                }
+            }
+        }
+        return found;
+    }
+
+    private static boolean isGrey(Lab expected) {
+        return expected.chroma() < NEUTRAL;
+    }
+
+    private double greySquares(List<Lab> expected) {
+        double[] weights = expected.stream().mapToDouble(lab -> isGrey(lab) ? 1 : 0).toArray();
+        return RisingFit.squares(expected, read, weights)[0];
     }
 
     private List<Guess> guesses() {
@@ -183,71 +231,13 @@ final class OrderCheck {
     private double unexplained(List<Lab> expected) {
         double[] weights =
                 expected.stream()
-                        .mapToDouble(lab -> lab.chroma() < NEUTRAL ? 1 : COLOURED)
+                        .mapToDouble(lab -> isGrey(lab) ? 1 : COLOURED)
                         .toArray();
-        double[] l = leftOverRising(expected, weights);
+        double[] l = RisingFit.squares(expected, read, weights);
         double[] a = leftOver(expected, weights, Lab::a);
         double[] b = leftOver(expected, weights, Lab::b);
         double all = l[1] + a[1] + b[1];
         return all == 0 ? 1 : (l[0] + a[0] + b[0]) / all;
-    }
-
-    /**
-     * Squares of L* about the best rising curve (isotonic regression by pooling neighbours: Barlow
-     * et al. 1972), and about the mean: papers bend tone.
-     */
-    private double[] leftOverRising(List<Lab> expected, double[] weights) {
-        Integer[] order = new Integer[read.size()];
-        for (int i = 0; i < order.length; i++) {
-            order[i] = i;
-        }
-        Arrays.sort(order, Comparator.comparingDouble(i -> expected.get(i).l()));
-        double[] sum = new double[order.length];
-        double[] weight = new double[order.length];
-        double[] top = new double[order.length];
-        int[] count = new int[order.length];
-        int pools = 0;
-        for (int i : order) {
-            double l = expected.get(i).l();
-            if (pools > 0 && top[pools - 1] == l) {
-                pools--;
-            } else {
-                sum[pools] = 0;
-                weight[pools] = 0;
-                count[pools] = 0;
-            }
-            top[pools] = l;
-            sum[pools] += weights[i] * read.get(i).l();
-            weight[pools] += weights[i];
-            count[pools]++;
-            pools++;
-        }
-        int kept = 0;
-        for (int pool = 0; pool < pools; pool++) {
-            sum[kept] = sum[pool];
-            weight[kept] = weight[pool];
-            count[kept] = count[pool];
-            kept++;
-            while (kept > 1
-                    && sum[kept - 2] / weight[kept - 2] >= sum[kept - 1] / weight[kept - 1]) {
-                sum[kept - 2] += sum[kept - 1];
-                weight[kept - 2] += weight[kept - 1];
-                count[kept - 2] += count[kept - 1];
-                kept--;
-            }
-        }
-        double mean = mean(read, weights, Lab::l);
-        double about = 0;
-        double left = 0;
-        int next = 0;
-        for (int pool = 0; pool < kept; pool++) {
-            for (int k = 0; k < count[pool]; k++) {
-                int i = order[next++];
-                left += weights[i] * Math.pow(read.get(i).l() - sum[pool] / weight[pool], 2);
-                about += weights[i] * Math.pow(read.get(i).l() - mean, 2);
-            }
-        }
-        return new double[] {left, about};
     }
 
     /** Squares about a rising straight line, and about the mean. */

@@ -82,11 +82,13 @@ final class PatchMatcher {
                     " Its patch names say otherwise.");
         }
         int others = raw.size() - found.size();
+        long missing = known.order().stream().filter(p -> !found.containsKey(p.id())).count();
         notes.add(
                 "Patches matched to chart "
                         + known.name()
                         + " by name: "
                         + found.size()
+                        + (missing == 0 ? "" : "; not measured: " + missing)
                         + (others == 0 ? "." : "; not of this chart: " + others + "."));
         return patches;
     }

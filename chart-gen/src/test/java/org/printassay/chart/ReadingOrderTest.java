@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
@@ -81,6 +82,70 @@ class ReadingOrderTest {
         List<Patch> turned = new ArrayList<>(patches.order());
         Collections.reverse(turned);
         refused(patches, List.of(turned), "turned upside down");
+    }
+
+    /**
+     * A matte print whose dark rows hardly differ and whose colours bend (simulated): a dark row
+     * read from its right end would tell wrong shadows, though the rest fits well.
+     */
+    @Test
+    void aDarkRowReadBackwardsIsNamed() throws Problem {
+        ChartPatches patches = ReadingOrder.of(chart("4x6in", "5"));
+        typed(patches, patches.rows(), ReadingOrderTest::matte);
+        for (int i = 0; i < patches.rows().size(); i++) {
+            List<List<Patch>> backwards = new ArrayList<>(patches.rows());
+            List<Patch> row = new ArrayList<>(backwards.get(i));
+            Collections.reverse(row);
+            backwards.set(i, row);
+            Problem problem =
+                    assertThrows(
+                            Problem.class,
+                            () -> typed(patches, backwards, ReadingOrderTest::matte));
+            String words = "row " + (i + 1) + " was read from its right end";
+            assertTrue(problem.toString().contains(words), problem::toString);
+        }
+    }
+
+    /** Too much ink can make black lighter than the levels above it; that is no mistake. */
+    @Test
+    void toneThatRunsBackwardsIsNoMistakeOfTheHand() throws Problem {
+        ChartPatches patches = ReadingOrder.of(chart("4x6in", "5"));
+        MeasurementFile file =
+                typed(
+                        patches,
+                        patches.rows(),
+                        code -> {
+                            Lab lab = matte(code);
+                            double more = Math.max(0, 3 - 0.5 * code.l());
+                            return new Lab(lab.l() + more, lab.a(), lab.b());
+                        });
+        assertEquals(patches.order().size(), file.patches().size());
+    }
+
+    private static Lab matte(Lab code) {
+        double open = Math.max(0, code.l() - 3);
+        double dull = code.chroma() > 3 ? 0.5 + 0.2 * Math.sin(code.a() / 9) : 0.6;
+        return new Lab(16.7 + 0.815 * open, dull * code.a() + 0.5, dull * code.b() + 3);
+    }
+
+    private static MeasurementFile typed(
+            ChartPatches chart, List<List<Patch>> rows, UnaryOperator<Lab> print) throws Problem {
+        Random random = new Random(4);
+        StringBuilder text = new StringBuilder();
+        for (List<Patch> row : rows) {
+            for (Patch patch : row) {
+                Lab lab = print.apply(RgbSpace.SRGB.toLab(patch.rgb()));
+                text.append(
+                        String.format(
+                                Locale.ROOT,
+                                "%.2f %.2f %.2f%n",
+                                lab.l() + 0.1 * random.nextGaussian(),
+                                lab.a() + 0.1 * random.nextGaussian(),
+                                lab.b() + 0.1 * random.nextGaussian()));
+            }
+        }
+        byte[] bytes = text.toString().getBytes(StandardCharsets.UTF_8);
+        return MeasurementReader.read("typed.txt", bytes, chart);
     }
 
     /** chart.txt names windows and scan patches too; whoever measures them all is not foreign. */

@@ -200,6 +200,16 @@ final class CalibrateCommand implements Callable<Integer> {
                         error.meanDeltaE00(),
                         error.p95DeltaE00(),
                         error.maxDeltaE00()));
+        Double light = calibration.lightDeltaE00();
+        if (light != null) {
+            say(
+                    String.format(
+                            Locale.ROOT,
+                            "Expect dE00 %.2f in the mean on another print: the light of this scan is"
+                                    + " known to %.2f, and so will be that of the next.",
+                            calibration.expectedDeltaE00(),
+                            light));
+        }
         if (!calibration.leftOut().isEmpty()) {
             say(
                     "Left out, as scan and measurement show different colours: "

@@ -18,6 +18,9 @@ import org.printassay.sample.SheetSamples;
 record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, double[] paper) {
     static final int CHANNELS = 3;
 
+    /** The first of the {@link #causes} are stated; twins tell the others. */
+    static final int STATED = 3;
+
     /** How far the mean surround of paper may be from that the scanner was set up with. */
     private static final double SURROUND_ERROR = 0.12;
 

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.printassay.colour.DeltaE;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.sample.LinearRgb;
@@ -19,6 +22,8 @@ import org.printassay.sheet.Patch;
  * @param paper light of the unprinted paper
  * @param paperClipped whether paper is at the end of the range in any scan
  * @param strayLightKnown whether stray light could be estimated in every scan
+ * @param lightDeltaE00 mean dE00 by which patches are off together with the estimate of the scans'
+ *     light, one standard error; what is stated without evidence is left out
  * @param different two scans that are not of one print
  * @param warnings what the user must know about the scans
  */
@@ -27,6 +32,7 @@ public record ScanLights(
         LinearRgb paper,
         boolean paperClipped,
         boolean strayLightKnown,
+        double lightDeltaE00,
         Optional<ScanReadings.Different> different,
         List<Warning> warnings) {
     public ScanLights {
@@ -56,7 +62,9 @@ public record ScanLights(
         double[] paper = new double[3];
         boolean clipped = false;
         boolean known = true;
+        double squares = 0;
         for (PartResult result : results) {
+            squares += Math.pow(lightDeltaE00(result) / results.size(), 2);
             for (int c = 0; c < 3; c++) {
                 paper[c] += result.light().paper()[c] / results.size();
             }
@@ -85,8 +93,24 @@ public record ScanLights(
                 new LinearRgb(paper[0], paper[1], paper[2]),
                 clipped,
                 known,
+                Math.sqrt(squares),
                 PrintIdentity.among(parts, results),
                 ScanWarnings.of(parts, results, false));
+    }
+
+    private static double lightDeltaE00(PartResult result) {
+        double sum = 0;
+        for (PatchColour colour : result.colours()) {
+            Lab lab = Lab.of(colour.xyz(), Xyz.PCS_WHITE);
+            double squares = 0;
+            List<Lab> causes = colour.causes();
+            for (Lab by : causes.subList(LightRemoval.STATED, causes.size())) {
+                Lab moved = new Lab(lab.l() + by.l(), lab.a() + by.a(), lab.b() + by.b());
+                squares += Math.pow(DeltaE.ciede2000(lab, moved), 2);
+            }
+            sum += Math.sqrt(squares);
+        }
+        return result.colours().isEmpty() ? 0 : sum / result.colours().size();
     }
 
     private static PatchLight mean(List<PatchLight> same) {

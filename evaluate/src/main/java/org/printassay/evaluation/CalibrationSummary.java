@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param maxDeltaE00 largest
  * @param patches patches that it was made from
  * @param colours different colours among them
+ * @param expectedDeltaE00 mean dE00 to expect on another print, what is not known of the light of
+ *     two scans included
  */
 public record CalibrationSummary(
         SourceFile file,
@@ -26,4 +28,5 @@ public record CalibrationSummary(
         double p95DeltaE00,
         double maxDeltaE00,
         int patches,
-        int colours) {}
+        int colours,
+        double expectedDeltaE00) {}

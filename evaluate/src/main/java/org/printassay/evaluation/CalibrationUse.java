@@ -96,7 +96,8 @@ final class CalibrationUse {
                 error.p95DeltaE00(),
                 error.maxDeltaE00(),
                 error.patches(),
-                error.colours());
+                error.colours(),
+                calibration.expectedDeltaE00());
     }
 
     /**

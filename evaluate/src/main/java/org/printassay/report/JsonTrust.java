@@ -32,6 +32,7 @@ final class JsonTrust {
         node.set("maxDeltaE00", JsonOut.decimal(c.maxDeltaE00(), JsonOut.FINE));
         node.put("patches", c.patches());
         node.put("colours", c.colours());
+        node.set("expectedDeltaE00", JsonOut.decimal(c.expectedDeltaE00(), JsonOut.FINE));
         return node;
     }
 
@@ -49,7 +50,8 @@ final class JsonTrust {
                 c.path("p95DeltaE00").asDouble(),
                 c.path("maxDeltaE00").asDouble(),
                 c.path("patches").asInt(),
-                c.path("colours").asInt());
+                c.path("colours").asInt(),
+                c.path("expectedDeltaE00").asDouble(c.path("meanDeltaE00").asDouble()));
     }
 
     static JsonNode budget(Budget exact) {

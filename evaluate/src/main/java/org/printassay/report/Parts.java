@@ -229,7 +229,9 @@ final class Parts {
                         + Words.number(c.p95DeltaE00(), 2)
                         + ", the worst by "
                         + Words.number(c.maxDeltaE00(), 1)
-                        + " (each left out in turn).";
+                        + " (each left out in turn); with what is not known of a scan's light, expect "
+                        + Words.number(c.expectedDeltaE00(), 2)
+                        + " in the mean.";
     }
 
     private static Fact calibration(CalibrationSummary c) {

@@ -4,8 +4,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.BackgroundLight;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanLights;
 import org.printassay.calibrate.ScanPart;
@@ -21,6 +23,7 @@ import org.printassay.evaluation.ToldApart;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
 import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanFiles;
@@ -61,6 +64,7 @@ public final class Calibrator {
             List<TrainingPatch> patches,
             LinearRgb paper,
             boolean strayLightKnown,
+            @Nullable Double lightDeltaE00,
             List<Warning> warnings) {}
 
     /** Reads the scans again, codes taken to mean other light. */
@@ -116,6 +120,7 @@ public final class Calibrator {
                         seen.paper(),
                         training.leftOut(),
                         seen.strayLightKnown(),
+                        seen.lightDeltaE00(),
                         new Circumstances(
                                 request.scanner(),
                                 request.printer(),
@@ -145,10 +150,27 @@ public final class Calibrator {
         return (meaning, progress) -> {
             ScanInfo scan = reading.scan().info();
             CodeLight codes = meaning.of(scan).codeLight();
-            List<TrainingPatch> patches = reading.read(codes);
-            LinearRgb paper = TargetReading.paper(patches);
-            return new Seen(codes, scan, patches, paper, false, List.of());
+            TargetReading.Read read = reading.read(codes);
+            LinearRgb paper = TargetReading.paper(read.patches());
+            Warning light = light(scan.name(), read.light());
+            return new Seen(codes, scan, read.patches(), paper, false, null, List.of(light));
         };
+    }
+
+    private static Warning light(String name, Optional<BackgroundLight> light) {
+        String text =
+                light.map(
+                                by ->
+                                        String.format(
+                                                Locale.ROOT,
+                                                "the scanner's light differs by %.1f %% over the"
+                                                        + " target; its background evened it out.",
+                                                by.falloffPercent()))
+                        .orElse(
+                                "how even the scanner's light is could not be told: what is uneven"
+                                        + " stays in the calibration. Name \"background\" areas of"
+                                        + " one colour, spread over the target, in its layout.");
+        return new Warning(WarningCode.UNEVEN_LIGHT, name + ": " + text);
     }
 
     /** Scans and measurement of a print of a chart. */
@@ -210,6 +232,7 @@ public final class Calibrator {
                     new Matching(file).of(lights),
                     lights.paper(),
                     lights.strayLightKnown(),
+                    lights.lightDeltaE00(),
                     warnings);
         }
     }

@@ -25,20 +25,24 @@ import org.printassay.sheet.RectMm;
  *     {"rows": ["A", "B"], "columns": ["1", "2", "3"], "xMm": 10, "yMm": 10, "stepXMm": 6,
  *      "stepYMm": 6, "widthMm": 6, "heightMm": 6}
  *   ],
- *   "patches": [{"id": "Dmin", "xMm": 10, "yMm": 80, "widthMm": 6, "heightMm": 8}]
+ *   "patches": [{"id": "Dmin", "xMm": 10, "yMm": 80, "widthMm": 6, "heightMm": 8}],
+ *   "background": [{"xMm": 2, "yMm": 2, "widthMm": 5, "heightMm": 5}]
  * }
  * </pre>
  *
  * @param name of the target
  * @param corners top left, top right, bottom right, bottom left
  * @param patches all patches, by name
+ * @param background areas of one colour, spread over the target, that show how even the light is
  */
-record TargetLayout(String name, List<PointMm> corners, List<Place> patches) {
+record TargetLayout(
+        String name, List<PointMm> corners, List<Place> patches, List<RectMm> background) {
     private static final int MOST_PATCHES = 5000;
 
     TargetLayout {
         corners = List.copyOf(corners);
         patches = List.copyOf(patches);
+        background = List.copyOf(background);
     }
 
     /** Where a patch stands. */
@@ -82,15 +86,10 @@ record TargetLayout(String name, List<PointMm> corners, List<Place> patches) {
             }
         }
         for (JsonNode patch : root.path("patches")) {
-            places.add(
-                    new Place(
-                            patch.path("id").asText(),
-                            new RectMm(
-                                    patch.path("xMm").asDouble(),
-                                    patch.path("yMm").asDouble(),
-                                    patch.path("widthMm").asDouble(),
-                                    patch.path("heightMm").asDouble())));
+            places.add(new Place(patch.path("id").asText(), area(patch)));
         }
+        List<RectMm> background = new ArrayList<>();
+        root.path("background").forEach(node -> background.add(area(node)));
         Set<String> ids = new HashSet<>();
         for (Place place : places) {
             if (!ids.add(place.id())) {
@@ -104,7 +103,15 @@ record TargetLayout(String name, List<PointMm> corners, List<Place> patches) {
                     "its corners do not go round clockwise from the top left. Put them in that"
                             + " order.");
         }
-        return new TargetLayout(root.path("name").asText(), corners, places);
+        return new TargetLayout(root.path("name").asText(), corners, places, background);
+    }
+
+    private static RectMm area(JsonNode node) {
+        return new RectMm(
+                node.path("xMm").asDouble(),
+                node.path("yMm").asDouble(),
+                node.path("widthMm").asDouble(),
+                node.path("heightMm").asDouble());
     }
 
     /** Least area of the triangles that three corners make; positive when all go clockwise. */

@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.printassay.calibrate.BackgroundLight;
 import org.printassay.chart.Chart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -33,8 +36,9 @@ import org.printassay.sheet.Section;
 import org.printassay.sheet.Sheet;
 
 /**
- * The patches of a scanned reference target with their values of its data file (ISO 12641). Without
- * twins neither uneven nor stray light can be told, so both stay in.
+ * The patches of a scanned reference target with their values of its data file (ISO 12641). Uneven
+ * light is taken out where the layout names background areas. Without twins stray light cannot be
+ * told and stays in.
  */
 final class TargetReading {
     /** Chroma below which a colour of a target counts as a grey. */
@@ -47,11 +51,24 @@ final class TargetReading {
     private final LocatedSheet located;
     private final Map<String, Lab> values;
 
-    private TargetReading(ScanImage scan, LocatedSheet located, Map<String, Lab> values) {
+    /** So many of the last patches are background. */
+    private final int background;
+
+    private TargetReading(
+            ScanImage scan, LocatedSheet located, Map<String, Lab> values, int background) {
         this.scan = scan;
         this.located = located;
         this.values = values;
+        this.background = background;
     }
+
+    /**
+     * What a reading gave.
+     *
+     * @param patches those with values that are clean
+     * @param light how the light falls off; empty where it could not be told
+     */
+    record Read(List<TrainingPatch> patches, Optional<BackgroundLight> light) {}
 
     /**
      * Makes ready.
@@ -86,16 +103,18 @@ final class TargetReading {
                         target.patches().stream()
                                 .map(TargetLayout.Place::id)
                                 .collect(Collectors.toSet()));
-        return new TargetReading(image, located(target, corners), values);
+        return new TargetReading(
+                image, located(target, corners), values, target.background().size());
     }
 
     /** A target is read like a sheet; codes only tell its patches apart. */
     private static LocatedSheet located(TargetLayout target, List<PointPx> corners) throws Problem {
         List<Patch> patches = new ArrayList<>();
         for (TargetLayout.Place place : target.patches()) {
-            int number = patches.size();
-            Rgb8 code = new Rgb8(number >> 16, number >> 8 & 255, number & 255);
-            patches.add(new Patch(place.id(), Section.CUBE, code, place.area()));
+            patches.add(patch(place.id(), patches.size(), place.area()));
+        }
+        for (RectMm area : target.background()) {
+            patches.add(patch("background", patches.size(), area));
         }
         PointMm first = target.corners().get(0);
         PointMm last = target.corners().get(2);
@@ -114,25 +133,34 @@ final class TargetReading {
                 corners);
     }
 
+    private static Patch patch(String id, int number, RectMm area) {
+        Rgb8 code = new Rgb8(number >> 16, number >> 8 & 255, number & 255);
+        return new Patch(id, Section.CUBE, code, area);
+    }
+
     ScanImage scan() {
         return scan;
     }
 
     /** Reads the patches, codes taken to mean this light. */
-    List<TrainingPatch> read(CodeLight codes) throws Problem {
+    Read read(CodeLight codes) throws Problem {
+        List<PatchSample> all = PatchSampler.sample(scan, codes, located);
+        List<PatchSample> samples = all.subList(0, all.size() - background);
+        Optional<BackgroundLight> light = light(all.subList(samples.size(), all.size()));
         List<TrainingPatch> patches = new ArrayList<>();
         int uneven = 0;
-        List<PatchSample> samples = PatchSampler.sample(scan, codes, located);
         for (PatchSample sample : samples) {
             uneven += sample.flags().contains(ReadingFlag.UNEVEN) ? 1 : 0;
             Lab lab = values.get(sample.patch().id());
             if (lab != null && sample.flags().isEmpty()) {
+                PointMm at = sample.patch().area().centre();
                 patches.add(
                         new TrainingPatch(
                                 sample.patch().id(),
                                 sample.patch().id(),
                                 lab.chroma() < GREY,
-                                sample.linear(),
+                                light.map(by -> by.evened(at, sample.linear()))
+                                        .orElse(sample.linear()),
                                 lab));
             }
         }
@@ -146,7 +174,19 @@ final class TargetReading {
                             uneven,
                             samples.size()));
         }
-        return patches;
+        return new Read(patches, light);
+    }
+
+    private Optional<BackgroundLight> light(List<PatchSample> areas) {
+        // Card around a target often ends with the scan, which stray light alone minds.
+        List<PatchSample> clean =
+                areas.stream()
+                        .filter(one -> Set.of(ReadingFlag.EDGE).containsAll(one.flags()))
+                        .toList();
+        return BackgroundLight.of(
+                located.sheet().page(),
+                clean.stream().map(one -> one.patch().area().centre()).toList(),
+                clean.stream().map(PatchSample::linear).toList());
     }
 
     /** Light of the lightest patch. */

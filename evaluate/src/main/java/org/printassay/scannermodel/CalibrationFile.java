@@ -88,6 +88,9 @@ public final class CalibrationFile {
                 light(root.path("paperLight")),
                 list(root.path("leftOut"), JsonNode::asText),
                 root.path("strayLightKnown").asBoolean(),
+                root.path("lightDeltaE00").isNumber()
+                        ? root.path("lightDeltaE00").asDouble()
+                        : null,
                 made(root.path("made")));
     }
 
@@ -166,6 +169,8 @@ public final class CalibrationFile {
         error.put("patches", c.error().patches());
         error.put("colours", c.error().colours());
         root.put("strayLightKnown", c.strayLightKnown());
+        Double off = c.lightDeltaE00();
+        root.set("lightDeltaE00", off == null ? NODES.nullNode() : number(off));
         root.set("paperLight", three(c.paper().r(), c.paper().g(), c.paper().b()));
         ArrayNode leftOut = root.putArray("leftOut");
         c.leftOut().forEach(leftOut::add);

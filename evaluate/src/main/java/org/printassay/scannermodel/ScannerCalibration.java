@@ -3,6 +3,7 @@ package org.printassay.scannermodel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.sample.LinearRgb;
@@ -19,6 +20,8 @@ import org.printassay.sample.LinearRgb;
  * @param leftOut names of patches that did not fit all others and were left out
  * @param strayLightKnown whether stray light was estimated in the scan; a reference target has no
  *     twins that tell
+ * @param lightDeltaE00 mean dE00 by which its own patches may be off together, one standard error,
+ *     because the light of its scan is known no better; null where it could not be estimated
  * @param made what it was made with
  */
 public record ScannerCalibration(
@@ -29,6 +32,7 @@ public record ScannerCalibration(
         LinearRgb paper,
         List<String> leftOut,
         boolean strayLightKnown,
+        @Nullable Double lightDeltaE00,
         Circumstances made) {
     /** The error of a colour is that of as many like it. */
     private static final int NEIGHBOURS = 12;
@@ -36,6 +40,15 @@ public record ScannerCalibration(
     public ScannerCalibration {
         colours = List.copyOf(colours);
         leftOut = List.copyOf(leftOut);
+    }
+
+    /**
+     * Mean dE00 to expect on another print, scanned anew: the leave-one-out error, and what is not
+     * known of the light of the two scans, which leaving out a colour cannot show.
+     */
+    public double expectedDeltaE00() {
+        double light = lightDeltaE00 == null ? 0 : lightDeltaE00;
+        return Math.sqrt(error.meanDeltaE00() * error.meanDeltaE00() + 2 * light * light);
     }
 
     /**

@@ -50,6 +50,7 @@ class CalibrationFileTest {
                         new LinearRgb(0.87, 0.86, 0.83),
                         List.of("B7"),
                         true,
+                        0.04,
                         new Circumstances(
                                 "Scanner 1 (simulated)",
                                 null,

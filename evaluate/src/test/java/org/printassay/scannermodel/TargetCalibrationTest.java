@@ -42,6 +42,9 @@ class TargetCalibrationTest {
     private Path data;
     private Path layout;
 
+    /** By how much the right side gets less light than the left one, and the top than the middle. */
+    private double fall;
+
     @BeforeEach
     void make() throws Exception {
         scan = dir.resolve("target.png");
@@ -64,7 +67,8 @@ class TargetCalibrationTest {
         StringBuilder text = new StringBuilder(head);
         for (int y = 0; y < size; y++) {
             for (int x = 0; x < size; x++) {
-                image.setRGB(x, y, 0xF0F0F0);
+                int card = (int) Math.round(255 * RgbSpace.SRGB.encode(0.7 * lamp(x, y, size)));
+                image.setRGB(x, y, card << 16 | card << 8 | card);
             }
         }
         for (int i = 0; i < codes.size(); i++) {
@@ -76,7 +80,8 @@ class TargetCalibrationTest {
                 for (int x = left; x < left + PATCH_PIXELS; x++) {
                     int rgb = 0;
                     for (int c = 0; c < 3; c++) {
-                        double code = 255 * RgbSpace.SRGB.encode(light.channel(c));
+                        double lit = light.channel(c) * lamp(x, y, size);
+                        double code = 255 * RgbSpace.SRGB.encode(lit);
                         int noisy = (int) Math.round(code + 0.7 * random.nextGaussian());
                         rgb = rgb << 8 | Math.max(0, Math.min(255, noisy));
                     }
@@ -112,6 +117,68 @@ class TargetCalibrationTest {
                         + columns
                         + ", \"xMm\": 0, \"yMm\": 0, \"stepXMm\": 6, \"stepYMm\": 6,"
                         + " \"widthMm\": 6, \"heightMm\": 6}]}");
+    }
+
+    private double lamp(int x, int y, int size) {
+        double across = (double) x / size - 0.5;
+        double down = (double) y / size - 0.5;
+        return 1 - fall * across - fall * down * down;
+    }
+
+    /** Areas of the card around the target, from its corners outwards. */
+    private void nameBackground() throws Exception {
+        List<String> areas = new ArrayList<>();
+        for (int at : new int[] {-4, 13, 30, 48, 72}) {
+            for (int[] place : new int[][] {{at, -4}, {at, 72}, {-4, at}, {72, at}}) {
+                areas.add(
+                        String.format(
+                                Locale.ROOT,
+                                "{\"xMm\": %d, \"yMm\": %d, \"widthMm\": 4, \"heightMm\": 4}",
+                                place[0],
+                                place[1]));
+            }
+        }
+        String text = Files.readString(layout);
+        String named = text.substring(0, text.length() - 1) + ", \"background\": " + areas + "}";
+        Files.writeString(layout, named);
+    }
+
+    /** Light that falls off by a tenth, and what it does to a patch in the brightest corner. */
+    @Test
+    void theTargetsBackgroundEvensTheLight() throws Exception {
+        fall = 0.1;
+        make();
+        Calibrator.Result uneven = calibrate(0);
+        nameBackground();
+        Calibrator.Result even = calibrate(0);
+        double left = uneven.calibration().error().meanDeltaE00();
+        double gone = even.calibration().error().meanDeltaE00();
+        assertTrue(gone < 0.4, even.calibration().error().toString());
+        assertTrue(left > 2 * gone, left + " " + gone);
+        assertTrue(uneven.warnings().get(0).text().contains("stays in"), uneven::toString);
+        // Over the card: 10 % from left to right, and 2.5 % from the middle to top and bottom.
+        String text = even.warnings().get(0).text();
+        double told = Double.parseDouble(text.replaceAll(".*differs by ([0-9.]+) %.*", "$1"));
+        assertEquals(10.5, told, 2, text);
+        double[] spectrum = print.spectrum(new Rgb8(120, 80, 60));
+        Lab seen = even.calibration().model().lab(SpectralPrint.Scanner.FILTERS.light(spectrum));
+        assertTrue(DeltaE.ciede2000(SpectralPrint.lab(spectrum), seen) < 0.6, seen.toString());
+    }
+
+    /** Four corners, or areas in a row, do not tell how light lies over a target. */
+    @Test
+    void tooLittleBackgroundIsSaid() throws Exception {
+        String text = Files.readString(layout);
+        StringBuilder row = new StringBuilder();
+        for (int x = 0; x < 60; x += 6) {
+            row.append(x == 0 ? "" : ", ");
+            row.append("{\"xMm\": " + x + ", \"yMm\": -4, \"widthMm\": 4, \"heightMm\": 4}");
+        }
+        Files.writeString(
+                layout,
+                text.substring(0, text.length() - 1) + ", \"background\": [" + row + "]}");
+        Calibrator.Result made = calibrate(0);
+        assertTrue(made.warnings().get(0).text().contains("could not be told"), made::toString);
     }
 
     private Calibrator.Result calibrate(double offset) throws Problem {
