@@ -36,6 +36,8 @@ import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.flatbed.ScanFile;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
+import org.printassay.metric.Extreme;
+import org.printassay.reading.Trust;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
@@ -174,7 +176,39 @@ class ScanHealthTest {
 
     @Test
     void automaticColourIsTold() throws Exception {
-        // Paper of code about 248, 246, 248 becomes 250 in all channels, nothing else is clipped.
+        Evaluation e = evaluated(neutralised());
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
+    }
+
+    /** A profile says nothing about colours that the scanner's software has moved since. */
+    @Test
+    void aProfileIsNotBelievedWhereColourWasSetAutomatically() throws Exception {
+        Path profile = dir.resolve("scanner.icc");
+        Files.write(profile, RgbProfiles.of(RgbSpace.SRGB));
+        EvaluationRequest given = EvaluationRequest.of(neutralised());
+        Evaluation e =
+                Evaluator.evaluate(
+                                new EvaluationRequest(
+                                        given.files(),
+                                        given.chart(),
+                                        Optional.of(profile),
+                                        given.details(),
+                                        given.threshold(),
+                                        given.space()))
+                        .evaluation();
+        assertEquals(Trust.PROFILED_SCAN, e.trust());
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
+        Extreme white = Objects.requireNonNull(e.white());
+        Lab read = Objects.requireNonNull(white.lab());
+        Lab real = SimulatedPrint.goodPaper().white();
+        assertEquals(real.l(), read.l(), white.uncertainty().l());
+        assertEquals(real.a(), read.a(), white.uncertainty().a());
+        assertEquals(real.b(), read.b(), white.uncertainty().b());
+        assertFalse(e.findings().toString().contains("Greys are neutral"));
+    }
+
+    /** Paper of code about 248, 246, 248 becomes 250 in all channels, nothing else is clipped. */
+    private Path neutralised() throws Exception {
         BufferedImage plain = ImageIO.read(scanned(flatbed()).toFile());
         double[] gain = new double[3];
         for (int c = 0; c < 3; c++) {
@@ -184,14 +218,11 @@ class ScanHealthTest {
             }
             gain[c] = 250.0 / (sum / 1000);
         }
-        Evaluation e =
-                evaluated(
-                        edited(
-                                flatbed(),
-                                v -> held(v * gain[0]),
-                                v -> held(v * gain[1]),
-                                v -> held(v * gain[2])));
-        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
+        return edited(
+                flatbed(),
+                v -> held(v * gain[0]),
+                v -> held(v * gain[1]),
+                v -> held(v * gain[2]));
     }
 
     @Test

@@ -27,7 +27,11 @@ final class RangeHealth {
     /** Channels of paper that differ by less, in code, are made equal: paper has a tint. */
     private static final double NEUTRAL = 0.0015;
 
+    /** Black this near the other end, in all channels, was put there. */
     private static final double EMPTY = 0.008;
+
+    /** Linear codes hold deep blacks below that: light of L* 1, less than any print has. */
+    private static final double NO_LIGHT = 0.0011;
 
     /** A clipped patch with this much light in some channel is clipped at the light end. */
     private static final double HIGH = 0.9;
@@ -71,7 +75,10 @@ final class RangeHealth {
         double least = Arrays.stream(paper).min().orElseThrow();
         double most = Arrays.stream(paper).max().orElseThrow();
         boolean full = least > FULL;
-        boolean empty = black.length > 0 && Arrays.stream(black).max().orElseThrow() < EMPTY;
+        boolean empty =
+                black.length > 0
+                        && Arrays.stream(black).max().orElseThrow() < EMPTY
+                        && mostLight(Rgb8.grey(0)) < NO_LIGHT;
         if (full) {
             notes.add(
                     WarningCode.AUTOMATIC_EXPOSURE,
@@ -144,6 +151,18 @@ final class RangeHealth {
                             median(of, s -> s.linear().channel(channel)));
         }
         return codes;
+    }
+
+    /** Median light of the patches of one printed code in the channel that has most. */
+    private double mostLight(Rgb8 printed) {
+        List<PatchSample> of =
+                samples.samples().stream().filter(s -> s.patch().rgb().equals(printed)).toList();
+        double most = 0;
+        for (int c = 0; c < 3; c++) {
+            int channel = c;
+            most = Math.max(most, median(of, s -> s.linear().channel(channel)));
+        }
+        return most;
     }
 
     private static double median(List<PatchSample> samples, ToDoubleFunction<PatchSample> of) {

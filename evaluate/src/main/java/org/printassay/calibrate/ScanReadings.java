@@ -1,6 +1,7 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -91,6 +92,7 @@ public record ScanReadings(
             falloff = Math.max(falloff, result.light().falloffPercent());
         }
         List<Reading> readings = new Merging(absolute, paper, colour).readings(all);
+        List<Warning> warnings = ScanWarnings.of(parts, results, absolute);
         return new ScanReadings(
                 new ReadingSet(
                         readings,
@@ -98,16 +100,24 @@ public record ScanReadings(
                         trust,
                         colour,
                         SharedErrors.of(readings, results),
-                        calibration(parts, readings)),
+                        calibration(parts, readings, trust, warnings)),
                 stray,
                 falloff,
                 Unevenness.of(results),
                 PrintIdentity.among(parts, results),
-                ScanWarnings.of(parts, results, absolute));
+                warnings);
     }
 
-    /** What a calibration adds to the error of each reading; nothing where not all have one. */
-    private static List<Lab> calibration(List<ScanPart> parts, List<Reading> readings) {
+    /**
+     * What a calibration adds to the error of each reading, or a profile that the scan itself casts
+     * doubt on; nothing where neither does.
+     */
+    private static List<Lab> calibration(
+            List<ScanPart> parts, List<Reading> readings, Trust trust, List<Warning> warnings) {
+        if (trust == Trust.PROFILED_SCAN) {
+            Lab doubt = ProfileDoubt.of(warnings);
+            return doubt.l() > 0 ? Collections.nCopies(readings.size(), doubt) : List.of();
+        }
         List<Lab> errors = new ArrayList<>();
         for (Reading reading : readings) {
             double l = 0;

@@ -33,7 +33,10 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
         RANDOM("random"),
         /** The scanner's uneven and stray light, known no better than twins tell. */
         LIGHT("light"),
-        /** The calibration, by what it was off when colours were left out. */
+        /**
+         * The calibration, by what it was off when colours were left out; or a profile that the
+         * scan itself casts doubt on.
+         */
         CALIBRATION("calibration"),
         /** Stated by how colour was obtained (type B). */
         SYSTEMATIC("systematic");

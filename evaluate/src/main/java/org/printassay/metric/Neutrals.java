@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -102,15 +103,24 @@ final class Neutrals {
      * Whether most readings of a level are at an end of the scanner's range: they bound it only.
      */
     boolean clipped(int level) {
-        int all = 0;
-        int clipped = 0;
-        for (Reading reading : set.readings()) {
-            if (reading.rgb().isNeutral() && reading.rgb().r() == level) {
-                all++;
-                clipped += reading.flags().contains(ReadingFlag.CLIPPED) ? 1 : 0;
-            }
-        }
-        return 2 * clipped > all;
+        return 2 * flagged(level, ReadingFlag.CLIPPED) > twins(level).count();
+    }
+
+    /**
+     * Whether every twin of a level seems to have dust on it. Dust does not choose levels: what was
+     * left out of them may be the print's own coarse dots, and with them the tone.
+     */
+    boolean covered(int level) {
+        long all = twins(level).count();
+        return all > 1 && flagged(level, ReadingFlag.DUSTY) == all;
+    }
+
+    private long flagged(int level, ReadingFlag flag) {
+        return twins(level).filter(r -> r.flags().contains(flag)).count();
+    }
+
+    private Stream<Reading> twins(int level) {
+        return set.readings().stream().filter(r -> r.rgb().equals(Rgb8.grey(level)));
     }
 
     /** Twins have the same colour, and the calibration is off by the same in all. */

@@ -36,8 +36,21 @@ final class SmoothnessJudge {
 
     private SmoothnessJudge() {}
 
-    /** A group of neighbouring levels. */
-    private record Grey(int level, double aimL, double offL, double a, double b, double error) {}
+    /**
+     * A group of neighbouring levels.
+     *
+     * @param error random, of L*
+     * @param sharedHue of a* and b* together, by what twins have in common: lossy coding keeps
+     *     colour in steps, and two greys that fall on different ones differ by chance
+     */
+    private record Grey(
+            int level,
+            double aimL,
+            double offL,
+            double a,
+            double b,
+            double error,
+            double sharedHue) {}
 
     static List<Irregularity> judge(Neutrals neutrals, PaperAim aim, Lab white, Lab black) {
         List<Irregularity> found = new ArrayList<>();
@@ -82,6 +95,7 @@ final class SmoothnessJudge {
         double a = 0;
         double b = 0;
         double level = 0;
+        double shared = 0;
         int count = 0;
         for (LevelData data : near) {
             double wanted = ToneJudge.aimL(neutrals.set(), aim, data.level());
@@ -92,11 +106,12 @@ final class SmoothnessJudge {
             a += (data.mean().a() - fade * white.a()) / n;
             b += (data.mean().b() - fade * white.b()) / n;
             level += data.level() / n;
+            shared += Math.hypot(data.sharedError(Lab::a), data.sharedError(Lab::b)) / n;
             count += data.count();
         }
         int middle = (int) Math.round(level);
         Neutrals.Spread spread = neutrals.spread(middle - AROUND, middle + AROUND, Lab::l);
-        return new Grey(middle, aimL, off, a, b, spread.errorOf(count));
+        return new Grey(middle, aimL, off, a, b, spread.errorOf(count), shared);
     }
 
     /**
@@ -155,11 +170,16 @@ final class SmoothnessJudge {
             double a = here.a - (low.a + share * (high.a - low.a));
             double b = here.b - (low.b + share * (high.b - low.b));
             double size = Math.hypot(a, b);
-            double error =
+            double random =
                     ratio
                             * Math.hypot(
                                     here.error,
                                     Math.hypot((1 - share) * low.error, share * high.error));
+            double shared =
+                    Math.hypot(
+                            here.sharedHue,
+                            Math.hypot((1 - share) * low.sharedHue, share * high.sharedHue));
+            double error = Math.hypot(random, shared);
             double sureness = size / (TOGETHER_95 * error);
             boolean atEnd = greys.get(i).level < ENDS || greys.get(i + 1).level > 255 - ENDS;
             if (!atEnd && sureness > 1 && size > LEAST_HUE) {

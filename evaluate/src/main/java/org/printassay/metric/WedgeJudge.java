@@ -82,7 +82,8 @@ final class WedgeJudge {
         Optional<LevelData> anchor = neutrals.level(anchorLevel);
         List<LevelData> tested = new ArrayList<>();
         for (LevelData data : neutrals.all()) {
-            if (Math.abs(data.level() - anchorLevel) <= REACH) {
+            boolean known = data.level() == anchorLevel || !neutrals.covered(data.level());
+            if (known && Math.abs(data.level() - anchorLevel) <= REACH) {
                 tested.add(data);
             }
         }

@@ -44,7 +44,7 @@ public final class PageText {
                 "Value",
                 "Repeats",
                 "Scanner\u2019s light",
-                "Calibration",
+                "Calibration, profile",
                 "Stated",
                 "All");
     }

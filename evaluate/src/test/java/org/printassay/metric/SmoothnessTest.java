@@ -4,10 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.reading.ReadingSet;
+import org.printassay.reading.SharedError;
 
 /**
  * Greys with made faults, simulated, noise 0.25 in each of L*, a*, b*, each grey read four times.
@@ -83,6 +86,49 @@ class SmoothnessTest {
                             : 0;
         }
         assertTrue(found >= 38, found + " of 40 found");
+    }
+
+    /** Lossy coding keeps colour in steps: greys on two of them are no fault of the printer. */
+    @Test
+    void stepsOfLossyCodingAreNoTurnOfHue() {
+        double step = 2.6;
+        Lab shift = new Lab(0, 0, step / Math.sqrt(12));
+        int found = 0;
+        int unknown = 0;
+        for (int seed = 0; seed < 20; seed++) {
+            double from = 0.1 * seed;
+            ReadingSet coded =
+                    Prints.print(
+                            (code, at, aim) -> {
+                                double b = aim.b() - 4 * aim.l() / 96 - from;
+                                return new Lab(aim.l(), aim.a(), step * Math.round(b / step));
+                            },
+                            0.1,
+                            seed);
+            ReadingSet known =
+                    new ReadingSet(
+                            coded.readings(),
+                            coded.space(),
+                            coded.trust(),
+                            coded.colour(),
+                            List.of(
+                                    new SharedError(
+                                            Collections.nCopies(coded.readings().size(), shift))),
+                            List.of());
+            found += swings(known);
+            unknown += swings(coded);
+        }
+        assertEquals(0, found);
+        assertTrue(unknown > 0, "steps so small prove nothing");
+    }
+
+    private static int swings(ReadingSet set) {
+        Tone tone = Judgement.of(set, 0.5).tone();
+        assertNotNull(tone);
+        return (int)
+                tone.irregularities().stream()
+                        .filter(i -> i.kind() == Irregularity.Kind.HUE_SWING)
+                        .count();
     }
 
     @Test

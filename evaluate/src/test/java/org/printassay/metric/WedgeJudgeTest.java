@@ -16,6 +16,7 @@ import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 
@@ -201,6 +202,41 @@ class WedgeJudgeTest {
     private static double slopeAtThreshold(Paper paper, int f) {
         int low = Math.max(0, f - 2);
         return (paper.l(f + 2) - paper.l(low)) / (f + 2 - low);
+    }
+
+    /** Rare gaps in a solid, taken for dust in all twins of a level, would read as plain black. */
+    @Test
+    void levelsOfWhichAllTwinsSeemDustyAreNotCalledMerged() {
+        Paper paper = new Paper(WHITE, 8, 0, 0, 0.1);
+        int f = truth(paper);
+        Random random = new Random(3);
+        List<Reading> readings = new ArrayList<>();
+        for (Reading reading :
+                readings(paper, false, 4, () -> 0.1 * random.nextGaussian()).set().readings()) {
+            int level = reading.rgb().r();
+            boolean lost = level > 0 && level < 12;
+            Lab seen = lost ? new Lab(8 + 0.03 * random.nextGaussian(), 0, 0) : reading.best();
+            readings.add(
+                    new Reading(
+                            reading.id(),
+                            reading.section(),
+                            reading.rgb(),
+                            seen,
+                            seen,
+                            null,
+                            null,
+                            lost ? Set.of(ReadingFlag.DUSTY) : Set.of(),
+                            null,
+                            1));
+        }
+        Wedge wedge =
+                judge(
+                        paper,
+                        Neutrals.of(
+                                new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true)),
+                        false);
+        assertTrue(holds(wedge, f, false), f + " " + wedge.merged() + " " + wedge.separated());
+        assertEquals(12, wedge.separated());
     }
 
     @Test
