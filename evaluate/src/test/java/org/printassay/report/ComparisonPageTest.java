@@ -182,10 +182,26 @@ class ComparisonPageTest {
     void theSpreadOfRepeatsCanBeGivenToAnotherComparison() throws Exception {
         Path file = folder.resolve("comparison.json");
         Files.writeString(file, ComparisonJson.write(comparison(2, 3)));
-        PrintSpread spread = ComparisonJson.readSpread(file);
+        PrintSpread spread = ComparisonSpread.read(file).spread();
         assertEquals(4, spread.freedom(Figure.BLACK_L).orElseThrow());
+        Comparison seen = comparison(2, 3);
+        Comparison given =
+                Comparison.of(
+                        seen.sides().stream()
+                                .flatMap(s -> s.prints().stream())
+                                .map(e -> new NamedPrint("x", e))
+                                .toList(),
+                        new PrintSpread(Map.of(Figure.BLACK_L, 5.0), Map.of(Figure.BLACK_L, 9)),
+                        "");
+        Files.writeString(file, ComparisonJson.write(given));
+        assertEquals(
+                spread,
+                ComparisonSpread.read(file).spread(),
+                "what was given is not handed on as seen");
+        assertEquals(6, ComparisonSpread.read(file).repeats().size());
+        assertEquals("srgb", ComparisonSpread.read(file).manner().space());
         Files.writeString(file, ComparisonJson.write(comparison(2, 1)));
-        Problem none = assertThrows(Problem.class, () -> ComparisonJson.readSpread(file));
+        Problem none = assertThrows(Problem.class, () -> ComparisonSpread.read(file));
         assertEquals(Problem.Kind.INPUT, none.kind());
     }
 
