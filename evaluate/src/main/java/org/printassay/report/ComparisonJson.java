@@ -97,6 +97,15 @@ public final class ComparisonJson {
                             place.set("decidedBy", JsonOut.text(by == null ? null : by.key()));
                             return place;
                         }));
+        node.set(
+                "within",
+                JsonOut.list(
+                        r.within(),
+                        t ->
+                                JsonOut.object()
+                                        .put("better", t.better() + 1)
+                                        .put("worse", t.worse() + 1)
+                                        .put("decidedBy", t.decidedBy().key())));
         return node;
     }
 

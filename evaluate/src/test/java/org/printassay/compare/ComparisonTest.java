@@ -238,6 +238,29 @@ class ComparisonTest {
         assertTrue(c.ranking(Question.SKIN).places().isEmpty(), "nothing was judged for it");
     }
 
+    /** From 1 L* a difference counts: A to B and B to C do not, A to C does. */
+    @Test
+    void aChainThatCannotBeToldApartSharesAPlace() throws Exception {
+        Comparison c =
+                of(print("A").black(8), print("B").black(8.7), print("C").black(9.4));
+        Ranking dark = c.ranking(Question.DARK_PICTURES);
+        assertEquals(List.of(1, 1, 1), dark.places().stream().map(Ranking.Place::place).toList());
+        assertEquals(
+                List.of(new Ranking.Told(0, 2, Figure.BLACK_RELATIVE_L)), dark.within());
+        assertFalse(dark.undecided());
+        Comparison four =
+                of(
+                        print("A").black(8),
+                        print("B").black(8.7),
+                        print("C").black(9.4),
+                        print("D").black(20));
+        assertEquals(
+                List.of(1, 1, 1, 4),
+                four.ranking(Question.DARK_PICTURES).places().stream()
+                        .map(Ranking.Place::place)
+                        .toList());
+    }
+
     /** Measurable, but nobody sees it. */
     @Test
     void differencesThatNobodySeesDecideNothing() throws Exception {

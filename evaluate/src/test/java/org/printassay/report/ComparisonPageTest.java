@@ -24,6 +24,7 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.NamedPrint;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
+import org.printassay.compare.Ranking;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
@@ -176,6 +177,27 @@ class ComparisonPageTest {
                 difference,
                 (first.path("low").asDouble() + first.path("high").asDouble()) / 2,
                 2e-4);
+    }
+
+    @Test
+    void whoSharesAPlaceIsNotCalledAlikeWhereTwoDiffer() throws Exception {
+        Comparison c = comparison(3, 1);
+        Ranking chain =
+                new Ranking(
+                        Question.SKIN,
+                        List.of(),
+                        List.of(),
+                        List.of(
+                                new Ranking.Place(1, 0, null),
+                                new Ranking.Place(1, 1, null),
+                                new Ranking.Place(1, 2, null)),
+                        List.of(new Ranking.Told(0, 2, Figure.SKIN_MEAN)));
+        String places = ComparisonWords.places(c, chain);
+        assertTrue(places.endsWith("in one place, though Simulated paper A before Simulated paper C."), places);
+        assertFalse(places.contains("alike"), places);
+        assertEquals(
+                "behind Simulated paper A by skin tones off their aim",
+                ComparisonRanks.of(c, chain).places().get(2).why());
     }
 
     @Test
