@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Lab;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Figure;
@@ -64,6 +66,32 @@ class CheckerTest {
                         >= FOUND * TRIALS);
         assertTrue(
                 seen(PRINT, changed(c -> new Lab(c.l(), c.a(), c.b() + WARMER))) >= FOUND * TRIALS);
+    }
+
+    /**
+     * Mean drift by itself, of prints that are the same but for reading: however small the noise,
+     * and with no spread allowed for, no more seem changed than the rule says.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.05, 0.15, 0.4})
+    void readingAloneIsNoDrift(double noise) throws Exception {
+        ToleranceSet drift =
+                new ToleranceSet(
+                        "drift",
+                        "",
+                        0.01,
+                        Map.of(Quantity.MEAN_DRIFT, new Tolerance(1, 0, 0, 0)),
+                        null,
+                        null);
+        MadePrint read = MadePrint.USUAL.withErrors(noise, 0.05);
+        int seen = 0;
+        for (int i = 0; i < TRIALS; i++) {
+            Check check =
+                    Checker.check(read.evaluation(2L * i), read.evaluation(2L * i + 1), drift);
+            seen += check.outcome() == Outcome.WITHIN ? 0 : 1;
+        }
+        System.out.println("drift of the same print, noise " + noise + ": " + seen + " seen");
+        assertTrue(seen <= FALSE_ALARMS * TRIALS, seen + " of " + TRIALS);
     }
 
     private static MadePrint changed(UnaryOperator<Lab> change) {
