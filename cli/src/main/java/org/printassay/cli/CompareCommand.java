@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparison;
+import org.printassay.compare.EarlierSpread;
 import org.printassay.compare.NamedPrint;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
@@ -24,6 +25,7 @@ import org.printassay.problem.Problem;
 import org.printassay.report.ComparisonJson;
 import org.printassay.report.ComparisonPage;
 import org.printassay.report.ComparisonReports;
+import org.printassay.report.ComparisonSpread;
 import org.printassay.report.ComparisonWords;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.paged.PageFormat;
@@ -127,12 +129,14 @@ final class CompareCommand implements Callable<Integer> {
         }
         refuseTwice(files);
         Optional<PageFormat> pages = ReportPageOption.format(reportPage);
-        PrintSpread known =
-                spread == null ? PrintSpread.UNKNOWN : ComparisonJson.readSpread(spread);
+        Optional<EarlierSpread> earlier =
+                spread == null ? Optional.empty() : Optional.of(ComparisonSpread.read(spread));
         List<NamedPrint> prints = new ArrayList<>();
         for (Path file : files) {
             prints.add(new NamedPrint(source(file), EvaluationJson.read(file)));
         }
+        PrintSpread known =
+                earlier.isPresent() ? earlier.get().usableWith(prints) : PrintSpread.UNKNOWN;
         Comparison comparison = Comparison.of(prints, known, against);
         if (spread != null) {
             files.add(spread);

@@ -99,7 +99,7 @@ public final class Checker {
             found.removeIf(f -> f.quantity == Quantity.BLACK_RELATIVE_L);
         }
         DecisionRule rule = DecisionRule.of(tolerances.falseAlarms(), found.size());
-        List<Change> changes = found.stream().map(f -> decided(f, rule)).toList();
+        List<Change> changes = found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
         SurfaceChange surface = SurfaceMatch.between(baseline, print, tolerances);
         Outcome outcome = surface.outcome();
         for (Change change : changes) {
@@ -137,13 +137,21 @@ public final class Checker {
         return depth.map(d -> new Found(quantity, null, null, d.deltaL(), d.standard()));
     }
 
+    private static Optional<Found> drift(@Nullable PatchDrift patches) {
+        return Optional.ofNullable(patches)
+                .map(p -> new Found(Quantity.MEAN_DRIFT, null, null, p.drift(), null));
+    }
+
     /** Without twins the noise that drift is cleared of is only supposed. */
-    private Optional<Found> drift(@Nullable PatchDrift patches) {
-        if (patches == null) {
-            return Optional.empty();
-        }
-        Double known = patches.noiseKnown() ? Double.valueOf(patches.standard()) : null;
-        return Optional.of(new Found(Quantity.MEAN_DRIFT, null, null, patches.drift(), known));
+    private static Found decidable(Found found, @Nullable PatchDrift patches, DecisionRule rule) {
+        return found.quantity != Quantity.MEAN_DRIFT || patches == null || !patches.noiseKnown()
+                ? found
+                : new Found(
+                        found.quantity,
+                        null,
+                        null,
+                        found.change,
+                        patches.halfWidth(rule.factor()) / rule.factor());
     }
 
     private Change decided(Found found, DecisionRule rule) {

@@ -1,6 +1,5 @@
 package org.printassay.check;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -50,13 +49,7 @@ final class Fitness {
         named(where, "route", before, after);
         return PrintDetails.key(before).equals(PrintDetails.key(after))
                 ? found
-                : with(found, ROUTE_UNSAID);
-    }
-
-    private static Comparability with(Comparability found, Caution caution) {
-        List<Caution> all = new ArrayList<>(found.cautions());
-        all.add(caution);
-        return new Comparability(all, found.readAlike());
+                : found.with(ROUTE_UNSAID);
     }
 
     private static void refuse(String where, Caution caution) throws Problem {

@@ -10,8 +10,9 @@ import org.printassay.surface.FoundLine;
  * What follows from lines and bands that are new, or stronger than in the baseline.
  *
  * <p>A line's width and contrast are told badly where it is narrower than the blur, their product
- * well; so growth of a line is the strength that was added, spread over the line's width. Three
- * standard uncertainties of reading both prints are no growth.
+ * well; so growth of a line is the strength that was added, spread over the line's width. What lies
+ * within three standard uncertainties of reading both prints is no growth that could be told; lines
+ * and bands have no share in the false alarms of {@link DecisionRule}.
  */
 final class SurfaceGrowth {
     private static final double SURE = 3;
@@ -84,11 +85,13 @@ final class SurfaceGrowth {
      */
     private static Outcome outcome(
             double growth, double u, @Nullable Double limit, SurfaceCause cause) {
-        boolean beyond = limit != null && growth >= limit;
-        boolean sure = growth > u && cause == SurfaceCause.PRINT;
-        if (beyond) {
-            return sure ? Outcome.FAILED : Outcome.CANNOT_TELL;
+        if (growth <= u) {
+            return Outcome.WITHIN;
         }
-        return sure ? Outcome.DRIFTED : Outcome.WITHIN;
+        boolean print = cause == SurfaceCause.PRINT;
+        if (limit != null && growth >= limit) {
+            return print ? Outcome.FAILED : Outcome.CANNOT_TELL;
+        }
+        return print ? Outcome.DRIFTED : Outcome.WITHIN;
     }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleBiFunction;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
@@ -82,8 +83,11 @@ final class SurfaceMatch {
         boolean compareBands =
                 tolerances.bandOverThreshold() != null && oldBands != null && bands != null;
         if (compareBands && oldBands != null && bands != null) {
+            // Bands that are not seen are matched too: at the threshold a band may be seen in one
+            // print alone and be the same.
             byBand =
-                    Split.of(visible(oldBands), visible(bands), SurfaceMatch::apart, growth::grown);
+                    Split.of(oldBands, bands, SurfaceMatch::apart, growth::grown)
+                            .seen(b -> b.band().visible());
         }
         List<String> unlooked = new ArrayList<>();
         if (tints && tolerances.lineContrast() != null && !(compareLines && whole)) {
@@ -96,21 +100,40 @@ final class SurfaceMatch {
                 compareLines,
                 byLine.added,
                 byLine.worse,
-                byLine.kept,
+                byLine.kept(),
                 byLine.gone,
                 compareBands,
                 byBand.added,
                 byBand.worse,
-                byBand.kept,
+                byBand.kept(),
                 byBand.gone,
                 unlooked,
                 byLine.outcome(growth::added).or(byBand.outcome(growth::added)));
     }
 
     /** Which are new, were there before and are stronger or are not, or are gone. */
-    private record Split<T>(List<T> added, List<Grown<T>> worse, List<T> kept, List<T> gone) {
+    private record Split<T>(
+            List<T> added,
+            List<Grown<T>> worse,
+            List<Grown<T>> same,
+            List<T> gone) {
         static <T> Split<T> none() {
             return new Split<>(List.of(), List.of(), List.of(), List.of());
+        }
+
+        /** What is told of those that are seen; what is not seen any more is gone. */
+        Split<T> seen(Predicate<T> visible) {
+            List<T> away = new ArrayList<>(gone.stream().filter(visible).toList());
+            for (Grown<T> pair : same) {
+                if (visible.test(pair.before()) && !visible.test(pair.after())) {
+                    away.add(pair.before());
+                }
+            }
+            return new Split<>(
+                    added.stream().filter(visible).toList(),
+                    worse.stream().filter(pair -> visible.test(pair.after())).toList(),
+                    same.stream().filter(pair -> visible.test(pair.after())).toList(),
+                    away);
         }
 
         /**
@@ -138,7 +161,7 @@ final class SurfaceMatch {
             Set<Integer> paired = new HashSet<>();
             Set<Integer> known = new HashSet<>();
             List<Grown<T>> worse = new ArrayList<>();
-            List<T> kept = new ArrayList<>();
+            List<Grown<T>> same = new ArrayList<>();
             for (Near pair : near) {
                 if (paired.contains(pair.one) || known.contains(pair.other)) {
                     continue;
@@ -148,13 +171,9 @@ final class SurfaceMatch {
                 T one = before.get(pair.one);
                 T other = after.get(pair.other);
                 Outcome outcome = grown.apply(one, other);
-                if (outcome == Outcome.WITHIN) {
-                    kept.add(other);
-                } else {
-                    worse.add(new Grown<>(one, other, outcome));
-                }
+                (outcome == Outcome.WITHIN ? same : worse).add(new Grown<>(one, other, outcome));
             }
-            return new Split<>(left(after, known), worse, kept, left(before, paired));
+            return new Split<>(left(after, known), worse, same, left(before, paired));
         }
 
         private static <T> List<T> left(List<T> all, Set<Integer> taken) {
@@ -165,6 +184,10 @@ final class SurfaceMatch {
                 }
             }
             return left;
+        }
+
+        List<T> kept() {
+            return same.stream().map(Grown::after).toList();
         }
 
         Outcome outcome(Function<T, Outcome> ofNew) {
@@ -196,9 +219,5 @@ final class SurfaceMatch {
         return alike
                 ? Math.abs(a.periodMm() - b.periodMm()) / (SAME_PERIOD * a.periodMm())
                 : Double.NaN;
-    }
-
-    private static List<PrintBand> visible(List<PrintBand> bands) {
-        return bands.stream().filter(b -> b.band().visible()).toList();
     }
 }

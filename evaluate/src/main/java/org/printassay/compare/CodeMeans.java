@@ -85,6 +85,11 @@ final class CodeMeans {
         return labs.stream().mapToDouble(value).average().orElseThrow();
     }
 
+    /** How many readings there are beyond the first of each code. */
+    int freedom() {
+        return readings.values().stream().mapToInt(twins -> Math.max(0, twins.size() - 1)).sum();
+    }
+
     /**
      * Standard deviation of one reading among twins whose L* lies within bounds; NaN without twins.
      */

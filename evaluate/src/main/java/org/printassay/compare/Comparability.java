@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
-import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
 
 /**
@@ -64,6 +63,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         CALIBRATION("calibration", false),
         /** They dried for different times, or some do not say. */
         DRYING("drying", false),
+        /** Papers, printers and routes differ, more than one of them. */
+        MIXTURE("mixture", false),
         /** Other charts: only what both hold is compared. */
         CHART("chart", false),
         /** Scans without profile: relative figures only. */
@@ -96,6 +97,13 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
      * @param text a sentence, and what to do
      */
     public record Caution(Reason reason, String text) {}
+
+    /** The same with one more thing to know. */
+    public Comparability with(Caution caution) {
+        List<Caution> all = new ArrayList<>(cautions);
+        all.add(caution);
+        return new Comparability(all, readAlike);
+    }
 
     /** Whether the prints must not be compared. */
     public boolean refused() {
@@ -277,7 +285,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
     }
 
     private static @Nullable String threshold(Evaluation print) {
-        Wedge wedge = print.shadows() != null ? print.shadows() : print.highlights();
-        return wedge == null ? null : wedge.threshold() + " dL*";
+        Double threshold = Manner.threshold(print);
+        return threshold == null ? null : threshold + " dL*";
     }
 }

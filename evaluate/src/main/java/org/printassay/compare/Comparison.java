@@ -11,7 +11,7 @@ import org.printassay.problem.Problem;
  * Prints side by side: what may be compared, every difference with its interval, who comes first in
  * which question, and what of it matters most in words.
  *
- * @param subject what may be spoken of: papers, or only these prints
+ * @param subject what may be spoken of: papers, say, or only these prints
  * @param sides prints that are repeats of each other, together
  * @param against the side, from 0, that others are shown against
  * @param comparability what readers must know first
@@ -71,11 +71,13 @@ public record Comparison(
             throw Problem.usage(
                     "At most "
                             + MOST_SIDES
-                            + " papers can be compared at once; these are "
+                            + " sides can be compared at once; these are "
                             + sides.size()
                             + ". Leave some out.");
         }
-        return of(sides, comparability, known, place(sides, against));
+        Comparability all =
+                Subject.mixture(sides).map(comparability::with).orElse(comparability);
+        return of(sides, all, known, place(sides, against));
     }
 
     private static Comparison of(

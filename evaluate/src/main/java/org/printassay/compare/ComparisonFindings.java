@@ -212,12 +212,21 @@ final class ComparisonFindings {
             findings.add(
                     new Finding(
                             "Limits",
-                            "Whether the papers differ, or only these prints of them, cannot be"
-                                    + " told from one print each.",
+                            "Whether "
+                                    + differing()
+                                    + " differ, or only these prints, cannot be told from one print"
+                                    + " each.",
                             "",
                             "Print the chart twice or more on each, and name all the"
                                     + " evaluations."));
         }
+    }
+
+    private String differing() {
+        Subject differing = Subject.differing(sides);
+        return differing == Subject.PRINTS
+                ? "papers or printers"
+                : "the " + differing.many();
     }
 
     private String name(int side) {

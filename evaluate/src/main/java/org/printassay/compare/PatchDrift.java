@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.stat.StatUtils;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -17,7 +18,9 @@ import org.printassay.evaluation.Evaluation;
  * @param expected mean dE00 that reading two equal prints gives: noise makes every distance
  *     positive
  * @param drift what is left of the mean when that is taken off as squares
- * @param standard standard uncertainty of drift, from reading
+ * @param squareError standard uncertainty of the square of drift: scatter of the mean, and how well
+ *     the twins of both prints tell the noise that was taken off
+ * @param light standard uncertainty that all codes share, dE00
  * @param noiseKnown whether both prints have twins that tell how they were read; else a usual noise
  *     is taken off
  * @param meanDeltaL mean dL*, second minus first
@@ -30,7 +33,8 @@ public record PatchDrift(
         double meanDeltaE00,
         double expected,
         double drift,
-        double standard,
+        double squareError,
+        double light,
         boolean noiseKnown,
         double meanDeltaL,
         double meanDeltaA,
@@ -44,6 +48,19 @@ public record PatchDrift(
 
     public PatchDrift {
         codes = List.copyOf(codes);
+    }
+
+    /**
+     * Half-width of drift from reading, so wide as a factor on standard uncertainties says. Drift
+     * is the root of a square that may be next to nothing, so its error is that of the square: where
+     * the square may be nothing at all, the largest drift that may hide there; else how far down
+     * drift may reach. What all codes share is a drift of its own.
+     */
+    public double halfWidth(double factor) {
+        double reach = factor * squareError;
+        double below = drift * drift - reach;
+        double noise = below > 0 ? drift - Math.sqrt(below) : Math.sqrt(reach);
+        return Math.hypot(noise, factor * light);
     }
 
     /** One code in both prints. */
@@ -77,13 +94,19 @@ public record PatchDrift(
         double mean = mean(codes, Code::deltaE00);
         double random = noise / codes.size();
         double expected = Math.hypot(random, light);
+        double scatter =
+                StatUtils.variance(codes.stream().mapToDouble(Code::deltaE00).toArray());
+        double ofMean = 2 * mean * Math.sqrt(scatter / codes.size());
+        int freedom = first.freedom() + second.freedom();
+        double ofNoise = random * random * Math.sqrt(2.0 / Math.max(1, freedom));
         codes.sort(Comparator.comparingDouble(Code::deltaE00).reversed());
         return Optional.of(
                 new PatchDrift(
                         mean,
                         expected,
                         Math.sqrt(Math.max(0, mean * mean - expected * expected)),
-                        Math.hypot(light, random / Math.sqrt(codes.size())),
+                        Math.hypot(ofMean, ofNoise),
+                        light,
                         known(first) && known(second),
                         mean(codes, c -> c.other().l() - c.one().l()),
                         mean(codes, c -> c.other().a() - c.one().a()),

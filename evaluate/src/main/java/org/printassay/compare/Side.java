@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 
 /**
  * One side of a comparison: one or several prints that are meant to be alike, such as repeats on
@@ -51,11 +52,15 @@ public record Side(String name, List<Evaluation> prints, List<PrintFigures> figu
     }
 
     /**
-     * What comes before the first comma of the name, where that alone tells it from the others.
+     * What comes before the first comma of the name, where that alone tells it from the others;
+     * the whole name where printers differ, for then it is not the paper alone.
      *
      * @param all sides that are named together
      */
     public String shortName(List<Side> all) {
+        if (Subject.differ(all, PrintDetails::printer)) {
+            return name;
+        }
         String mine = beginning(name);
         long alike = all.stream().filter(side -> beginning(side.name()).equals(mine)).count();
         return alike == 1 ? mine : name;

@@ -46,21 +46,21 @@ final class Sides {
                 paper.isEmpty() ? String.valueOf(index) : "");
     }
 
-    /** The paper; printer and route only where another side of this paper has others. */
+    /** The paper; the printer where sides differ in it, the route where sides of this paper do. */
     private static String name(NamedPrint print, List<List<NamedPrint>> all) {
         PrintDetails mine = print.evaluation().details();
         String paper = mine.paper();
         if (PrintDetails.key(paper).isEmpty() || paper == null) {
             return print.source();
         }
+        List<PrintDetails> every =
+                all.stream().map(group -> group.get(0).evaluation().details()).toList();
         List<PrintDetails> same =
-                all.stream()
-                        .map(group -> group.get(0).evaluation())
-                        .map(Evaluation::details)
+                every.stream()
                         .filter(d -> PrintDetails.key(d.paper()).equals(PrintDetails.key(paper)))
                         .toList();
         String name = paper.strip();
-        if (differ(same, PrintDetails::printer)) {
+        if (differ(every, PrintDetails::printer)) {
             name += ", " + Objects.requireNonNullElse(mine.printer(), "printer not said");
         }
         if (differ(same, PrintDetails::route)) {

@@ -1,21 +1,25 @@
 package org.printassay.compare;
 
 import java.util.List;
-import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.printassay.compare.Comparability.Caution;
+import org.printassay.compare.Comparability.Reason;
 import org.printassay.evaluation.PrintDetails;
 
 /** What a comparison may speak of. */
 public enum Subject {
     /** One print each and no known spread: nothing can be said beyond these prints. */
     PRINTS("prints", "print"),
-    /** Papers, by repeats or a known spread. */
+    /** Papers on one printer, by repeats or a known spread. */
     PAPERS("papers", "paper"),
     /** One paper on several printers. */
     PRINTERS("printers", "printer"),
-    /** One paper and printer by several routes, or a mixture. */
-    ROUTES("routes", "route");
+    /** One paper and printer by several routes. */
+    ROUTES("routes", "route"),
+    /** Several papers on several printers. */
+    COMBINATIONS("combinations", "combination");
 
     private final String many;
     private final String one;
@@ -41,24 +45,50 @@ public enum Subject {
      * @param spreadKnown whether it is known how prints of one side differ among themselves
      */
     static Subject of(List<Side> sides, boolean spreadKnown) {
-        if (!spreadKnown || !allSay(sides, PrintDetails::paper)) {
+        return spreadKnown ? differing(sides) : PRINTS;
+    }
+
+    /** In what sides differ, known or not how surely; prints where papers are not said. */
+    static Subject differing(List<Side> sides) {
+        if (sides.stream().anyMatch(side -> plain(side, PrintDetails::paper).isEmpty())) {
             return PRINTS;
         }
-        if (different(sides, PrintDetails::paper) > 1) {
-            return PAPERS;
+        boolean printers = differ(sides, PrintDetails::printer);
+        if (differ(sides, PrintDetails::paper)) {
+            return printers ? COMBINATIONS : PAPERS;
         }
-        return different(sides, PrintDetails::printer) > 1 ? PRINTERS : ROUTES;
+        return printers ? PRINTERS : ROUTES;
     }
 
-    private static boolean allSay(List<Side> sides, Function<PrintDetails, @Nullable String> said) {
-        return sides.stream().map(side -> said.apply(details(side))).allMatch(Objects::nonNull);
+    /** What cannot be told when sides differ in more than one respect. */
+    static Optional<Caution> mixture(List<Side> sides) {
+        boolean papers = differ(sides, PrintDetails::paper);
+        boolean printers = differ(sides, PrintDetails::printer);
+        boolean routes = differ(sides, PrintDetails::route);
+        if ((papers ? 1 : 0) + (printers ? 1 : 0) + (routes ? 1 : 0) < 2) {
+            return Optional.empty();
+        }
+        String what =
+                papers && printers && routes
+                        ? "Papers, printers and routes all"
+                        : (papers ? "Papers" : "Printers")
+                                + " and "
+                                + (papers && printers ? "printers" : "routes")
+                                + " both";
+        return Optional.of(
+                new Caution(
+                        Reason.MIXTURE,
+                        what
+                                + " differ, or are not said for all: between sides that differ in"
+                                + " more than one of them, which of them makes the difference"
+                                + " cannot be told."));
     }
 
-    private static long different(List<Side> sides, Function<PrintDetails, @Nullable String> said) {
-        return sides.stream().map(side -> said.apply(details(side))).distinct().count();
+    static boolean differ(List<Side> sides, Function<PrintDetails, @Nullable String> said) {
+        return sides.stream().map(side -> plain(side, said)).distinct().count() > 1;
     }
 
-    private static PrintDetails details(Side side) {
-        return side.prints().get(0).details();
+    private static String plain(Side side, Function<PrintDetails, @Nullable String> said) {
+        return PrintDetails.key(said.apply(side.prints().get(0).details()));
     }
 }

@@ -5,18 +5,15 @@ import com.fasterxml.jackson.databind.node.IntNode;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.Difference;
 import org.printassay.compare.Figure;
 import org.printassay.compare.FigureValue;
 import org.printassay.compare.Judged;
+import org.printassay.compare.Manner;
 import org.printassay.compare.Pair;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question.Criterion;
@@ -24,8 +21,6 @@ import org.printassay.compare.Ranking;
 import org.printassay.compare.Side;
 import org.printassay.compare.Verdicts;
 import org.printassay.evaluation.Evaluation;
-import org.printassay.json.CheckedJson;
-import org.printassay.problem.Problem;
 
 /**
  * The comparison file, {@code comparison.json}. Sides are numbered from 1; differences are second
@@ -70,9 +65,20 @@ public final class ComparisonJson {
         together.put("method", "benjamini-hochberg");
         together.set("rate", decimal(Verdicts.RATE));
         together.put("differences", c.pairs().counted());
-        root.set("spread", spread(PrintSpread.ofRepeats(c.sides()).and(c.known())));
+        root.set("judged", judged(c));
+        root.set("spread", spread(PrintSpread.ofRepeats(c.sides())));
         root.set("pairs", JsonOut.list(c.pairs().all(), ComparisonJson::pair));
         return JsonLayout.write(root);
+    }
+
+    private static JsonNode judged(Comparison c) {
+        Manner manner =
+                Manner.of(c.sides().stream().flatMap(side -> side.prints().stream()).toList());
+        ObjectNode node = JsonOut.object();
+        node.set("space", JsonOut.text(manner.space()));
+        node.set("threshold", decimal(manner.threshold()));
+        node.set("aim", JsonOut.text(manner.aim()));
+        return node;
     }
 
     private static JsonNode ranking(Ranking r) {
@@ -91,6 +97,15 @@ public final class ComparisonJson {
                             place.set("decidedBy", JsonOut.text(by == null ? null : by.key()));
                             return place;
                         }));
+        node.set(
+                "within",
+                JsonOut.list(
+                        r.within(),
+                        t ->
+                                JsonOut.object()
+                                        .put("better", t.better() + 1)
+                                        .put("worse", t.worse() + 1)
+                                        .put("decidedBy", t.decidedBy().key())));
         return node;
     }
 
@@ -201,33 +216,5 @@ public final class ComparisonJson {
 
     private static JsonNode decimal(@Nullable Double value) {
         return JsonOut.decimal(value, DECIMALS);
-    }
-
-    /**
-     * The spread between prints that an earlier comparison with repeats saw.
-     *
-     * @throws Problem input, when the file cannot be read, is of another version or not valid, or
-     *     saw no repeats
-     */
-    public static PrintSpread readSpread(Path file) throws Problem {
-        JsonNode root = CheckedJson.read(file, "comparison", SCHEMA_VERSION);
-        Map<Figure, Double> deviations = new EnumMap<>(Figure.class);
-        Map<Figure, Integer> freedoms = new EnumMap<>(Figure.class);
-        for (JsonNode entry : root.path("spread")) {
-            Optional<Figure> figure = Figure.ofKey(entry.path("figure").asText());
-            if (figure.isPresent()) {
-                deviations.put(figure.get(), entry.path("deviation").asDouble());
-                if (entry.path("freedom").isInt()) {
-                    freedoms.put(figure.get(), entry.path("freedom").asInt());
-                }
-            }
-        }
-        if (deviations.isEmpty()) {
-            throw Problem.input(
-                    String.valueOf(file.getFileName()),
-                    "holds no spread between prints: its papers had one print each. Name a"
-                            + " comparison of several prints a paper.");
-        }
-        return new PrintSpread(deviations, freedoms);
     }
 }

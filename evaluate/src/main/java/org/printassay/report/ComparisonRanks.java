@@ -2,6 +2,8 @@ package org.printassay.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.Figure;
 import org.printassay.compare.Ranking;
@@ -26,7 +28,11 @@ final class ComparisonRanks {
                             ranking.criteria().stream()
                                     .map(asked -> ComparisonWords.value(side, asked.figure()))
                                     .toList(),
-                            by == null ? "" : "by " + by.shortLabel()));
+                            Stream.of(
+                                            by == null ? "" : "by " + by.shortLabel(),
+                                            ComparisonWords.behind(c, ranking, place.side()))
+                                    .filter(words -> !words.isEmpty())
+                                    .collect(Collectors.joining("; "))));
         }
         return new ComparisonView.Asked(
                 ranking.question().key(),

@@ -9,7 +9,8 @@ public final class ComparisonText {
     public static final String QUESTIONS_LEAD =
             "Places follow from the figures beside the names, asked one after the other. A"
                     + " difference counts when it holds and is at least as large as the one in"
-                    + " brackets. Who cannot be told apart shares a place.";
+                    + " brackets. Places are apart where all of one stand before all of the other; the"
+                    + " rest share a place.";
     public static final String STRIPS = "Levels that hold apart";
     public static final String STRIPS_LEAD =
             "Every level from black to paper as it came out. The bar spans what can be told from"

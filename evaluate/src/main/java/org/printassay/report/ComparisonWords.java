@@ -107,23 +107,45 @@ public final class ComparisonWords {
         if (ranking.undecided()) {
             return label + c.these() + " cannot be told apart.";
         }
-        Map<Integer, List<String>> places = new TreeMap<>();
+        Map<Integer, List<Integer>> places = new TreeMap<>();
         for (Ranking.Place place : ranking.places()) {
-            places.computeIfAbsent(place.place(), k -> new ArrayList<>())
-                    .add(c.shortName(place.side()));
+            places.computeIfAbsent(place.place(), k -> new ArrayList<>()).add(place.side());
         }
         return label
                 + places.values().stream()
-                        .map(ComparisonWords::together)
+                        .map(sides -> together(c, ranking, sides))
                         .collect(Collectors.joining(", then "))
                 + ".";
     }
 
-    private static String together(List<String> names) {
+    private static String together(Comparison c, Ranking ranking, List<Integer> sides) {
+        List<String> names = sides.stream().map(c::shortName).toList();
         int last = names.size() - 1;
-        return last == 0
-                ? names.get(0)
-                : String.join(", ", names.subList(0, last)) + " and " + names.get(last) + " alike";
+        if (last == 0) {
+            return names.get(0);
+        }
+        String told =
+                ranking.within().stream()
+                        .filter(t -> sides.contains(t.better()))
+                        .map(t -> c.shortName(t.better()) + " before " + c.shortName(t.worse()))
+                        .collect(Collectors.joining(", "));
+        return String.join(", ", names.subList(0, last))
+                + " and "
+                + names.get(last)
+                + (told.isEmpty() ? " alike" : " in one place, though " + told);
+    }
+
+    /** Who stands before a side that shares a place, and by what; empty when nobody does. */
+    static String behind(Comparison c, Ranking ranking, int side) {
+        return ranking.within().stream()
+                .filter(t -> t.worse() == side)
+                .map(
+                        t ->
+                                "behind "
+                                        + c.shortName(t.better())
+                                        + " by "
+                                        + t.decidedBy().shortLabel())
+                .collect(Collectors.joining("; "));
     }
 
     /** How differences were judged. */

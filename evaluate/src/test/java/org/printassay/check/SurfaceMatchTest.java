@@ -109,7 +109,7 @@ class SurfaceMatchTest {
         assertEquals(1, check.surface().goneBands().size());
         List<String> said = CheckWords.sentences(check);
         assertTrue(said.get(0).startsWith("1 line of the baseline gone: light line at 120.0 mm"));
-        assertTrue(said.contains("1 line as in the baseline."));
+        assertTrue(said.contains("1 line as in the baseline, as far as can be told."));
     }
 
     @Test
@@ -271,5 +271,22 @@ class SurfaceMatchTest {
                                 MadePrint.withTint(MadePrint.USUAL.evaluation(2)),
                                 unasked)
                         .outcome());
+    }
+
+    /** At the threshold a band that has not changed may be seen in one print alone. */
+    @Test
+    void aBandAtTheThresholdIsNotNew() throws Exception {
+        SurfaceChange change =
+                between(
+                        print(1, List.of(), List.of(band(4, 0.9))),
+                        print(2, List.of(), List.of(band(4.1, 1.1))));
+        assertEquals(Outcome.WITHIN, change.outcome());
+        assertEquals(List.of(), change.newBands());
+        SurfaceChange grown =
+                between(
+                        print(3, List.of(), List.of(band(4, 0.9))),
+                        print(4, List.of(), List.of(band(4.1, 5))));
+        assertEquals(Outcome.FAILED, grown.outcome());
+        assertEquals(1, grown.worseBands().size());
     }
 }

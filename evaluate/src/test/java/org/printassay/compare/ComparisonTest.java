@@ -7,7 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.printassay.compare.SimplePrints.print;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.printassay.evaluation.Finding;
 import org.printassay.problem.Problem;
@@ -57,7 +61,7 @@ class ComparisonTest {
     @Test
     void printerAndRouteNameASideOnlyWhereTheyDiffer() throws Exception {
         assertEquals(
-                List.of("A, P1", "A, P2", "B"),
+                List.of("A, P1", "A, P2", "B, P1"),
                 names(
                         of(
                                 print("A").printer("P1").route("r"),
@@ -96,6 +100,109 @@ class ComparisonTest {
                         .subject());
     }
 
+    private static List<Comparability.Reason> reasons(Comparison c) {
+        return c.comparability().cautions().stream()
+                .map(Comparability.Caution::reason)
+                .toList();
+    }
+
+    /** Paper A on one printer and paper B on another tell nothing of papers. */
+    @Test
+    void whatDiffersInTwoRespectsIsNotCalledPapers() throws Exception {
+        Comparison c =
+                of(
+                        print("A, matt").printer("P1").black(20),
+                        print("A, matt").printer("p1 ").black(20),
+                        print("B").printer("P2"));
+        assertEquals(Subject.COMBINATIONS, c.subject());
+        assertTrue(reasons(c).contains(Comparability.Reason.MIXTURE));
+        assertEquals(List.of("A, matt, P1", "B, P2"), names(c));
+        String words = words(c);
+        assertFalse(words.contains("papers"), words);
+        assertTrue(words.contains("on B, P2"), words);
+        Comparison routes =
+                of(
+                        print("A").route("for A"),
+                        print("A").route("for A"),
+                        print("B").route("for B"));
+        assertEquals(Subject.PAPERS, routes.subject());
+        assertTrue(reasons(routes).contains(Comparability.Reason.MIXTURE));
+        assertFalse(
+                reasons(of(print("A").route("r"), print("B").route("R")))
+                        .contains(Comparability.Reason.MIXTURE));
+    }
+
+    private static List<NamedPrint> named(SimplePrints... prints) {
+        return Arrays.stream(prints).map(p -> new NamedPrint("x", p.evaluation())).toList();
+    }
+
+    private static EarlierSpread earlier(Manner manner) {
+        return new EarlierSpread(
+                "earlier.json",
+                new PrintSpread(Map.of(Figure.BLACK_L, 0.3), Map.of(Figure.BLACK_L, 2)),
+                Set.of("1".repeat(64), "2".repeat(64)),
+                manner);
+    }
+
+    @Test
+    void repeatsAreNotCountedTwice() throws Exception {
+        EarlierSpread earlier = earlier(Manner.of(List.of(print("A").evaluation())));
+        Problem twice =
+                assertThrows(
+                        Problem.class,
+                        () ->
+                                earlier.usableWith(
+                                        named(
+                                                print("A").sum('1'),
+                                                print("A").sum('2'),
+                                                print("B").sum('3'))));
+        assertEquals(Problem.Kind.USAGE, twice.kind());
+        assertTrue(twice.getMessage().contains("count twice"), twice.getMessage());
+        // A single print adds no freedom here, wherever it was a repeat before.
+        assertEquals(
+                earlier.spread(), earlier.usableWith(named(print("A").sum('1'), print("B"))));
+        assertEquals(
+                earlier.spread(),
+                earlier.usableWith(
+                        named(print("A").sum('4'), print("A").sum('5'), print("B").sum('6'))));
+    }
+
+    @Test
+    void aSpreadOfPrintsJudgedInAnotherWayIsRefused() throws Exception {
+        List<NamedPrint> prints = named(print("A"), print("B"));
+        for (Manner other :
+                List.of(
+                        new Manner("profiled-scan", "srgb", 0.5, null),
+                        new Manner("instrument", "adobe-rgb", 0.5, null),
+                        new Manner("instrument", "srgb", 1.0, null))) {
+            Problem refused =
+                    assertThrows(Problem.class, () -> earlier(other).usableWith(prints));
+            assertEquals(Problem.Kind.INPUT, refused.kind());
+            assertTrue(refused.getMessage().startsWith("earlier.json: "), refused.getMessage());
+        }
+        // Files of before say less; what they do not say is not held against them.
+        earlier(new Manner("instrument", null, null, null)).usableWith(prints);
+        assertEquals(
+                Optional.of("aim one there, two here"),
+                new Manner(null, null, null, "one").against(new Manner(null, null, null, "two")));
+    }
+
+    @Test
+    void spellingMakesNoOtherPaper() throws Exception {
+        assertEquals(
+                Subject.PRINTERS,
+                of(print("A").printer("P1"), print("a").printer("P1"), print("A ").printer("P2"))
+                        .subject());
+    }
+
+    @Test
+    void whatMayDifferIsCalledByItsName() throws Exception {
+        String printers = words(of(print("A").printer("P1"), print("A").printer("P2")));
+        assertTrue(printers.contains("Whether the printers differ, or only these"), printers);
+        String unsaid = words(of(print(""), print("").black(20)));
+        assertTrue(unsaid.contains("Whether papers or printers differ, or only"), unsaid);
+    }
+
     @Test
     void equalPrintsHaveNoMeasurableDifference() throws Exception {
         Comparison c = of(print("A"), print("B"));
@@ -129,6 +236,29 @@ class ComparisonTest {
         assertEquals(List.of(1, 2, 0), dark.places().stream().map(Ranking.Place::side).toList());
         assertEquals(Figure.BLACK_RELATIVE_L, dark.places().get(2).decidedBy());
         assertTrue(c.ranking(Question.SKIN).places().isEmpty(), "nothing was judged for it");
+    }
+
+    /** From 1 L* a difference counts: A to B and B to C do not, A to C does. */
+    @Test
+    void aChainThatCannotBeToldApartSharesAPlace() throws Exception {
+        Comparison c =
+                of(print("A").black(8), print("B").black(8.7), print("C").black(9.4));
+        Ranking dark = c.ranking(Question.DARK_PICTURES);
+        assertEquals(List.of(1, 1, 1), dark.places().stream().map(Ranking.Place::place).toList());
+        assertEquals(
+                List.of(new Ranking.Told(0, 2, Figure.BLACK_RELATIVE_L)), dark.within());
+        assertFalse(dark.undecided());
+        Comparison four =
+                of(
+                        print("A").black(8),
+                        print("B").black(8.7),
+                        print("C").black(9.4),
+                        print("D").black(20));
+        assertEquals(
+                List.of(1, 1, 1, 4),
+                four.ranking(Question.DARK_PICTURES).places().stream()
+                        .map(Ranking.Place::place)
+                        .toList());
     }
 
     /** Measurable, but nobody sees it. */

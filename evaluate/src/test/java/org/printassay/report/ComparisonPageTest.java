@@ -24,6 +24,7 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.NamedPrint;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
+import org.printassay.compare.Ranking;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
@@ -179,13 +180,50 @@ class ComparisonPageTest {
     }
 
     @Test
+    void whoSharesAPlaceIsNotCalledAlikeWhereTwoDiffer() throws Exception {
+        Comparison c = comparison(3, 1);
+        Ranking chain =
+                new Ranking(
+                        Question.SKIN,
+                        List.of(),
+                        List.of(),
+                        List.of(
+                                new Ranking.Place(1, 0, null),
+                                new Ranking.Place(1, 1, null),
+                                new Ranking.Place(1, 2, null)),
+                        List.of(new Ranking.Told(0, 2, Figure.SKIN_MEAN)));
+        String places = ComparisonWords.places(c, chain);
+        assertTrue(places.endsWith("in one place, though Simulated paper A before Simulated paper C."), places);
+        assertFalse(places.contains("alike"), places);
+        assertEquals(
+                "behind Simulated paper A by skin tones off their aim",
+                ComparisonRanks.of(c, chain).places().get(2).why());
+    }
+
+    @Test
     void theSpreadOfRepeatsCanBeGivenToAnotherComparison() throws Exception {
         Path file = folder.resolve("comparison.json");
         Files.writeString(file, ComparisonJson.write(comparison(2, 3)));
-        PrintSpread spread = ComparisonJson.readSpread(file);
+        PrintSpread spread = ComparisonSpread.read(file).spread();
         assertEquals(4, spread.freedom(Figure.BLACK_L).orElseThrow());
+        Comparison seen = comparison(2, 3);
+        Comparison given =
+                Comparison.of(
+                        seen.sides().stream()
+                                .flatMap(s -> s.prints().stream())
+                                .map(e -> new NamedPrint("x", e))
+                                .toList(),
+                        new PrintSpread(Map.of(Figure.BLACK_L, 5.0), Map.of(Figure.BLACK_L, 9)),
+                        "");
+        Files.writeString(file, ComparisonJson.write(given));
+        assertEquals(
+                spread,
+                ComparisonSpread.read(file).spread(),
+                "what was given is not handed on as seen");
+        assertEquals(6, ComparisonSpread.read(file).repeats().size());
+        assertEquals("srgb", ComparisonSpread.read(file).manner().space());
         Files.writeString(file, ComparisonJson.write(comparison(2, 1)));
-        Problem none = assertThrows(Problem.class, () -> ComparisonJson.readSpread(file));
+        Problem none = assertThrows(Problem.class, () -> ComparisonSpread.read(file));
         assertEquals(Problem.Kind.INPUT, none.kind());
     }
 
