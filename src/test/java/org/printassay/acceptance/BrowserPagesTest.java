@@ -28,7 +28,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.NamedPrint;
-import org.printassay.compare.PrintSpread;
+import org.printassay.compare.KnownSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.guide.HowToPage;
 import org.printassay.report.ComparisonPage;
@@ -123,7 +123,7 @@ class BrowserPagesTest {
             reports.put(Objects.requireNonNull(e.details().paper()), "report.html");
             prints.add(new NamedPrint("print", e));
         }
-        Comparison comparison = Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        Comparison comparison = Comparison.of(prints, KnownSpread.NONE, "");
         return write(
                 "index.html",
                 ComparisonPage.write(

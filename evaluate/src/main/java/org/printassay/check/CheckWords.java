@@ -50,6 +50,7 @@ public final class CheckWords {
         }
         compared(all, check);
         within(all, check);
+        notCompared(all, check);
         return all;
     }
 
@@ -71,6 +72,32 @@ public final class CheckWords {
                             + labels(unknown)
                             + ". Measure every patch twice, or give prints that tell the spread.");
         }
+    }
+
+    /** What it was held against, and where it is known from how unchanged prints lie apart. */
+    public static String basis(Check check) {
+        return "Held against " + check.baselineName() + ". " + spread(check);
+    }
+
+    /** Where it is known from how unchanged prints lie apart, and over how many prints. */
+    public static String spread(Check check) {
+        long seen = check.changes().stream().filter(Change::spreadSeen).count();
+        String stated = "the tolerances (" + check.tolerances().name() + ")";
+        String begin = "How far unchanged prints lie apart is taken from ";
+        if (seen == 0) {
+            return begin + stated + ".";
+        }
+        String known = begin + check.seen().words();
+        return seen == check.changes().size()
+                ? known + "."
+                : known
+                        + " for "
+                        + seen
+                        + " of "
+                        + check.changes().size()
+                        + " quantities, for the others from "
+                        + stated
+                        + ".";
     }
 
     /** One change. */
@@ -96,7 +123,8 @@ public final class CheckWords {
 
     private static String moved(Change change) {
         Quantity quantity = change.quantity();
-        String by = signed(change.change(), quantity) + " " + quantity.unit();
+        String place = change.place().isEmpty() ? "" : " " + change.place();
+        String by = signed(change.change(), quantity) + " " + quantity.unit() + place;
         return switch (quantity) {
             case SHADOW_SHIFT, HIGHLIGHT_SHIFT -> {
                 String from = quantity == Quantity.SHADOW_SHIFT ? "black" : "paper";
@@ -156,7 +184,12 @@ public final class CheckWords {
         if (!surface.oldBands().isEmpty()) {
             to.add(count(surface.oldBands().size(), "visible band") + " as in the baseline.");
         }
-        if (check.tolerances().lineContrast() != null && !surface.linesCompared()) {
+    }
+
+    /** Of sheets without tints nobody expects it. */
+    private static void notCompared(List<String> to, Check check) {
+        boolean wanted = check.tolerances().lineContrast() != null && check.hasTints();
+        if (wanted && !check.surface().linesCompared()) {
             to.add(
                     "Lines were not compared: both prints need scans of 600 samples an inch of a"
                             + " sheet with tints.");

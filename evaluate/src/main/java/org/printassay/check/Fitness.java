@@ -1,5 +1,6 @@
 package org.printassay.check;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -29,15 +30,19 @@ final class Fitness {
      * @throws Problem when the two must not be compared: usage for the same file twice, chart for
      *     another chart, else input
      */
-    static Comparability judge(Evaluation baseline, Evaluation print) throws Problem {
+    static Comparability judge(Baseline baseline, Evaluation print) throws Problem {
         String where = Check.name(print);
-        Comparability found = Comparability.of(List.of(baseline, print));
+        List<Evaluation> all = new ArrayList<>(baseline.prints());
+        all.add(print);
+        Comparability found = Comparability.of(all);
         for (Caution caution : found.cautions()) {
             refuse(where, caution);
         }
-        sameCodes(where, baseline, print);
-        named(where, "printer", baseline.details().printer(), print.details().printer());
-        named(where, "paper", baseline.details().paper(), print.details().paper());
+        for (Evaluation one : baseline.prints()) {
+            sameCodes(where, one, print);
+            named(where, "printer", one.details().printer(), print.details().printer());
+            named(where, "paper", one.details().paper(), print.details().paper());
+        }
         return found;
     }
 

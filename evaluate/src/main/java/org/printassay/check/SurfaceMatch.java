@@ -3,6 +3,7 @@ package org.printassay.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiPredicate;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
@@ -29,17 +30,43 @@ final class SurfaceMatch {
     }
 
     /** Compares; tolerances may leave out lines, bands or both. */
-    static SurfaceChange between(Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
-        return new SurfaceMatch(tolerances).between(baseline.surface(), print.surface());
+    static SurfaceChange between(Baseline baseline, Evaluation print, ToleranceSet tolerances) {
+        PrintSurface after = print.surface();
+        return new SurfaceMatch(tolerances)
+                .between(
+                        all(baseline, PrintSurface::lines, SurfaceMatch::sameLine),
+                        all(baseline, PrintSurface::bands, SurfaceMatch::sameBand),
+                        after == null ? null : after.lines(),
+                        after == null ? null : after.bands());
     }
 
-    private SurfaceChange between(@Nullable PrintSurface before, @Nullable PrintSurface after) {
-        List<PrintLine> oldLines = before == null ? null : before.lines();
-        List<PrintLine> lines = after == null ? null : after.lines();
+    /** What any print of a baseline has, each once; null when none was looked at. */
+    private static <T> @Nullable List<T> all(
+            Baseline baseline,
+            Function<PrintSurface, @Nullable List<T>> part,
+            BiPredicate<T, T> same) {
+        List<T> all = null;
+        for (Evaluation print : baseline.prints()) {
+            List<T> own = print.surface() == null ? null : part.apply(print.surface());
+            if (own != null) {
+                all = all == null ? new ArrayList<>() : all;
+                for (T one : own) {
+                    if (all.stream().noneMatch(there -> same.test(there, one))) {
+                        all.add(one);
+                    }
+                }
+            }
+        }
+        return all;
+    }
+
+    private SurfaceChange between(
+            @Nullable List<PrintLine> oldLines,
+            @Nullable List<PrintBand> oldBands,
+            @Nullable List<PrintLine> lines,
+            @Nullable List<PrintBand> bands) {
         boolean compareLines =
                 tolerances.lineContrast() != null && oldLines != null && lines != null;
-        List<PrintBand> oldBands = before == null ? null : before.bands();
-        List<PrintBand> bands = after == null ? null : after.bands();
         boolean compareBands =
                 tolerances.bandOverThreshold() != null && oldBands != null && bands != null;
         Split<PrintLine> byLine =

@@ -19,7 +19,7 @@ public record Series(String printer, String paper, String route) {
     }
 
     /** Of what the user says about a print. */
-    static Series of(PrintDetails details) {
+    public static Series of(PrintDetails details) {
         return new Series(said(details.printer()), said(details.paper()), said(details.route()));
     }
 

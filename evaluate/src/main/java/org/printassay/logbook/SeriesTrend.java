@@ -3,14 +3,17 @@ package org.printassay.logbook;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.problem.Problem;
 import org.printassay.trend.ControlLimits;
@@ -68,6 +71,17 @@ public record SeriesTrend(
         List<Entry> selected = logbook.entries(selection.ofAnyTime());
         Series series = only(logbook, selected);
         String manner = selected.get(selected.size() - 1).manner();
+        return of(logbook, series, manner, selected, figures);
+    }
+
+    /** Reads and judges those of a series' entries that were read in one manner. */
+    static SeriesTrend of(
+            Logbook logbook,
+            Series series,
+            String manner,
+            List<Entry> selected,
+            List<Figure> figures)
+            throws Problem {
         List<Entry> alike =
                 selected.stream().filter(entry -> entry.manner().equals(manner)).toList();
         Map<Figure, Map<Long, Double>> values = logbook.values(series, figures);
@@ -157,19 +171,32 @@ public record SeriesTrend(
                     Figure.BANDS);
 
     /**
-     * How prints differ though nothing changed, for those who compare: the standard deviations that
-     * the limits stand on, of every figure with enough prints.
+     * How prints differ though nothing changed, for those who check and compare: the standard
+     * deviations that the limits stand on, of every figure with enough prints.
+     *
+     * @param from what the logbook is called
      */
-    public PrintSpread spread() {
-        Map<Figure, Double> out = new EnumMap<>(Figure.class);
+    public KnownSpread spread(String from) {
+        Map<Figure, Double> deviations = new EnumMap<>(Figure.class);
+        Map<Figure, Integer> freedoms = new EnumMap<>(Figure.class);
+        IntSummaryStatistics prints = new IntSummaryStatistics();
         for (Trend trend : trends) {
             ControlLimits limits = trend.limits();
-            if (limits != null) {
-                Figure.ofKey(trend.quantity().key())
-                        .ifPresent(figure -> out.put(figure, limits.sigma()));
+            Optional<Figure> figure = Figure.ofKey(trend.quantity().key());
+            if (limits != null && figure.isPresent()) {
+                deviations.put(figure.get(), limits.sigma());
+                freedoms.put(figure.get(), ControlLimits.freedom(limits.values()));
+                prints.accept(limits.values());
             }
         }
-        return new PrintSpread(out);
+        return deviations.isEmpty()
+                ? KnownSpread.NONE
+                : new KnownSpread(
+                        new PrintSpread(deviations, freedoms),
+                        from,
+                        List.of(
+                                new KnownSpread.Told(
+                                        series.shown(), prints.getMin(), prints.getMax())));
     }
 
     /** Numbers of the entries that are the baseline; empty when the user named none. */

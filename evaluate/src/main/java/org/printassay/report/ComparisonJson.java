@@ -18,6 +18,7 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.FigureValue;
 import org.printassay.compare.Judged;
 import org.printassay.compare.Pair;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question.Criterion;
 import org.printassay.compare.Ranking;
@@ -70,7 +71,8 @@ public final class ComparisonJson {
         together.put("method", "benjamini-hochberg");
         together.set("rate", decimal(Verdicts.RATE));
         together.put("differences", c.pairs().counted());
-        root.set("spread", spread(PrintSpread.ofRepeats(c.sides()).and(c.known())));
+        root.set("spreadFrom", JsonOut.text(c.known().known() ? c.known().words() : null));
+        root.set("spread", spread(PrintSpread.ofRepeats(c.sides()).and(c.known().spread())));
         root.set("pairs", JsonOut.list(c.pairs().all(), ComparisonJson::pair));
         return JsonLayout.write(root);
     }
@@ -209,7 +211,7 @@ public final class ComparisonJson {
      * @throws Problem input, when the file cannot be read, is of another version or not valid, or
      *     saw no repeats
      */
-    public static PrintSpread readSpread(Path file) throws Problem {
+    public static KnownSpread readSpread(Path file) throws Problem {
         JsonNode root = CheckedJson.read(file, "comparison", SCHEMA_VERSION);
         Map<Figure, Double> deviations = new EnumMap<>(Figure.class);
         Map<Figure, Integer> freedoms = new EnumMap<>(Figure.class);
@@ -228,6 +230,9 @@ public final class ComparisonJson {
                     "holds no spread between prints: its papers had one print each. Name a"
                             + " comparison of several prints a paper.");
         }
-        return new PrintSpread(deviations, freedoms);
+        return new KnownSpread(
+                new PrintSpread(deviations, freedoms),
+                String.valueOf(file.getFileName()),
+                List.of());
     }
 }

@@ -72,6 +72,25 @@ public record ControlLimits(
         return sum / (values.size() - 1);
     }
 
+    /**
+     * Degrees of freedom that a deviation told from mean differences between neighbours is worth:
+     * those of a sample deviation of the same relative variance.
+     *
+     * <p>The variance of the mean of m = n - 1 ranges follows from those of one range of two normal
+     * values, 4/pi (pi/2 - 1), and from the covariance of neighbouring ranges, whose differences
+     * have the correlation -1/2: 4/pi (sqrt(3)/2 + pi/12 - 1), in squares of the deviation. The
+     * approximation of variances by degrees of freedom is that of ISO/IEC Guide 98-3, G.4.
+     *
+     * @param values how many values, at least two
+     */
+    public static int freedom(int values) {
+        double ranges = values - 1.0;
+        double own = Math.PI / 2 - 1;
+        double neighbours = Math.sqrt(3) / 2 + Math.PI / 12 - 1;
+        double relative = (ranges * own + 2 * (ranges - 1) * neighbours) / (ranges * ranges);
+        return (int) Math.max(1, Math.floor(1 / (2 * relative)));
+    }
+
     static double mean(List<Double> values) {
         return values.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     }

@@ -216,7 +216,7 @@ abstract class LogbookContract {
             Change change = white.changes().get(0);
             assertEquals(30, change.first());
             assertEquals(2.4, change.extent(), 0.02);
-            assertTrue(trend.spread().of(Figure.WHITE_L).orElseThrow() > 0.05);
+            assertTrue(trend.spread("here").spread().of(Figure.WHITE_L).orElseThrow() > 0.05);
 
             logbook.add(
                     Samples.print(200, 93, "Printer 2", "B", "r", Trust.INSTRUMENT),

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.Figure;
 import org.printassay.compare.NamedPrint;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
 import org.printassay.evaluation.Evaluation;
@@ -83,7 +84,7 @@ class ComparisonPageTest {
             String name = "Simulated paper " + (char) ('A' + side) + ", made by hand";
             prints.add(print(kinds.get(side % kinds.size()), name, i));
         }
-        return Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        return Comparison.of(prints, KnownSpread.NONE, "");
     }
 
     static String page(int sides) {
@@ -139,7 +140,7 @@ class ComparisonPageTest {
                         List.of(
                                 print(SampleEvaluations.matt(), HOSTILE, 1),
                                 print(SampleEvaluations.gloss(), "B", 2)),
-                        PrintSpread.UNKNOWN,
+                        KnownSpread.NONE,
                         "");
         String page = ComparisonPage.write(c, ComparisonPage.Showing.USUAL);
         assertFalse(page.contains("<script"), "markup from a name");
@@ -182,7 +183,7 @@ class ComparisonPageTest {
     void theSpreadOfRepeatsCanBeGivenToAnotherComparison() throws Exception {
         Path file = folder.resolve("comparison.json");
         Files.writeString(file, ComparisonJson.write(comparison(2, 3)));
-        PrintSpread spread = ComparisonJson.readSpread(file);
+        PrintSpread spread = ComparisonJson.readSpread(file).spread();
         assertEquals(4, spread.freedom(Figure.BLACK_L).orElseThrow());
         Files.writeString(file, ComparisonJson.write(comparison(2, 1)));
         Problem none = assertThrows(Problem.class, () -> ComparisonJson.readSpread(file));

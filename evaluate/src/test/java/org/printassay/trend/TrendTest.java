@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 
 /** Random series are simulated: normal values, fixed seeds. */
@@ -39,6 +40,26 @@ class TrendTest {
     private static IntToDoubleFunction noise(long seed) {
         Random random = new Random(seed);
         return i -> 95 + 0.3 * random.nextGaussian();
+    }
+
+    /** The spread of deviations told from ranges of simulated normal values, and Student's factor. */
+    @Test
+    void degreesOfFreedomAreThoseOfTheRealSpread() {
+        Random random = new Random(11);
+        for (int values : new int[] {8, 20, 60}) {
+            DescriptiveStatistics told = new DescriptiveStatistics();
+            for (int trial = 0; trial < 20_000; trial++) {
+                List<Double> series = new ArrayList<>();
+                for (int i = 0; i < values; i++) {
+                    series.add(random.nextGaussian());
+                }
+                told.addValue(ControlLimits.of(series, 0).sigma());
+            }
+            double relative = told.getVariance() / Math.pow(told.getMean(), 2);
+            int freedom = ControlLimits.freedom(values);
+            assertEquals(1 / (2 * relative), freedom + 0.5, 0.55 + 0.03 * freedom, values + "");
+        }
+        assertEquals(1, ControlLimits.freedom(2));
     }
 
     /**
