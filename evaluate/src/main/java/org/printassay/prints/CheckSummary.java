@@ -130,7 +130,7 @@ public record CheckSummary(
                             print.outcome().words(),
                             print.first()));
         }
-        return TextTable.of(rows);
+        return TextTable.ofWords(rows);
     }
 
     private String csv() {

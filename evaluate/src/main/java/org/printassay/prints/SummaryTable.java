@@ -65,7 +65,7 @@ final class SummaryTable {
                 rows.add(row(print));
             }
         }
-        return TextTable.of(rows);
+        return TextTable.ofFigures(rows);
     }
 
     private static List<String> row(EvaluatedPrint e) {

@@ -9,8 +9,17 @@ final class TextTable {
 
     private TextTable() {}
 
-    /** The table; nothing when there is a heading alone. */
-    static String of(List<List<String>> rows) {
+    /** A table of figures, which end at the right; nothing when there is a heading alone. */
+    static String ofFigures(List<List<String>> rows) {
+        return of(rows, /* words= */ false);
+    }
+
+    /** A table of words, which begin at the left; nothing when there is a heading alone. */
+    static String ofWords(List<List<String>> rows) {
+        return of(rows, /* words= */ true);
+    }
+
+    private static String of(List<List<String>> rows, boolean words) {
         int[] widths = new int[rows.get(0).size()];
         for (List<String> row : rows) {
             for (int i = 0; i < widths.length; i++) {
@@ -19,16 +28,19 @@ final class TextTable {
         }
         return rows.size() == 1
                 ? ""
-                : rows.stream().map(row -> line(row, widths) + "\n").collect(Collectors.joining());
+                : rows.stream()
+                        .map(row -> line(row, widths, words) + "\n")
+                        .collect(Collectors.joining());
     }
 
-    private static String line(List<String> row, int[] widths) {
-        StringBuilder out = new StringBuilder(row.get(0));
-        out.append(" ".repeat(widths[0] - length(row.get(0))));
-        for (int i = 1; i < widths.length; i++) {
-            out.append(" ".repeat(2 + widths[i] - length(row.get(i)))).append(row.get(i));
+    private static String line(List<String> row, int[] widths, boolean words) {
+        StringBuilder out = new StringBuilder();
+        for (int i = 0; i < widths.length; i++) {
+            String pad = " ".repeat(widths[i] - length(row.get(i)));
+            boolean left = words || i == 0;
+            out.append(i == 0 ? "" : "  ").append(left ? row.get(i) + pad : pad + row.get(i));
         }
-        return out.toString();
+        return out.toString().stripTrailing();
     }
 
     /** A name that leaves room for the rest. */
