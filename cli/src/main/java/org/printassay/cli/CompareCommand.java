@@ -44,7 +44,8 @@ import picocli.CommandLine.Spec;
                     + " colour.",
             "",
             "Prints with the same paper, printer and route count as repeats of each other. Only"
-                    + " with repeats can anything be said of papers rather than of these prints."
+                    + " with repeats, or with --spread or --logbook-spread, can anything be said of"
+                    + " papers rather than of these prints."
         },
         footer = {
             "",

@@ -70,7 +70,7 @@ public final class CheckWords {
             to.add(
                     "Read once, so nothing tells how sure a change is: "
                             + labels(unknown)
-                            + ". Measure every patch twice, or give prints that tell the spread.");
+                            + ". Measure every patch twice, or let the logbook tell how prints lie apart.");
         }
     }
 
@@ -88,8 +88,10 @@ public final class CheckWords {
             return begin + stated + ".";
         }
         String known = begin + check.seen().words();
+        String few =
+                check.seen().fromFew() ? " Fewer than 20 prints tell it badly: that widens U." : "";
         return seen == check.changes().size()
-                ? known + "."
+                ? known + "." + few
                 : known
                         + " for "
                         + seen
@@ -97,7 +99,8 @@ public final class CheckWords {
                         + check.changes().size()
                         + " quantities, for the others from "
                         + stated
-                        + ".";
+                        + "."
+                        + few;
     }
 
     /** One change. */

@@ -15,6 +15,9 @@ public record KnownSpread(PrintSpread spread, String from, List<Told> told) {
     /** Nothing known. */
     public static final KnownSpread NONE = new KnownSpread(PrintSpread.UNKNOWN, "", List.of());
 
+    /** Fewer prints than this tell their spread badly (common practice). */
+    private static final int ENOUGH = 20;
+
     public KnownSpread {
         told = List.copyOf(told);
     }
@@ -30,6 +33,11 @@ public record KnownSpread(PrintSpread spread, String from, List<Told> told) {
         private String words() {
             return (fewest == most ? most : fewest + " to " + most) + " prints of " + what;
         }
+    }
+
+    /** Whether so few prints told it that it is itself known badly. */
+    public boolean fromFew() {
+        return told.stream().anyMatch(one -> one.fewest < ENOUGH);
     }
 
     /** Whether anything is known. */
