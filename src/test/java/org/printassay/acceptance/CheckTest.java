@@ -91,7 +91,8 @@ class CheckTest {
         assertEquals(0, run.exitCode(), run.out() + run.err());
         assertTrue(run.out().startsWith("Within: "), run.out());
         assertTrue(run.out().strip().endsWith("check.html"), run.out());
-        assertTrue(run.out().contains("Held against before.txt. How far unchanged prints"), run.out());
+        assertTrue(
+                run.out().contains("Held against before.txt. How far unchanged prints"), run.out());
         assertTrue(run.out().lines().count() <= 9);
         assertEquals("within", result().path("outcome").asText());
         assertTrue(Files.readString(dir.resolve("out/check.html")).contains("Within: same.txt"));
@@ -132,7 +133,8 @@ class CheckTest {
         assertTrue(lines.get(1).startsWith("blocked  failed "), two.out());
         assertTrue(lines.get(2).startsWith("same     within "), two.out());
         assertTrue(lines.get(3).startsWith("2 prints checked: 1 failed, 1 within."), two.out());
-        CommandLineRun three = check(blocked, damaged, same, "--baseline", before, "--chart", chart);
+        CommandLineRun three =
+                check(blocked, damaged, same, "--baseline", before, "--chart", chart);
         assertEquals(INPUT, three.exitCode(), three.err());
         assertTrue(three.err().contains("damaged.json"), three.err());
         JsonNode all = new ObjectMapper().readTree(dir.resolve("out/checks.json").toFile());
@@ -142,6 +144,22 @@ class CheckTest {
         for (String name : List.of("blocked", "same")) {
             for (String file : List.of("check.json", "check.html", "check.pdf")) {
                 assertTrue(Files.exists(dir.resolve("out").resolve(name).resolve(file)), file);
+            }
+        }
+    }
+
+    /** Levels lie six apart beyond 24: a wedge so sparse must not seem to have moved. */
+    @Test
+    void unchangedWedgesOfFewLevelsHaveNotMoved() throws Exception {
+        int pairs = 10;
+        for (int i = 0; i < pairs; i++) {
+            Path one = MeasuredPrint.evaluation(dir.resolve("one" + i), "P", 1000 + 37 * i, 0);
+            Path two = MeasuredPrint.evaluation(dir.resolve("two" + i), "P", 5000 + 41 * i, 0);
+            CommandLineRun run = check(two, "--baseline", one, "--force", "--json");
+            for (JsonNode change : new ObjectMapper().readTree(run.out()).path("changes")) {
+                if (change.path("quantity").asText().endsWith("Shift")) {
+                    assertEquals("within", change.path("outcome").asText(), change.toString());
+                }
             }
         }
     }
