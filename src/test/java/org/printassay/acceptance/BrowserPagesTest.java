@@ -30,8 +30,8 @@ import org.printassay.check.Check;
 import org.printassay.check.Checker;
 import org.printassay.check.ToleranceFile;
 import org.printassay.compare.Comparison;
-import org.printassay.compare.NamedPrint;
 import org.printassay.compare.KnownSpread;
+import org.printassay.compare.NamedPrint;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.guide.HowToPage;
 import org.printassay.report.CheckPage;
@@ -129,6 +129,7 @@ class BrowserPagesTest {
         pages.put("papers side by side", sideBySide(plain, hostile));
         pages.put("check", checked(hostile));
         pages.put("checks", CheckPages.many(Files.createDirectory(dir.resolve("checks"))));
+        pages.put("prints", CheckPages.evaluated(Files.createDirectory(dir.resolve("prints"))));
         pages.put("over time", CheckPages.trend(Files.createDirectory(dir.resolve("time"))));
         pages.put("how to print", write("how-to.html", HowToPage.of(SimulatedPrint.chart())));
     }
@@ -227,7 +228,7 @@ class BrowserPagesTest {
         assertTrue(title.contains("=cmd()<script>document.title='hit'</script>"), title);
         assertTrue(title.contains("\u7d19"), title);
         assertFalse(title.contains("\u202e"), title);
-        for (String name : List.of("papers side by side", "check", "checks", "over time")) {
+        for (String name : List.of("papers side by side", "check", "checks", "prints", "over time")) {
             browser.open(page(name), 1280, false);
             assertEquals(
                     List.of(),

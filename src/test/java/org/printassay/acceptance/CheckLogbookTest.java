@@ -45,7 +45,8 @@ class CheckLogbookTest {
             add(MeasuredPrint.evaluation(shared.resolve("b" + i), "Paper B", 20 + i, 0));
         }
         assertEquals(
-                0, CommandLineRun.of("log", "baseline", 1, 2, 3, 4, "--logbook", logbook).exitCode());
+                0,
+                CommandLineRun.of("log", "baseline", 1, 2, 3, 4, "--logbook", logbook).exitCode());
         after = MeasuredPrint.evaluation(shared.resolve("after"), "Paper A", 30, 0);
         lighter = MeasuredPrint.evaluation(shared.resolve("lighter"), "Paper A", 31, 4);
         other = MeasuredPrint.evaluation(shared.resolve("other"), "Paper C", 32, 0);
@@ -122,7 +123,13 @@ class CheckLogbookTest {
         // By the individuals chart of the same logbook.
         CommandLineRun trend =
                 CommandLineRun.of(
-                        "log", "trend", "white.lab.l", "--paper", "Paper A", "--json", "--logbook",
+                        "log",
+                        "trend",
+                        "white.lab.l",
+                        "--paper",
+                        "Paper A",
+                        "--json",
+                        "--logbook",
                         logbook);
         double sigma =
                 JSON.readTree(trend.out()).at("/figures/0/limits/standardDeviation").asDouble();
@@ -157,8 +164,7 @@ class CheckLogbookTest {
         JsonNode comparison = JSON.readTree(dir.resolve("out/comparison.json").toFile());
         assertEquals("papers", comparison.path("subject").asText());
         assertEquals(words, comparison.path("spreadFrom").asText());
-        assertEquals(
-                "known-spread", comparison.at("/pairs/0/differences/0/basis").asText(), words);
+        assertEquals("known-spread", comparison.at("/pairs/0/differences/0/basis").asText(), words);
         assertTrue(Files.readString(dir.resolve("out/comparison.html")).contains(words));
     }
 
@@ -241,8 +247,12 @@ class CheckLogbookTest {
         Path bare = dir.resolve("bare.sqlite");
         assertEquals(
                 0,
-                CommandLineRun.of("log", "add", shared.resolve("b0/evaluation/evaluation.json"),
-                                "--logbook", bare)
+                CommandLineRun.of(
+                                "log",
+                                "add",
+                                shared.resolve("b0/evaluation/evaluation.json"),
+                                "--logbook",
+                                bare)
                         .exitCode());
         refused(INPUT, List.of("log baseline NUMBER"), "check", after, "--logbook", bare);
     }
@@ -260,8 +270,7 @@ class CheckLogbookTest {
         Files.copy(logbook, copy);
         CommandLineRun one = run("check", bare, "--logbook", copy);
         assertTrue(one.out().contains("the mean of 4 prints"), one.out() + one.err());
-        assertEquals(
-                0, CommandLineRun.of("log", "baseline", 10, 11, "--logbook", copy).exitCode());
+        assertEquals(0, CommandLineRun.of("log", "baseline", 10, 11, "--logbook", copy).exitCode());
         CommandLineRun two = run("check", bare, "--logbook", copy, "--force");
         assertEquals(WRONG_USE, two.exitCode(), two.out() + two.err());
         assertTrue(two.err().contains("fits more than one baseline"), two.err());

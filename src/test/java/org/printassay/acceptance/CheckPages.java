@@ -29,6 +29,25 @@ final class CheckPages {
         return out.resolve("index.html");
     }
 
+    /** The page of several evaluations, one of which could not be read. */
+    static Path evaluated(Path folder) throws Exception {
+        MeasuredPrint.evaluation(folder.resolve("one"), HOSTILE, 1, 0);
+        Path broken = Files.writeString(folder.resolve("broken <b>.txt"), "none");
+        Path out = folder.resolve("out");
+        CommandLineRun run =
+                CommandLineRun.of(
+                        "evaluate",
+                        "--many",
+                        folder.resolve("one/measured.txt"),
+                        broken,
+                        "--paper",
+                        HOSTILE,
+                        "--out",
+                        out);
+        assertEquals(3, run.exitCode(), run.out() + run.err());
+        return out.resolve("index.html");
+    }
+
     /** The page of a printer over time, with a jump at the end. */
     static Path trend(Path folder) throws Exception {
         Path logbook = folder.resolve("lab.sqlite");

@@ -67,20 +67,24 @@ class ManyChecksTest {
         Path out = dir.resolve("checks");
         Path baseline = dir.resolve("scans/before.png");
         CommandLineRun run =
-                CommandLineRun.of("check", dir.resolve("scans"), "--baseline", baseline, "--out", out);
+                CommandLineRun.of(
+                        "check", dir.resolve("scans"), "--baseline", baseline, "--out", out);
         assertEquals(FAILED, run.exitCode(), run.out() + run.err());
         JsonNode summary = summary("checks");
         assertEquals(List.of("monday within", "tuesday-clogged failed"), outcomes(summary));
         assertEquals(2, summary.at("/prints/0/files").size());
         assertTrue(summary.path("skipped").toString().contains("the baseline."));
-        assertTrue(run.out().lines().toList().get(1).startsWith("tuesday-clogged  failed"), run.out());
+        assertTrue(
+                run.out().lines().toList().get(1).startsWith("tuesday-clogged  failed"), run.out());
         String page = Files.readString(out.resolve("index.html"));
         assertTrue(page.contains("href=\"tuesday-clogged/check.html\""), page);
-        assertTrue(page.contains("2 prints checked: 1 failed, 1 within; 1 file passed over."), page);
+        assertTrue(
+                page.contains("2 prints checked: 1 failed, 1 within; 1 file passed over."), page);
 
         Files.writeString(dir.resolve("scans/broken.tif"), "II*");
         CommandLineRun broken =
-                CommandLineRun.of("check", dir.resolve("scans"), "--baseline", baseline, "--out", out);
+                CommandLineRun.of(
+                        "check", dir.resolve("scans"), "--baseline", baseline, "--out", out);
         assertEquals(INPUT, broken.exitCode(), broken.out() + broken.err());
         assertTrue(broken.err().contains("broken: broken.tif"), broken.err());
         assertEquals(2, summary("checks").path("checked").asInt());
@@ -88,7 +92,8 @@ class ManyChecksTest {
     }
 
     private Path evaluated(String name, String paper, long seed, double lighter) throws Exception {
-        Path made = MeasuredPrint.evaluation(dir.resolve("made").resolve(name), paper, seed, lighter);
+        Path made =
+                MeasuredPrint.evaluation(dir.resolve("made").resolve(name), paper, seed, lighter);
         Path folder = Files.createDirectories(dir.resolve("results").resolve(name));
         return Files.copy(made, folder.resolve("evaluation.json"));
     }
@@ -166,7 +171,8 @@ class ManyChecksTest {
         Files.delete(page);
         assertEquals(
                 0,
-                CommandLineRun.of("check", one, two, "--baseline", before, "--out", out).exitCode());
+                CommandLineRun.of("check", one, two, "--baseline", before, "--out", out)
+                        .exitCode());
         assertEquals(List.of("one within", "two within"), outcomes(summary("out")));
         Path empty = Files.createDirectory(dir.resolve("empty"));
         CommandLineRun none = CommandLineRun.of("check", empty, "--baseline", before);

@@ -190,9 +190,7 @@ public final class Checker {
         double limit = tolerance.limitFrom(from);
         Double standard = standard(found.reading, spread, known != null);
         Integer freedom =
-                known == null
-                        ? found.freedom
-                        : figure.flatMap(seen.spread()::freedom).orElse(null);
+                known == null ? found.freedom : figure.flatMap(seen.spread()::freedom).orElse(null);
         Double u = rule.halfWidth(standard, freedom, found.looks);
         return new Change(
                 found.quantity,
@@ -208,8 +206,7 @@ public final class Checker {
                 DecisionRule.decide(found.change, u, limit));
     }
 
-    private @Nullable Double standard(
-            @Nullable Double reading, double spread, boolean spreadSeen) {
+    private @Nullable Double standard(@Nullable Double reading, double spread, boolean spreadSeen) {
         double apart = spread * Math.sqrt(1 + 1.0 / baseline.prints().size());
         if (reading == null) {
             return spreadSeen ? Double.valueOf(apart) : null;

@@ -1,6 +1,5 @@
 package org.printassay.compare;
 
-import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Rgb8;

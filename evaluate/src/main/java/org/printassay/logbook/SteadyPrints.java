@@ -135,8 +135,7 @@ public final class SteadyPrints {
             there =
                     own.isEmpty()
                             ? KnownSpread.NONE
-                            : SeriesTrend.of(
-                                            logbook, series, manner, own, List.of(Figure.values()))
+                            : SeriesTrend.of(logbook, series, manner, own, List.of(Figure.values()))
                                     .spread(name);
             spreads.put(key, there);
         }

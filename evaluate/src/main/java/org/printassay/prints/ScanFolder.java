@@ -145,7 +145,8 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
                     && isOurs(file.resolveSibling("evaluation.json"), "evaluation")) {
                 return "a result of an earlier evaluation.";
             }
-            if (CHECK.matcher(name).matches() && isOurs(file.resolveSibling("check.json"), "check")) {
+            if (CHECK.matcher(name).matches()
+                    && isOurs(file.resolveSibling("check.json"), "check")) {
                 return "a result of an earlier check.";
             }
             if (CHART.matcher(name).matches()

@@ -51,7 +51,10 @@ public final class CheckPage {
         return new CheckView(
                 PageStyle.load(),
                 simulated,
-                Character.toUpperCase(words.charAt(0)) + words.substring(1) + ": " + check.printName(),
+                Character.toUpperCase(words.charAt(0))
+                        + words.substring(1)
+                        + ": "
+                        + check.printName(),
                 "Baseline: "
                         + check.baselineName()
                         + about(check.baseline().newest())
@@ -101,8 +104,7 @@ public final class CheckPage {
     private static @Nullable Plot changes(Check check) {
         return check.changes().isEmpty()
                 ? null
-                : new Plot(
-                        "changes", width -> ChangesPlot.draw(check.changes(), width), Plot.WIDE);
+                : new Plot("changes", width -> ChangesPlot.draw(check.changes(), width), Plot.WIDE);
     }
 
     private static CheckView.Row row(Change change) {

@@ -26,13 +26,7 @@ public final class CheckText {
     /** Names of the columns of the table of changes. */
     public static List<String> changeHeads() {
         return List.of(
-                "Quantity",
-                "Baseline",
-                "Print",
-                "Change",
-                "\u00b1\u00a0U",
-                "Allowed",
-                "Outcome");
+                "Quantity", "Baseline", "Print", "Change", "\u00b1\u00a0U", "Allowed", "Outcome");
     }
 
     /** What the lines of the curves mean. */

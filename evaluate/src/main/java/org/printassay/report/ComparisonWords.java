@@ -173,7 +173,10 @@ public final class ComparisonWords {
                                 + " of freedom), taking it to be alike on all (NIST/SEMATECH"
                                 + " e-Handbook of Statistical Methods, 7.3.1)."
                         : "";
-        String told = List.of(from, known(c)).stream().filter(s -> !s.isEmpty()).collect(Collectors.joining(" "));
+        String told =
+                List.of(from, known(c)).stream()
+                        .filter(s -> !s.isEmpty())
+                        .collect(Collectors.joining(" "));
         return single.isEmpty() || repeats == 0
                 ? told
                 : told
@@ -182,7 +185,9 @@ public final class ComparisonWords {
                         + ": name more to be surer.";
     }
 
-    /** Where it is known from beforehand how prints differ among themselves; empty when it is not. */
+    /**
+     * Where it is known from beforehand how prints differ among themselves; empty when it is not.
+     */
     public static String known(Comparison c) {
         if (!c.known().known()) {
             return "";

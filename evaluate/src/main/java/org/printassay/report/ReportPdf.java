@@ -140,7 +140,8 @@ final class ReportPdf {
         double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
         double below = beside(part) ? 0 : document.height(PdfFrame.rows(part.facts()));
         double figures = tall * PagedDocument.UNIT + AROUND;
-        boolean whole = document.fits(figures + below + PdfFrame.KEEP / 3) || document.room() < MUCH_ROOM;
+        boolean whole =
+                document.fits(figures + below + PdfFrame.KEEP / 3) || document.room() < MUCH_ROOM;
         document.part(part.title(), figures + (whole ? below : Math.min(below, PdfFrame.KEEP / 2)));
         document.paragraph(Type.QUIET, part.lead());
         if (beside(part)) {

@@ -164,10 +164,10 @@ class CheckerTest {
                 "How far unchanged prints lie apart is taken from the tolerances (fine).",
                 CheckWords.spread(stated));
         Check told =
-                Checker.check(
-                        Baseline.of(before), after, fine(), seen(Figure.TONE_MIDTONES, 0.2));
+                Checker.check(Baseline.of(before), after, fine(), seen(Figure.TONE_MIDTONES, 0.2));
         String words = CheckWords.spread(told);
-        assertTrue(words.contains("the logbook lab.sqlite (30 prints of Paper A) for 1 of "), words);
+        assertTrue(
+                words.contains("the logbook lab.sqlite (30 prints of Paper A) for 1 of "), words);
         assertTrue(words.contains("for the others from the tolerances (fine)"), words);
     }
 
@@ -190,7 +190,9 @@ class CheckerTest {
                     change.quantity().key());
         }
         double mean =
-                prints.stream().mapToDouble(p -> requireNonNull(p.tone()).meanDeltaLMidtones()).sum()
+                prints.stream()
+                                .mapToDouble(p -> requireNonNull(p.tone()).meanDeltaLMidtones())
+                                .sum()
                         / 4;
         assertEquals(
                 mean,

@@ -82,13 +82,16 @@ class PatchDriftTest {
     @Test
     void aUsualNoiseIsSupposedWhereNothingWasReadTwice() {
         PatchDrift drift =
-                PatchDrift.between(side(MadePrint.USUAL.readOnce(1)), side(MadePrint.USUAL.readOnce(2)))
+                PatchDrift.between(
+                                side(MadePrint.USUAL.readOnce(1)),
+                                side(MadePrint.USUAL.readOnce(2)))
                         .orElseThrow();
         assertFalse(drift.noiseKnown());
     }
 
     private static PatchDrift drift(MadePrint before, MadePrint after, int pair) {
-        return PatchDrift.between(side(before.evaluation(2L * pair)), side(after.evaluation(2L * pair + 1)))
+        return PatchDrift.between(
+                        side(before.evaluation(2L * pair)), side(after.evaluation(2L * pair + 1)))
                 .orElseThrow();
     }
 

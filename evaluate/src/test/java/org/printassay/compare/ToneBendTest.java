@@ -63,9 +63,7 @@ class ToneBendTest {
         seldomSeen(
                 PRINT,
                 PRINT.withChange(
-                        c ->
-                                new Lab(
-                                        c.l() + 2 * Math.sin(Math.PI * c.l() / 100), c.a(), c.b())));
+                        c -> new Lab(c.l() + 2 * Math.sin(Math.PI * c.l() / 100), c.a(), c.b())));
     }
 
     @Test
@@ -74,9 +72,7 @@ class ToneBendTest {
                 c -> c.l() > 60 && c.l() < 65 ? new Lab(c.l() - 1.5, c.a(), c.b()) : c;
         for (int i = 0; i < PAIRS; i++) {
             ToneBend bend =
-                    bend(
-                            PRINT.evaluation(2L * i),
-                            PRINT.withChange(dent).evaluation(2L * i + 1));
+                    bend(PRINT.evaluation(2L * i), PRINT.withChange(dent).evaluation(2L * i + 1));
             assertTrue(share(bend) < -1, "share " + share(bend));
             assertEquals(-1.5, bend.deltaL(), 0.5);
             assertEquals(62.5, PRINT.colour(Rgb8.grey(bend.level())).l(), 5, "where");

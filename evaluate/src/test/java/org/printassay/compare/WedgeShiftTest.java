@@ -32,7 +32,8 @@ class WedgeShiftTest {
         for (int i = 0; i < PAIRS; i++) {
             found.add(
                     WedgeShift.ofShadows(
-                                    side(before.evaluation(2L * i + 1000)), side(after.evaluation(2L * i + 1001)))
+                                    side(before.evaluation(2L * i + 1000)),
+                                    side(after.evaluation(2L * i + 1001)))
                             .orElseThrow(),
                     moved);
         }
@@ -46,7 +47,9 @@ class WedgeShiftTest {
         Found found = new Found();
         for (int i = 0; i < PAIRS; i++) {
             found.add(
-                    WedgeShift.ofHighlights(side(before.evaluation(2L * i)), side(after.evaluation(2L * i + 1)))
+                    WedgeShift.ofHighlights(
+                                    side(before.evaluation(2L * i)),
+                                    side(after.evaluation(2L * i + 1)))
                             .orElseThrow(),
                     2);
         }
@@ -65,7 +68,9 @@ class WedgeShiftTest {
         int held = 0;
         for (int i = 0; i < PAIRS; i++) {
             WedgeDepth depth =
-                    WedgeDepth.ofShadows(side(before.evaluation(2L * i)), side(after.evaluation(2L * i + 1)))
+                    WedgeDepth.ofShadows(
+                                    side(before.evaluation(2L * i)),
+                                    side(after.evaluation(2L * i + 1)))
                             .orElseThrow();
             Double standard = depth.standard();
             assertNotNull(standard);
@@ -80,9 +85,11 @@ class WedgeShiftTest {
         MadePrint before = MadePrint.USUAL;
         MadePrint after = before.withShifts(2, 0);
         WedgeShift there =
-                WedgeShift.ofShadows(side(before.evaluation(1)), side(after.evaluation(2))).orElseThrow();
+                WedgeShift.ofShadows(side(before.evaluation(1)), side(after.evaluation(2)))
+                        .orElseThrow();
         WedgeShift back =
-                WedgeShift.ofShadows(side(after.evaluation(2)), side(before.evaluation(1))).orElseThrow();
+                WedgeShift.ofShadows(side(after.evaluation(2)), side(before.evaluation(1)))
+                        .orElseThrow();
         Double standard = there.standard();
         assertNotNull(standard);
         assertEquals(there.levels(), -back.levels(), standard);
@@ -133,7 +140,8 @@ class WedgeShiftTest {
     void withoutTwinsItIsEstimatedAndNothingTellsHowSureItIs() {
         MadePrint before = MadePrint.USUAL.withErrors(0.05, 0);
         WedgeShift shift =
-                WedgeShift.ofShadows(side(before.readOnce(1)), side(before.withShifts(2, 0).readOnce(2)))
+                WedgeShift.ofShadows(
+                                side(before.readOnce(1)), side(before.withShifts(2, 0).readOnce(2)))
                         .orElseThrow();
         assertEquals(2, shift.levels(), 0.5);
         assertNull(shift.standard());

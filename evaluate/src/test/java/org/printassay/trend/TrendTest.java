@@ -42,7 +42,9 @@ class TrendTest {
         return i -> 95 + 0.3 * random.nextGaussian();
     }
 
-    /** The spread of deviations told from ranges of simulated normal values, and Student's factor. */
+    /**
+     * The spread of deviations told from ranges of simulated normal values, and Student's factor.
+     */
     @Test
     void degreesOfFreedomAreThoseOfTheRealSpread() {
         Random random = new Random(11);
