@@ -22,8 +22,11 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.check.Baseline;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
@@ -230,6 +233,51 @@ abstract class LogbookContract {
             assertEquals(Problem.Kind.USAGE, several.kind());
             assertTrue(several.getMessage().contains("Printer 2"), several.getMessage());
         }
+    }
+
+    @Test
+    void unchangedPrintsTellBaselineAndSpread() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            fill(logbook, 9);
+            logbook.add(
+                    Samples.print(50, 90, "Printer 2", "B", "r", Trust.INSTRUMENT),
+                    day(0),
+                    null,
+                    false);
+            logbook.setBaseline(ids(logbook.entries(Selection.ALL)).subList(4, 7));
+            SteadyPrints steady = new SteadyPrints(logbook);
+            Evaluation print = Samples.print(60, 95.1);
+            Baseline baseline = steady.baseline(print);
+            assertEquals(3, baseline.prints().size());
+            assertEquals(3, baseline.entries().size());
+            assertEquals("the logbook " + logbook.place().name(), baseline.logbook());
+            KnownSpread known = steady.spread(List.of(print));
+            // Mean of steps of 0.1, 0.2 and 0.1 in turn, over 1.128, by the individuals chart.
+            double ranges = (0.1 * 5 + 0.2 * 3) / 8;
+            assertEquals(
+                    ranges / 1.128, known.spread().of(Figure.WHITE_L).orElseThrow(), 1e-6);
+            assertEquals(5, known.spread().freedom(Figure.WHITE_L).orElseThrow());
+            assertEquals(
+                    List.of(
+                            new KnownSpread.Told(
+                                    "Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
+                    known.told());
+
+            Evaluation other = Samples.print(61, 90, "Printer 2", "B", "r", Trust.INSTRUMENT);
+            assertEquals(Problem.Kind.INPUT, refusal(() -> steady.baseline(other)).kind());
+            Problem few = refusal(() -> steady.spread(List.of(other)));
+            assertTrue(few.getMessage().contains("1 of Printer 2"), few.getMessage());
+            // Where one side is known, the other is taken to be alike.
+            assertEquals(known.told(), steady.spread(List.of(other, print)).told());
+            Evaluation scan =
+                    Samples.print(62, 95, "Printer 1", "Paper A", "as usual", Trust.PLAIN_SCAN);
+            assertEquals(
+                    Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
+        }
+    }
+
+    private static Problem refusal(Executable wrong) {
+        return assertThrows(Problem.class, wrong);
     }
 
     @Test
