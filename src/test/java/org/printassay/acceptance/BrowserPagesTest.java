@@ -26,11 +26,15 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.printassay.check.Check;
+import org.printassay.check.Checker;
+import org.printassay.check.ToleranceFile;
 import org.printassay.compare.Comparison;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.NamedPrint;
-import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.guide.HowToPage;
+import org.printassay.report.CheckPage;
 import org.printassay.report.ComparisonPage;
 import org.printassay.report.EvaluationJson;
 
@@ -78,6 +82,23 @@ class BrowserPagesTest {
             });
             """;
 
+    /** Texts of the plot of changes that touch a band; says at last that there were some. */
+    private static final String OVER_THE_BAND =
+            """
+            const out = [];
+            const meet = (a, b) => a.left < b.right - 1 && b.left < a.right - 1
+              && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+            const shown = e => e.getClientRects().length > 0 && e.getBoundingClientRect().width > 0;
+            const plot = [...document.querySelectorAll('section[aria-labelledby=against] svg.plot')]
+              .filter(shown)[0];
+            const bands = [...plot.querySelectorAll('.ink-band')].map(e => e.getBoundingClientRect());
+            const texts = [...plot.querySelectorAll('text')];
+            for (const t of texts)
+              if (bands.some(b => meet(b, t.getBoundingClientRect()))) out.push(t.textContent);
+            if (bands.length && texts.length > 10) out.push('looked at');
+            return out;
+            """;
+
     private static final String REACHABLE =
             """
             return [...document.querySelectorAll('a[href], summary, [tabindex="0"]')].filter(e =>
@@ -106,6 +127,10 @@ class BrowserPagesTest {
         pages.put("report", plain.resolve("report.html"));
         pages.put("hostile report", hostile.resolve("report.html"));
         pages.put("papers side by side", sideBySide(plain, hostile));
+        pages.put("check", checked(hostile));
+        pages.put("checks", CheckPages.many(Files.createDirectory(dir.resolve("checks"))));
+        pages.put("prints", CheckPages.evaluated(Files.createDirectory(dir.resolve("prints"))));
+        pages.put("over time", CheckPages.trend(Files.createDirectory(dir.resolve("time"))));
         pages.put("how to print", write("how-to.html", HowToPage.of(SimulatedPrint.chart())));
     }
 
@@ -123,11 +148,23 @@ class BrowserPagesTest {
             reports.put(Objects.requireNonNull(e.details().paper()), "report.html");
             prints.add(new NamedPrint("print", e));
         }
-        Comparison comparison = Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        Comparison comparison = Comparison.of(prints, KnownSpread.NONE, "");
         return write(
                 "index.html",
                 ComparisonPage.write(
                         comparison, new ComparisonPage.Showing(Optional.empty(), reports, true)));
+    }
+
+    /** Of the print with hostile names; the other file has another name alone. */
+    private Path checked(Path hostile) throws Exception {
+        String text = EvaluatedSheet.text(hostile, "evaluation.json");
+        Evaluation before = EvaluationJson.parse("evaluation.json", text);
+        Evaluation after =
+                EvaluationJson.parse(
+                        "evaluation.json",
+                        text.replaceAll("(\"sha256\": \")[0-9a-f]{64}", "$1" + "7".repeat(64)));
+        Check check = Checker.check(before, after, ToleranceFile.named("fine"));
+        return write("check.html", CheckPage.write(check, false));
     }
 
     private Path write(String name, String text) throws IOException {
@@ -191,9 +228,13 @@ class BrowserPagesTest {
         assertTrue(title.contains("=cmd()<script>document.title='hit'</script>"), title);
         assertTrue(title.contains("\u7d19"), title);
         assertFalse(title.contains("\u202e"), title);
-        browser.open(page("papers side by side"), 1280, false);
-        assertEquals(
-                List.of(), browser.texts("return [...document.querySelectorAll('script, img')]"));
+        for (String name : List.of("papers side by side", "check", "checks", "prints", "over time")) {
+            browser.open(page(name), 1280, false);
+            assertEquals(
+                    List.of(),
+                    browser.texts("return [...document.querySelectorAll('script, img')]"),
+                    name);
+        }
     }
 
     @Test
@@ -306,6 +347,16 @@ class BrowserPagesTest {
         }
         press(Keys.ENTER);
         assertEquals(1L, browser.ask("return document.querySelectorAll('details[open]').length"));
+    }
+
+    /** On a phone the names of quantities stand above what is drawn, not on it. */
+    @Test
+    void noNameLiesOverWhatIsAllowed() {
+        for (int width : new int[] {390, 1280}) {
+            browser.open(page("check"), width, false);
+            List<String> over = browser.texts(OVER_THE_BAND);
+            assertEquals(List.of("looked at"), over, "at " + width);
+        }
     }
 
     private void press(Keys key) {

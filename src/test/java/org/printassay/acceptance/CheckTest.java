@@ -91,7 +91,9 @@ class CheckTest {
         assertEquals(0, run.exitCode(), run.out() + run.err());
         assertTrue(run.out().startsWith("Within: "), run.out());
         assertTrue(run.out().strip().endsWith("check.html"), run.out());
-        assertTrue(run.out().lines().count() <= 8);
+        assertTrue(
+                run.out().contains("Held against before.txt. How far unchanged prints"), run.out());
+        assertTrue(run.out().lines().count() <= 9);
         assertEquals("within", result().path("outcome").asText());
         assertTrue(Files.readString(dir.resolve("out/check.html")).contains("Within: same.txt"));
     }
@@ -125,16 +127,41 @@ class CheckTest {
     @Test
     void ofSeveralPrintsTheGravestCodeCounts() throws Exception {
         Path damaged = Files.writeString(dir.resolve("damaged.json"), "{\"schema\": ");
-        CommandLineRun two =
-                check(blocked, same, "--baseline", before, "--chart", chart, "--force");
+        CommandLineRun two = check(blocked, same, "--baseline", before, "--chart", chart);
         assertEquals(FAILED, two.exitCode(), two.err());
-        assertTrue(two.out().startsWith("blocked.txt: failed"), two.out());
-        assertEquals(2, result().path("prints").size());
+        List<String> lines = two.out().lines().toList();
+        assertTrue(lines.get(1).startsWith("blocked  failed "), two.out());
+        assertTrue(lines.get(2).startsWith("same     within "), two.out());
+        assertTrue(lines.get(3).startsWith("2 prints checked: 1 failed, 1 within."), two.out());
         CommandLineRun three =
-                check(blocked, damaged, same, "--baseline", before, "--chart", chart, "--force");
-        assertEquals(INPUT, three.exitCode());
+                check(blocked, damaged, same, "--baseline", before, "--chart", chart);
+        assertEquals(INPUT, three.exitCode(), three.err());
         assertTrue(three.err().contains("damaged.json"), three.err());
-        assertEquals(2, result().path("prints").size());
+        JsonNode all = new ObjectMapper().readTree(dir.resolve("out/checks.json").toFile());
+        assertEquals(2, all.path("checked").asInt());
+        assertEquals("failed", all.at("/prints/0/outcome").asText());
+        assertEquals(INPUT, all.at("/prints/1/problem/exitCode").asInt());
+        for (String name : List.of("blocked", "same")) {
+            for (String file : List.of("check.json", "check.html", "check.pdf")) {
+                assertTrue(Files.exists(dir.resolve("out").resolve(name).resolve(file)), file);
+            }
+        }
+    }
+
+    /** Levels lie six apart beyond 24: a wedge so sparse must not seem to have moved. */
+    @Test
+    void unchangedWedgesOfFewLevelsHaveNotMoved() throws Exception {
+        int pairs = 10;
+        for (int i = 0; i < pairs; i++) {
+            Path one = MeasuredPrint.evaluation(dir.resolve("one" + i), "P", 1000 + 37 * i, 0);
+            Path two = MeasuredPrint.evaluation(dir.resolve("two" + i), "P", 5000 + 41 * i, 0);
+            CommandLineRun run = check(two, "--baseline", one, "--force", "--json");
+            for (JsonNode change : new ObjectMapper().readTree(run.out()).path("changes")) {
+                if (change.path("quantity").asText().endsWith("Shift")) {
+                    assertEquals("within", change.path("outcome").asText(), change.toString());
+                }
+            }
+        }
     }
 
     @Test
@@ -178,7 +205,11 @@ class CheckTest {
     @Test
     void badInputEndsInOneLine() throws Exception {
         List<Object> chartOf = List.of("--chart", chart);
-        refused(WRONG_USE, List.of(same), "--baseline");
+        refused(INPUT, List.of(same, "--logbook", dir.resolve("none.sqlite")), "no logbook here");
+        refused(
+                WRONG_USE,
+                with(chartOf, same, "--baseline", before, "--logbook", dir.resolve("none.sqlite")),
+                "--logbook-spread");
         refused(WRONG_USE, List.of("--baseline", before), "name the print");
         refused(INPUT, with(chartOf, same, "--baseline", dir.resolve("no.json")), "no.json");
         refused(INPUT, with(chartOf, same, "--baseline", dir), "evaluation.json");

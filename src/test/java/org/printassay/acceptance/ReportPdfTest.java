@@ -62,6 +62,21 @@ class ReportPdfTest {
     }
 
     @Test
+    void aCheckIsAccessibleToo() throws Exception {
+        Path before = MeasuredPrint.evaluation(dir.resolve("before"), "<script>\u7d19", 1, 0);
+        Path after = MeasuredPrint.evaluation(dir.resolve("after"), "<script>\u7d19", 2, 5);
+        Path out = dir.resolve("check");
+        CommandLineRun run = CommandLineRun.of("check", after, "--baseline", before, "--out", out);
+        assertEquals(1, run.exitCode(), run.err());
+        assertAccessible(out.resolve("check.pdf"));
+        String structure = Tool.run("pdfinfo", "-struct-text", out.resolve("check.pdf"));
+        for (String element : List.of("H1", "H2", "Figure", "Table", "TH", "LBody")) {
+            assertTrue(structure.contains(element), element);
+        }
+        assertTrue(Tool.run("pdftotext", out.resolve("check.pdf"), "-").contains("<script>"));
+    }
+
+    @Test
     void anotherPageIsRefused() {
         Path scan = EvaluatedSheet.plain().resolveSibling("scan.png");
         CommandLineRun run = CommandLineRun.of("evaluate", scan, "--report-page", "A7");

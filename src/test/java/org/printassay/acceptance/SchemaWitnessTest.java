@@ -125,11 +125,34 @@ class SchemaWitnessTest {
                         "--json",
                         "--out",
                         dir.resolve("calibration")));
+        Path before = MeasuredPrint.evaluation(dir.resolve("before"), "P", 1, 0);
+        Path after = MeasuredPrint.evaluation(dir.resolve("after"), "P", 2, 9);
+        Path other = MeasuredPrint.evaluation(dir.resolve("other"), "Q", 3, 0);
+        files.add(failed("check", after, "--baseline", before, "--out", dir.resolve("check")));
+        files.add(
+                failed(
+                        "check",
+                        after,
+                        after.getParent(),
+                        "--baseline",
+                        before,
+                        "--out",
+                        dir.resolve("checks")));
+        files.add(printed("compare", before, other, "--json", "--out", dir.resolve("sides")));
         if ("required".equals(System.getProperty("witnesses"))) {
             // It prints, scans and reads three papers: too long for every day.
             files.add(printed("demo", "--json", "--out", dir.resolve("demo")));
         }
         return files;
+    }
+
+    /** What a check of a changed print says. */
+    private static JsonNode failed(Object... arguments) throws Exception {
+        List<Object> all = new ArrayList<>(List.of(arguments));
+        all.add("--json");
+        CommandLineRun run = CommandLineRun.of(all.toArray());
+        assertEquals(1, run.exitCode(), run.err());
+        return MAPPER.readTree(run.out());
     }
 
     private static JsonNode printed(Object... arguments) throws Exception {

@@ -15,7 +15,6 @@ import org.printassay.report.EvaluationJson;
 
 /** Evaluations from their files, or made from scans and measurements on the spot. */
 final class CheckedPrints {
-    private static final String RESULT = "evaluation.json";
     private static final int LOOKED_AT = 64;
 
     private final EvaluationOptions options;
@@ -26,7 +25,7 @@ final class CheckedPrints {
 
     /** Reads an evaluation, or evaluates; told apart by content. */
     Evaluation read(Path given, Progress progress) throws Problem {
-        Path file = Files.isDirectory(given) ? given.resolve(RESULT) : given;
+        Path file = Files.isDirectory(given) ? given.resolve(EvaluationFolders.FILE) : given;
         if (!Files.exists(file)) {
             throw Problem.input(
                     String.valueOf(given.getFileName()),
@@ -35,20 +34,27 @@ final class CheckedPrints {
                                     + " measurement."
                             : "there is no such file: " + given.toAbsolutePath());
         }
-        if (looksLikeJson(file)) {
-            return EvaluationJson.read(file);
+        return read(List.of(file), PrintDetails.UNKNOWN, progress);
+    }
+
+    /**
+     * Reads the evaluation of a print, or evaluates its files.
+     *
+     * @param said what is said about this print alone
+     */
+    Evaluation read(List<Path> files, PrintDetails said, Progress progress) throws Problem {
+        if (files.size() == 1 && Files.isRegularFile(files.get(0)) && looksLikeJson(files.get(0))) {
+            return EvaluationJson.read(files.get(0));
         }
-        return Evaluator.evaluate(options.request(List.of(file), PrintDetails.UNKNOWN), progress)
-                .evaluation();
+        return Evaluator.evaluate(options.request(files, said), progress).evaluation();
     }
 
     /** Files that must not be written over. */
-    List<Path> inputs(List<Path> prints, Path baseline) {
+    List<Path> inputs(List<Path> given) {
         List<Path> all = new ArrayList<>(options.files());
-        for (Path given : prints) {
-            all.add(Files.isDirectory(given) ? given.resolve(RESULT) : given);
+        for (Path one : given) {
+            all.add(Files.isDirectory(one) ? one.resolve(EvaluationFolders.FILE) : one);
         }
-        all.add(Files.isDirectory(baseline) ? baseline.resolve(RESULT) : baseline);
         all.removeIf(file -> !Files.exists(file));
         return all;
     }

@@ -1,12 +1,10 @@
 package org.printassay.cli;
 
 import java.io.IOException;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -17,10 +15,12 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.EarlierSpread;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.NamedPrint;
-import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
 import org.printassay.evaluation.Finding;
+import org.printassay.logbook.Logbook;
+import org.printassay.logbook.SteadyPrints;
 import org.printassay.problem.Problem;
 import org.printassay.report.ComparisonJson;
 import org.printassay.report.ComparisonPage;
@@ -30,6 +30,7 @@ import org.printassay.report.ComparisonWords;
 import org.printassay.report.EvaluationJson;
 import org.printassay.report.paged.PageFormat;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -45,7 +46,8 @@ import picocli.CommandLine.Spec;
                     + " colour.",
             "",
             "Prints with the same paper, printer and route count as repeats of each other. Only"
-                    + " with repeats can anything be said of papers rather than of these prints."
+                    + " with repeats, or with --spread or --logbook-spread, can anything be said of"
+                    + " papers rather than of these prints."
         },
         footer = {
             "",
@@ -57,8 +59,6 @@ import picocli.CommandLine.Spec;
                     + " compared, 5 the output cannot be written."
         })
 final class CompareCommand implements Callable<Integer> {
-    private static final String EVALUATION = "evaluation.json";
-
     /** Lines printed before the path. */
     private static final int MOST_LINES = 7;
 
@@ -95,6 +95,8 @@ final class CompareCommand implements Callable<Integer> {
                             + " prints differ among themselves is taken from it, too.")
     private @Nullable Path spread;
 
+    @Mixin private LogbookSpreadOption logbook = new LogbookSpreadOption();
+
     @Option(
             names = "--report-page",
             paramLabel = "PAGE",
@@ -129,15 +131,11 @@ final class CompareCommand implements Callable<Integer> {
         }
         refuseTwice(files);
         Optional<PageFormat> pages = ReportPageOption.format(reportPage);
-        Optional<EarlierSpread> earlier =
-                spread == null ? Optional.empty() : Optional.of(ComparisonSpread.read(spread));
         List<NamedPrint> prints = new ArrayList<>();
         for (Path file : files) {
             prints.add(new NamedPrint(source(file), EvaluationJson.read(file)));
         }
-        PrintSpread known =
-                earlier.isPresent() ? earlier.get().usableWith(prints) : PrintSpread.UNKNOWN;
-        Comparison comparison = Comparison.of(prints, known, against);
+        Comparison comparison = Comparison.of(prints, known(prints), against);
         if (spread != null) {
             files.add(spread);
         }
@@ -154,6 +152,26 @@ final class CompareCommand implements Callable<Integer> {
             print(comparison, asked, folder.path());
         }
         return 0;
+    }
+
+    /** How prints differ among themselves, where it is known beforehand. */
+    private KnownSpread known(List<NamedPrint> prints) throws Problem {
+        if (spread != null && logbook.spread()) {
+            throw Problem.usage(
+                    "take how prints differ from --spread or from --logbook-spread, not both.");
+        }
+        if (spread != null) {
+            EarlierSpread earlier = ComparisonSpread.read(spread);
+            return new KnownSpread(earlier.usableWith(prints), earlier.where(), List.of());
+        }
+        Optional<Logbook> opened = logbook.open(false);
+        if (opened.isEmpty()) {
+            return KnownSpread.NONE;
+        }
+        try (Logbook open = opened.get()) {
+            return new SteadyPrints(open)
+                    .spread(prints.stream().map(NamedPrint::evaluation).toList());
+        }
     }
 
     /** What may be asked. */
@@ -183,29 +201,17 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     /** The file itself, or what a folder holds: one evaluation, or folders with one each. */
-    private static List<Path> files(Path input) throws IOException, Problem {
+    private static List<Path> files(Path input) throws Problem {
         if (!Files.isDirectory(input)) {
             return List.of(input);
         }
-        Path inside = input.resolve(EVALUATION);
-        if (Files.exists(inside)) {
-            return List.of(inside);
-        }
-        List<Path> below = new ArrayList<>();
-        try (DirectoryStream<Path> folders = Files.newDirectoryStream(input)) {
-            for (Path folder : folders) {
-                if (Files.isRegularFile(folder.resolve(EVALUATION))) {
-                    below.add(folder.resolve(EVALUATION));
-                }
-            }
-        }
-        if (below.isEmpty()) {
+        List<Path> inside = EvaluationFolders.in(input);
+        if (inside.isEmpty()) {
             throw Problem.input(
                     PlainText.path(input),
                     "holds no evaluation.json. Name a folder that evaluate has written.");
         }
-        Collections.sort(below);
-        return below;
+        return inside;
     }
 
     private static void refuseTwice(List<Path> files) throws IOException, Problem {
@@ -225,7 +231,7 @@ final class CompareCommand implements Callable<Integer> {
     private static String source(Path file) {
         Path whole = file.toAbsolutePath().normalize();
         Path folder = whole.getParent();
-        boolean usual = String.valueOf(whole.getFileName()).equals(EVALUATION);
+        boolean usual = String.valueOf(whole.getFileName()).equals(EvaluationFolders.FILE);
         Path name = usual && folder != null ? folder.getFileName() : whole.getFileName();
         return String.valueOf(name);
     }
@@ -247,6 +253,10 @@ final class CompareCommand implements Callable<Integer> {
         lines.stream()
                 .limit(MOST_LINES)
                 .forEach(l -> spec.commandLine().getOut().println("- " + PlainText.line(l)));
+        String known = ComparisonWords.known(c);
+        if (!known.isEmpty()) {
+            spec.commandLine().getOut().println(PlainText.line(known));
+        }
         spec.commandLine()
                 .getOut()
                 .println(

@@ -17,8 +17,8 @@ import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.colour.RgbSpace;
 import org.printassay.compare.Comparison;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.NamedPrint;
-import org.printassay.compare.PrintSpread;
 import org.printassay.demo.DemoScenario;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.print.Print;
@@ -159,7 +159,7 @@ final class DemoCommand implements Callable<Integer> {
             prints.add(new NamedPrint(scenario.key(), result.evaluation()));
             reports.put(scenario.paper().name(), scenario.key() + "/report.html");
         }
-        Comparison comparison = Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        Comparison comparison = Comparison.of(prints, KnownSpread.NONE, "");
         Files.writeString(
                 folder.resolve("index.html"),
                 ComparisonPage.write(

@@ -136,7 +136,7 @@ final class EvaluateCommand implements Callable<Integer> {
                                     + " Summary: "
                                     + PlainText.path(folder.path().resolve(Summary.PAGE)));
         }
-        ManyEvaluations.complaints(summary)
+        ManyEvaluations.complaints(summary.outcomes())
                 .forEach(line -> spec.commandLine().getErr().println(PlainText.line(line)));
         return summary.exitCode();
     }

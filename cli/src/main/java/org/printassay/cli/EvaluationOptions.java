@@ -134,7 +134,7 @@ final class EvaluationOptions {
     @Option(
             names = "--report-page",
             paramLabel = "PAGE",
-            description = "Pages of report.pdf: A4 or Letter (default: as the chart's page).")
+            description = "Pages of the PDF: A4 or Letter (default: as the chart's page).")
     private @Nullable String reportPage;
 
     /**

@@ -21,7 +21,8 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         description = {
             "Names the prints that show a printer as it should be; each printer, paper and route has"
-                    + " its own. Without numbers: shows them."
+                    + " its own, and check without --baseline holds prints against it. Without"
+                    + " numbers: shows them."
         },
         footer = {"", "Example:", "  printassay log baseline 3 4 5 6 7 8 9 10"})
 final class LogBaselineCommand implements Callable<Integer> {

@@ -1,26 +1,18 @@
 package org.printassay.cli;
 
 import java.io.PrintWriter;
-import org.jspecify.annotations.Nullable;
-import org.printassay.logbook.DefaultPlace;
 import org.printassay.logbook.Entry;
 import org.printassay.logbook.Logbook;
-import org.printassay.logbook.LogbookPlace;
 import org.printassay.logbook.Opening;
 import org.printassay.problem.Problem;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** What every command of the logbook takes. */
 final class LogOptions {
-    @Option(
-            names = "--logbook",
-            paramLabel = "FILE-OR-URL",
-            description =
-                    "The logbook: a file, or jdbc:postgresql://host/database?user=NAME (default:"
-                            + " PRINTASSAY_LOGBOOK, else a file in your data folder).")
-    private @Nullable String logbook;
+    @Mixin private LogbookOption logbook = new LogbookOption();
 
     @Option(names = "--json", description = "Print the result as JSON.")
     private boolean json;
@@ -29,8 +21,7 @@ final class LogOptions {
     private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
     Logbook open(Opening opening) throws Problem {
-        LogbookPlace place = logbook == null ? DefaultPlace.here() : LogbookPlace.parse(logbook);
-        return Logbook.open(place, opening);
+        return logbook.open(opening);
     }
 
     boolean json() {

@@ -1,14 +1,8 @@
 package org.printassay.cli;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.evaluation.Progress;
 import org.printassay.prints.EvaluatedPrint;
@@ -31,7 +25,7 @@ final class ManyEvaluations {
     }
 
     Summary of(ManyInputs inputs) throws Problem {
-        refuseOthers(inputs.prints());
+        SameSummary.refuseOthers(folder.path(), Summary.JSON, inputs.prints(), force);
         Summary summary;
         try (ProgressLine progress =
                 new ProgressLine("Reading " + inputs.prints().size() + " prints")) {
@@ -58,35 +52,10 @@ final class ManyEvaluations {
         return EvaluatedPrint.of(print.name(), result.evaluation());
     }
 
-    /** A summary of quite other prints, or somebody's page, is not written over unasked. */
-    private void refuseOthers(List<OnePrint> prints) throws Problem {
-        Path there = folder.path().resolve(Summary.JSON);
-        boolean page = Files.exists(folder.path().resolve(Summary.PAGE));
-        if (force || (!Files.exists(there) && !page)) {
-            return;
-        }
-        Set<String> names = new HashSet<>();
-        prints.forEach(print -> names.add(print.name()));
-        try {
-            for (JsonNode old : new ObjectMapper().readTree(there.toFile()).path("prints")) {
-                if (names.contains(old.path("name").asText())) {
-                    return;
-                }
-            }
-        } catch (IOException e) {
-            // Not a summary of ours.
-        }
-        throw Problem.output(
-                folder.path().toString(),
-                "holds "
-                        + (Files.exists(there) ? "the summary of other prints" : "another page")
-                        + ". Name another folder with --out, or write over it with --force.");
-    }
-
     /** A line for each print that failed or was not what its name says. */
-    static List<String> complaints(Summary summary) {
+    static List<String> complaints(List<? extends Outcome<?>> outcomes) {
         List<String> lines = new ArrayList<>();
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (Outcome<?> outcome : outcomes) {
             String name = outcome.print().name();
             Outcome.Failure failure = outcome.failure();
             if (failure != null) {

@@ -1,10 +1,13 @@
 package org.printassay.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.prints.Grouping;
 import org.printassay.prints.ListFile;
@@ -35,6 +38,32 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
      */
     static ManyInputs named(List<Path> arguments, Optional<Chart> expected, Path results)
             throws Problem {
+        return named(arguments, expected, results, file -> false, /* evaluations= */ false);
+    }
+
+    /**
+     * As {@link #named}, with evaluations of folders that evaluate has written.
+     *
+     * @param baseline what prints are held against, which is none of them; null when none is named
+     */
+    static ManyInputs toCheck(
+            List<Path> arguments, Optional<Chart> expected, Path results, @Nullable Path baseline)
+            throws Problem {
+        return named(
+                arguments,
+                expected,
+                results,
+                file -> isSame(file, baseline),
+                /* evaluations= */ true);
+    }
+
+    private static ManyInputs named(
+            List<Path> arguments,
+            Optional<Chart> expected,
+            Path results,
+            Predicate<Path> isBaseline,
+            boolean evaluations)
+            throws Problem {
         List<Path> plain = new ArrayList<>();
         List<NamedFile> files = new ArrayList<>();
         List<Skipped> skipped = new ArrayList<>();
@@ -49,8 +78,20 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
                     folders.size() < 2
                             ? ""
                             : ScanFiles.displayName(argument.toAbsolutePath().normalize()) + "/";
+            List<Path> read =
+                    evaluations && folder.scans().isEmpty()
+                            ? EvaluationFolders.in(argument)
+                            : List.of();
+            if (!read.isEmpty()) {
+                read.stream().filter(isBaseline.negate()).forEach(plain::add);
+                continue;
+            }
             for (NamedFile file : folder.scans()) {
-                files.add(new NamedFile(file.file(), before + file.label()));
+                if (isBaseline.test(file.file())) {
+                    skipped.add(new Skipped(before + file.label(), "the baseline."));
+                } else {
+                    files.add(new NamedFile(file.file(), before + file.label()));
+                }
             }
             for (Skipped one : folder.skipped()) {
                 skipped.add(new Skipped(before + one.name(), one.why()));
@@ -60,7 +101,7 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
         if (files.isEmpty()) {
             throw Problem.input(
                     ScanFiles.displayName(folders.get(0).toAbsolutePath().normalize()),
-                    "holds no scan"
+                    (evaluations ? "holds no scan and no evaluation" : "holds no scan")
                             + (skipped.isEmpty()
                                     ? ""
                                     : " ("
@@ -74,6 +115,14 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
             Grouping grouping = Grouping.of(files, expected, progress);
             skipped.addAll(grouping.skipped());
             return new ManyInputs(grouping.prints(), skipped);
+        }
+    }
+
+    private static boolean isSame(Path file, @Nullable Path baseline) {
+        try {
+            return baseline != null && Files.exists(baseline) && Files.isSameFile(file, baseline);
+        } catch (IOException e) {
+            return false; // told when it is read
         }
     }
 }

@@ -11,12 +11,10 @@ import org.printassay.check.Check;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.SourceFile;
 import org.printassay.problem.Problem;
+import org.printassay.report.CheckReports;
 
 /** Keeps a check from being written over one of other prints, or over somebody's own page. */
 final class SameCheck {
-    static final String JSON = "check.json";
-    static final String PAGE = "check.html";
-
     private SameCheck() {}
 
     /**
@@ -24,13 +22,13 @@ final class SameCheck {
      *
      * @throws Problem output, unless {@code force}
      */
-    static void refuseOther(Path folder, List<Check> checks, boolean force) throws Problem {
-        Path there = folder.resolve(JSON);
-        boolean page = Files.exists(folder.resolve(PAGE));
+    static void refuseOther(Path folder, Check check, boolean force) throws Problem {
+        Path there = folder.resolve(CheckReports.JSON);
+        boolean page = Files.exists(folder.resolve(CheckReports.PAGE));
         if (force || (!Files.exists(there) && !page)) {
             return;
         }
-        if (!same(there, checks)) {
+        if (!same(there, check)) {
             throw Problem.output(
                     folder.toString(),
                     "holds a check of other prints. Name another folder with --out, or write over"
@@ -38,15 +36,15 @@ final class SameCheck {
         }
     }
 
-    private static boolean same(Path there, List<Check> checks) {
+    private static boolean same(Path there, Check check) {
         try {
             JsonNode old = new ObjectMapper().readTree(there.toFile());
-            List<String> before = new ArrayList<>(sums(old.path("baseline")));
-            for (JsonNode print : old.path("prints")) {
-                before.addAll(sums(print.path("print")));
-            }
-            List<String> now = new ArrayList<>(sums(checks.get(0).baseline()));
-            checks.forEach(check -> now.addAll(sums(check.print())));
+            List<String> before = new ArrayList<>();
+            old.at("/baseline/prints").forEach(print -> before.addAll(sums(print)));
+            before.addAll(sums(old.path("print")));
+            List<String> now = new ArrayList<>();
+            check.baseline().prints().forEach(print -> now.addAll(sums(print)));
+            now.addAll(sums(check.print()));
             return before.equals(now);
         } catch (IOException e) {
             return false;

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What became of one quantity.
  *
+ * @param place where on the sheet or in the tones it is, in words; empty for all of it
  * @param before the baseline's figure; null where a change is told by both prints together
  * @param after the print's figure; null likewise
  * @param change after minus before
@@ -13,11 +14,13 @@ import org.jspecify.annotations.Nullable;
  * @param halfWidth U of the {@link DecisionRule}; null likewise
  * @param limit largest change that is allowed
  * @param spread standard deviation between unchanged prints that was used
- * @param spreadSeen whether that spread was seen among prints, not stated by the tolerances
+ * @param spreadSeen whether that spread was seen among prints ({@link Check#seen}), not stated by
+ *     the tolerances
  * @param outcome what follows
  */
 public record Change(
         Quantity quantity,
+        String place,
         @Nullable Double before,
         @Nullable Double after,
         double change,

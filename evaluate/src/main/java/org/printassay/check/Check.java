@@ -2,14 +2,19 @@ package org.printassay.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PatchDrift;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.sheet.Section;
 
 /**
  * One print held against its baseline.
  *
+ * @param seen how unchanged prints were seen to lie apart; {@link KnownSpread#NONE} where the
+ *     tolerances state all
  * @param cautions what readers must know of how the two may be compared
  * @param rule how outcomes were decided
  * @param changes every quantity that both prints have, in the order of {@link Quantity}
@@ -19,9 +24,10 @@ import org.printassay.evaluation.Evaluation;
  * @param outcome of everything together
  */
 public record Check(
-        Evaluation baseline,
+        Baseline baseline,
         Evaluation print,
         ToleranceSet tolerances,
+        KnownSpread seen,
         List<Comparability.Caution> cautions,
         DecisionRule rule,
         List<Change> changes,
@@ -54,9 +60,16 @@ public record Check(
         return name(print);
     }
 
-    /** What the baseline was read from, first file. */
+    /** What it was held against. */
     public String baselineName() {
-        return name(baseline);
+        return baseline.name();
+    }
+
+    /** Whether any of the sheets has tints, on which lines can be looked for. */
+    public boolean hasTints() {
+        return Stream.concat(baseline.prints().stream(), Stream.of(print))
+                .flatMap(one -> one.patches().stream())
+                .anyMatch(patch -> patch.section().equals(Optional.of(Section.TINTS)));
     }
 
     static String name(Evaluation evaluation) {

@@ -83,8 +83,37 @@ public final class CheckWords {
             to.add(
                     "Read once, so nothing tells how sure a change is: "
                             + labels(unknown)
-                            + ". Measure every patch twice, or give prints that tell the spread.");
+                            + ". Measure every patch twice, or let the logbook tell how prints lie apart.");
         }
+    }
+
+    /** What it was held against, and where it is known from how unchanged prints lie apart. */
+    public static String basis(Check check) {
+        return "Held against " + check.baselineName() + ". " + spread(check);
+    }
+
+    /** Where it is known from how unchanged prints lie apart, and over how many prints. */
+    public static String spread(Check check) {
+        long seen = check.changes().stream().filter(Change::spreadSeen).count();
+        String stated = "the tolerances (" + check.tolerances().name() + ")";
+        String begin = "How far unchanged prints lie apart is taken from ";
+        if (seen == 0) {
+            return begin + stated + ".";
+        }
+        String known = begin + check.seen().words();
+        String few =
+                check.seen().fromFew() ? " Fewer than 20 prints tell it badly: that widens U." : "";
+        return seen == check.changes().size()
+                ? known + "." + few
+                : known
+                        + " for "
+                        + seen
+                        + " of "
+                        + check.changes().size()
+                        + " quantities, for the others from "
+                        + stated
+                        + "."
+                        + few;
     }
 
     /** One change. */
@@ -110,7 +139,8 @@ public final class CheckWords {
 
     private static String moved(Change change) {
         Quantity quantity = change.quantity();
-        String by = signed(change.change(), quantity) + " " + quantity.unit();
+        String place = change.place().isEmpty() ? "" : " " + change.place();
+        String by = signed(change.change(), quantity) + " " + quantity.unit() + place;
         return switch (quantity) {
             case SHADOW_SHIFT, HIGHLIGHT_SHIFT -> {
                 String from = quantity == Quantity.SHADOW_SHIFT ? "black" : "paper";

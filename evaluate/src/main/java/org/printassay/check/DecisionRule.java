@@ -1,6 +1,7 @@
 package org.printassay.check;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.RealDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 
@@ -48,16 +49,28 @@ public record DecisionRule(double falseAlarms, int quantities, double factor) {
      *     same chance); null for many
      */
     public @Nullable Double halfWidth(@Nullable Double standard, @Nullable Integer freedom) {
+        return halfWidth(standard, freedom, 1);
+    }
+
+    /**
+     * U of the largest of several changes: the chance is shared by all that were looked at.
+     *
+     * @param looks how many it is the largest of
+     */
+    public @Nullable Double halfWidth(
+            @Nullable Double standard, @Nullable Integer freedom, int looks) {
         if (standard == null) {
             return null;
         }
-        double each = falseAlarms / Math.max(1, quantities);
-        double wide =
+        if (freedom == null && looks == 1) {
+            return factor * standard;
+        }
+        double upper = 1 - falseAlarms / Math.max(1, quantities) / looks / 2;
+        RealDistribution chance =
                 freedom == null
-                        ? factor
-                        : new TDistribution(null, freedom)
-                                .inverseCumulativeProbability(1 - each / 2);
-        return wide * standard;
+                        ? new NormalDistribution(null, 0, 1)
+                        : new TDistribution(null, freedom);
+        return chance.inverseCumulativeProbability(upper) * standard;
     }
 
     /**

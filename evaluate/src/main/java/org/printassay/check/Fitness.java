@@ -1,5 +1,6 @@
 package org.printassay.check;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -35,21 +36,25 @@ final class Fitness {
      * @throws Problem when the two must not be compared: usage for the same file twice, chart for
      *     another chart, else input
      */
-    static Comparability judge(Evaluation baseline, Evaluation print) throws Problem {
+    static Comparability judge(Baseline baseline, Evaluation print) throws Problem {
         String where = Check.name(print);
-        Comparability found = Comparability.of(List.of(baseline, print));
+        List<Evaluation> all = new ArrayList<>(baseline.prints());
+        all.add(print);
+        Comparability found = Comparability.of(all);
         for (Caution caution : found.cautions()) {
             refuse(where, caution);
         }
-        sameCodes(where, baseline, print);
-        named(where, "printer", baseline.details().printer(), print.details().printer());
-        named(where, "paper", baseline.details().paper(), print.details().paper());
-        String before = baseline.details().route();
-        String after = print.details().route();
-        named(where, "route", before, after);
-        return PrintDetails.key(before).equals(PrintDetails.key(after))
-                ? found
-                : found.with(ROUTE_UNSAID);
+        boolean routesSaid = true;
+        for (Evaluation one : baseline.prints()) {
+            sameCodes(where, one, print);
+            named(where, "printer", one.details().printer(), print.details().printer());
+            named(where, "paper", one.details().paper(), print.details().paper());
+            String before = one.details().route();
+            String after = print.details().route();
+            named(where, "route", before, after);
+            routesSaid &= PrintDetails.key(before).equals(PrintDetails.key(after));
+        }
+        return routesSaid ? found : found.with(ROUTE_UNSAID);
     }
 
     private static void refuse(String where, Caution caution) throws Problem {

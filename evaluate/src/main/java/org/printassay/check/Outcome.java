@@ -27,6 +27,15 @@ public enum Outcome {
         return words.replace(' ', '-');
     }
 
+    /** What a program ends with: 1 failed, 6 cannot tell, else 0. */
+    public int exitCode() {
+        return switch (this) {
+            case WITHIN, DRIFTED -> 0;
+            case CANNOT_TELL -> 6;
+            case FAILED -> 1;
+        };
+    }
+
     /** The weightier of two. */
     public Outcome or(Outcome other) {
         return compareTo(other) >= 0 ? this : other;

@@ -16,6 +16,7 @@ public enum Quantity {
     TONE_SHADOWS("toneShadows", Figure.TONE_SHADOWS, "Tone of shadows, mean dL*", "L*"),
     TONE_MIDTONES("toneMidtones", Figure.TONE_MIDTONES, "Tone of mid-tones, mean dL*", "L*"),
     TONE_HIGHLIGHTS("toneHighlights", Figure.TONE_HIGHLIGHTS, "Tone of highlights, mean dL*", "L*"),
+    TONE_BEND("toneBend", null, "Tone curve, largest local change", "L*"),
     SHADOW_SHIFT("shadowShift", null, "Shadow wedge as a whole", "levels"),
     HIGHLIGHT_SHIFT("highlightShift", null, "Highlight wedge as a whole", "levels"),
     SHADOW_DEPTH("shadowDepth", null, "Levels 1 to 24 from black, mean dL*", "L*"),

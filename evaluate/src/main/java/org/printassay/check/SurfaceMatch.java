@@ -10,6 +10,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
@@ -39,11 +40,39 @@ final class SurfaceMatch {
     }
 
     /** Compares; tolerances may leave out lines, bands or both. */
-    static SurfaceChange between(Evaluation baseline, Evaluation print, ToleranceSet tolerances) {
-        boolean tints = hasTints(baseline) || hasTints(print);
-        boolean whole = !leavesOut(baseline) && !leavesOut(print);
+    static SurfaceChange between(Baseline baseline, Evaluation print, ToleranceSet tolerances) {
+        PrintSurface after = print.surface();
+        List<Evaluation> every =
+                Stream.concat(baseline.prints().stream(), Stream.of(print)).toList();
         return new SurfaceMatch(tolerances)
-                .between(baseline.surface(), print.surface(), tints, whole);
+                .between(
+                        all(baseline, PrintSurface::lines, SurfaceMatch::apart),
+                        all(baseline, PrintSurface::bands, SurfaceMatch::apart),
+                        after == null ? null : after.lines(),
+                        after == null ? null : after.bands(),
+                        every.stream().anyMatch(SurfaceMatch::hasTints),
+                        every.stream().noneMatch(SurfaceMatch::leavesOut));
+    }
+
+    /** What any print of a baseline has, each once; null when none was looked at. */
+    private static <T> @Nullable List<T> all(
+            Baseline baseline,
+            Function<PrintSurface, @Nullable List<T>> part,
+            ToDoubleBiFunction<T, T> apart) {
+        List<T> all = null;
+        for (Evaluation print : baseline.prints()) {
+            List<T> own = print.surface() == null ? null : part.apply(print.surface());
+            if (own != null) {
+                List<T> there = all == null ? List.of() : List.copyOf(all);
+                all = new ArrayList<>(there);
+                for (T one : own) {
+                    if (there.stream().noneMatch(t -> apart.applyAsDouble(t, one) <= 1)) {
+                        all.add(one);
+                    }
+                }
+            }
+        }
+        return all;
     }
 
     /** Whether a scan could have told lines and bands. */
@@ -65,14 +94,12 @@ final class SurfaceMatch {
      * @param whole whether nothing was left out in the prints that were looked at
      */
     private SurfaceChange between(
-            @Nullable PrintSurface before,
-            @Nullable PrintSurface after,
+            @Nullable List<PrintLine> oldLines,
+            @Nullable List<PrintBand> oldBands,
+            @Nullable List<PrintLine> lines,
+            @Nullable List<PrintBand> bands,
             boolean tints,
             boolean whole) {
-        List<PrintLine> oldLines = before == null ? null : before.lines();
-        List<PrintLine> lines = after == null ? null : after.lines();
-        List<PrintBand> oldBands = before == null ? null : before.bands();
-        List<PrintBand> bands = after == null ? null : after.bands();
         Split<PrintLine> byLine = Split.none();
         Split<PrintBand> byBand = Split.none();
         boolean compareLines =

@@ -15,8 +15,9 @@ import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 
 /**
- * Mean colour of every code of a print, readings with doubtful flags left out where there are
- * others, with the spread of a single reading among twins.
+ * Mean colour of every code of one print or of several that are meant to be alike, readings with
+ * doubtful flags left out where there are others, with the spread of a single reading among the
+ * twins of a print.
  */
 final class CodeMeans {
     private static final Set<ReadingFlag> DOUBTFUL =
@@ -26,27 +27,38 @@ final class CodeMeans {
                     ReadingFlag.UNLIKE_TWINS,
                     ReadingFlag.EDGE);
 
-    private final Map<Rgb8, List<Lab>> readings;
+    /** Of each code, the readings of each print that has it. */
+    private final Map<Rgb8, List<List<Lab>>> readings;
 
-    private CodeMeans(Map<Rgb8, List<Lab>> readings) {
+    private CodeMeans(Map<Rgb8, List<List<Lab>>> readings) {
         this.readings = readings;
     }
 
     /**
-     * The means of a print.
+     * The means of prints.
      *
-     * @param relative whether colours are taken relative to its paper
+     * @param relative whether colours are taken relative to their paper
      */
-    static CodeMeans of(Evaluation print, boolean relative) {
+    static CodeMeans of(List<Evaluation> prints, boolean relative) {
+        Map<Rgb8, List<List<Lab>>> kept = new LinkedHashMap<>();
+        for (Evaluation print : prints) {
+            byCode(print, relative)
+                    .forEach(
+                            (code, list) ->
+                                    kept.computeIfAbsent(code, k -> new ArrayList<>())
+                                            .add(kept(list, relative)));
+        }
+        return new CodeMeans(kept);
+    }
+
+    private static Map<Rgb8, List<Reading>> byCode(Evaluation print, boolean relative) {
         Map<Rgb8, List<Reading>> all = new LinkedHashMap<>();
         for (Reading reading : print.patches()) {
             if (colour(reading, relative) != null) {
                 all.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }
-        Map<Rgb8, List<Lab>> kept = new LinkedHashMap<>();
-        all.forEach((code, list) -> kept.put(code, kept(list, relative)));
-        return new CodeMeans(kept);
+        return all;
     }
 
     private static List<Lab> kept(List<Reading> all, boolean relative) {
@@ -72,13 +84,17 @@ final class CodeMeans {
 
     /** How many readings a mean is of; 0 when the code is not there. */
     int count(Rgb8 code) {
-        return readings.getOrDefault(code, List.of()).size();
+        return all(code).size();
     }
 
     /** Mean colour of a code that is there. */
     Lab mean(Rgb8 code) {
-        List<Lab> labs = readings.getOrDefault(code, List.of());
+        List<Lab> labs = all(code);
         return new Lab(mean(labs, Lab::l), mean(labs, Lab::a), mean(labs, Lab::b));
+    }
+
+    private List<Lab> all(Rgb8 code) {
+        return readings.getOrDefault(code, List.of()).stream().flatMap(List::stream).toList();
     }
 
     private static double mean(List<Lab> labs, ToDoubleFunction<Lab> value) {
@@ -90,17 +106,26 @@ final class CodeMeans {
         return readings.values().stream().mapToInt(twins -> Math.max(0, twins.size() - 1)).sum();
     }
 
+    /** Degrees of freedom of {@link #deviation} within the same bounds. */
+    int freedom(double fromL, double toL) {
+        return readings.values().stream()
+                .flatMap(List::stream)
+                .filter(twins -> mean(twins, Lab::l) >= fromL && mean(twins, Lab::l) <= toL)
+                .mapToInt(twins -> twins.size() - 1)
+                .sum();
+    }
+
     /**
      * Standard deviation of one reading among twins whose L* lies within bounds; NaN without twins.
      */
     double deviation(ToDoubleFunction<Lab> value, double fromL, double toL) {
         double squares = 0;
         int freedom = 0;
-        for (List<Lab> twins : readings.values()) {
-            if (twins.size() > 1) {
+        for (List<List<Lab>> prints : readings.values()) {
+            for (List<Lab> twins : prints) {
                 double l = mean(twins, Lab::l);
                 double middle = mean(twins, value);
-                if (l >= fromL && l <= toL) {
+                if (twins.size() > 1 && l >= fromL && l <= toL) {
                     squares +=
                             twins.stream()
                                     .mapToDouble(t -> Math.pow(value.applyAsDouble(t) - middle, 2))

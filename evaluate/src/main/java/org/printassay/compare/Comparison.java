@@ -15,7 +15,7 @@ import org.printassay.problem.Problem;
  * @param sides prints that are repeats of each other, together
  * @param against the side, from 0, that others are shown against
  * @param comparability what readers must know first
- * @param known spread between prints that was known beforehand
+ * @param known spread between prints that was known beforehand, and where from
  * @param pairs every difference
  * @param rankings one for each {@link Question}
  * @param findings at most seven, most consequential first
@@ -25,7 +25,7 @@ public record Comparison(
         List<Side> sides,
         int against,
         Comparability comparability,
-        PrintSpread known,
+        KnownSpread known,
         Pairs pairs,
         List<Ranking> rankings,
         List<Finding> findings) {
@@ -42,13 +42,13 @@ public record Comparison(
      * Compares.
      *
      * @param prints two or more, of at least two papers, printers or routes
-     * @param known spread between prints from elsewhere; {@link PrintSpread#UNKNOWN} where none
+     * @param known spread between prints from elsewhere; {@link KnownSpread#NONE} where none
      * @param against name or number, from 1, of the side to show others against; empty for the
      *     first
      * @throws Problem input, when a comparison would mislead; usage, when there is nothing to
      *     compare
      */
-    public static Comparison of(List<NamedPrint> prints, PrintSpread known, String against)
+    public static Comparison of(List<NamedPrint> prints, KnownSpread known, String against)
             throws Problem {
         if (prints.size() < 2) {
             throw Problem.usage("One print cannot be compared. Name two evaluations or more.");
@@ -81,10 +81,9 @@ public record Comparison(
     }
 
     private static Comparison of(
-            List<Side> sides, Comparability comparability, PrintSpread known, int against) {
-        Pairs pairs = Pairs.of(sides, known, comparability.readAlike());
-        boolean spreadKnown =
-                sides.stream().anyMatch(Side::repeated) || !known.deviations().isEmpty();
+            List<Side> sides, Comparability comparability, KnownSpread known, int against) {
+        Pairs pairs = Pairs.of(sides, known.spread(), comparability.readAlike());
+        boolean spreadKnown = sides.stream().anyMatch(Side::repeated) || known.known();
         Subject subject = Subject.of(sides, spreadKnown);
         List<Ranking> rankings =
                 Arrays.stream(Question.values()).map(q -> Ranking.of(q, pairs)).toList();

@@ -55,6 +55,21 @@ public final class Differences {
         return of(figure, one.values(figure), other.values(figure), spread, readAlike);
     }
 
+    /**
+     * One figure by what each print tells of its own reading alone, whatever repeats say; empty
+     * when a side lacks it.
+     */
+    public static Optional<Difference> ofReading(
+            Figure figure, Side one, Side other, boolean readAlike) {
+        return of(
+                figure,
+                one.values(figure),
+                other.values(figure),
+                PrintSpread.UNKNOWN,
+                PrintSpread.UNKNOWN,
+                readAlike);
+    }
+
     /** As above, of the figure of each print. */
     static Optional<Difference> of(
             Figure figure,

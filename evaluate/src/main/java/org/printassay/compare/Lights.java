@@ -1,5 +1,6 @@
 package org.printassay.compare;
 
+import java.util.List;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Budget;
 
@@ -7,8 +8,14 @@ import org.printassay.metric.Budget;
 final class Lights {
     private Lights() {}
 
+    /** What the mean of prints does not know of it, each scanned by itself. */
+    static double of(List<Evaluation> prints, String key) {
+        double squares = prints.stream().mapToDouble(p -> Math.pow(of(p, key), 2)).sum();
+        return Math.sqrt(squares) / prints.size();
+    }
+
     /** That part of a figure's budget; 0 where there is none. */
-    static double of(Evaluation print, String key) {
+    private static double of(Evaluation print, String key) {
         return print.uncertainty().stream()
                 .filter(budget -> budget.figure().equals(key))
                 .flatMap(budget -> budget.parts().stream())

@@ -9,10 +9,9 @@ import org.apache.commons.math3.stat.StatUtils;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.evaluation.Evaluation;
 
 /**
- * How far all codes that two prints have in common lie apart.
+ * How far all codes that two prints, or means of prints, have in common lie apart.
  *
  * @param meanDeltaE00 mean dE00 between the means of each code
  * @param expected mean dE00 that reading two equal prints gives: noise makes every distance
@@ -67,10 +66,10 @@ public record PatchDrift(
     public record Code(Rgb8 rgb, Lab one, Lab other, double deltaE00) {}
 
     /** Compares; empty when fewer than ten codes are common. */
-    public static Optional<PatchDrift> between(Evaluation one, Evaluation other) {
-        boolean relative = !one.trust().absolute() || !other.trust().absolute();
-        CodeMeans first = CodeMeans.of(one, relative);
-        CodeMeans second = CodeMeans.of(other, relative);
+    public static Optional<PatchDrift> between(Side one, Side other) {
+        boolean relative = !one.absolute() || !other.absolute();
+        CodeMeans first = CodeMeans.of(one.prints(), relative);
+        CodeMeans second = CodeMeans.of(other.prints(), relative);
         Lab ofOne = deviations(first);
         Lab ofOther = deviations(second);
         List<Code> codes = new ArrayList<>();
@@ -119,8 +118,10 @@ public record PatchDrift(
         return !Double.isNaN(means.deviation(Lab::l, -1, 200));
     }
 
-    private static double light(Evaluation print) {
-        return Math.hypot(Lights.of(print, "white.lab.l"), Lights.of(print, "black.lab.l"))
+    private static double light(Side side) {
+        return Math.hypot(
+                        Lights.of(side.prints(), "white.lab.l"),
+                        Lights.of(side.prints(), "black.lab.l"))
                 / 1.4142;
     }
 

@@ -128,8 +128,9 @@ public final class Readers {
      * known to be the same; where neither says what read it, it is taken to be the same too, and
      * readers are told.
      */
-    public static boolean alikeForCheck(Comparability found, Evaluation one, Evaluation other) {
-        boolean half = said(one) != said(other);
+    public static boolean alikeForCheck(
+            Comparability found, List<Evaluation> baseline, Evaluation print) {
+        boolean half = baseline.stream().anyMatch(one -> said(one) != said(print));
         return found.cautions().stream()
                 .map(Caution::reason)
                 .noneMatch(

@@ -33,6 +33,11 @@ public record Side(String name, List<Evaluation> prints, List<PrintFigures> figu
         return prints.size() > 1;
     }
 
+    /** Whether all its prints were read so that absolute colours are known. */
+    boolean absolute() {
+        return prints.stream().allMatch(print -> print.trust().absolute());
+    }
+
     /** A figure of every print that has it. */
     public List<FigureValue> values(Figure figure) {
         List<FigureValue> values = new ArrayList<>();

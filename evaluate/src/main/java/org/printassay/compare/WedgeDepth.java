@@ -3,7 +3,6 @@ package org.printassay.compare;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Rgb8;
-import org.printassay.evaluation.Evaluation;
 
 /**
  * How much nearer to black (or to paper) the outermost levels of a wedge have come between two
@@ -22,19 +21,19 @@ public record WedgeDepth(double deltaL, @Nullable Double standard, int tested) {
     private static final int FEWEST = 6;
 
     /** Of shadows; empty when there are too few levels that both have. */
-    public static Optional<WedgeDepth> ofShadows(Evaluation one, Evaluation other) {
+    public static Optional<WedgeDepth> ofShadows(Side one, Side other) {
         return between(one, other, 0);
     }
 
     /** Of highlights; empty when there are too few levels that both have. */
-    public static Optional<WedgeDepth> ofHighlights(Evaluation one, Evaluation other) {
+    public static Optional<WedgeDepth> ofHighlights(Side one, Side other) {
         return between(one, other, 255);
     }
 
-    private static Optional<WedgeDepth> between(Evaluation one, Evaluation other, int anchor) {
-        boolean relative = !one.trust().absolute() || !other.trust().absolute();
-        CodeMeans first = CodeMeans.of(one, relative);
-        CodeMeans second = CodeMeans.of(other, relative);
+    private static Optional<WedgeDepth> between(Side one, Side other, int anchor) {
+        boolean relative = !one.absolute() || !other.absolute();
+        CodeMeans first = CodeMeans.of(one.prints(), relative);
+        CodeMeans second = CodeMeans.of(other.prints(), relative);
         Rgb8 at = Rgb8.grey(anchor);
         if (first.count(at) == 0 || second.count(at) == 0) {
             return Optional.empty();

@@ -3,16 +3,16 @@ package org.printassay.compare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.evaluation.Evaluation;
 
 /**
- * By how many levels a whole wedge has moved between two prints: the s for which the second print's
- * distance from black (or paper), at every tested level, is best that of the first print s levels
- * further out. All levels of a wedge tell the same shift, so it is known far better than the level
- * at which something becomes visible.
+ * By how many levels a whole wedge has moved between two prints, or means of prints: the s for
+ * which the second print's distance from black (or paper), at every tested level, is best that of
+ * the first print s levels further out. All levels of a wedge tell the same shift, so it is known
+ * far better than the level at which something becomes visible.
  *
  * <p>Weighted least squares by Gauss-Newton steps; the distance from the anchor (black or paper)
  * has an error that all levels share, which is fitted along with its known size as a prior. Slopes
@@ -50,19 +50,19 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
     private record Point(int out, double distance, int readings) {}
 
     /** Shift of shadows; empty when there are too few levels that both have. */
-    public static Optional<WedgeShift> ofShadows(Evaluation one, Evaluation other) {
+    public static Optional<WedgeShift> ofShadows(Side one, Side other) {
         return between(one, other, 0);
     }
 
     /** Shift of highlights; empty when there are too few levels that both have. */
-    public static Optional<WedgeShift> ofHighlights(Evaluation one, Evaluation other) {
+    public static Optional<WedgeShift> ofHighlights(Side one, Side other) {
         return between(one, other, 255);
     }
 
-    private static Optional<WedgeShift> between(Evaluation one, Evaluation other, int anchor) {
-        boolean relative = !one.trust().absolute() || !other.trust().absolute();
-        CodeMeans first = CodeMeans.of(one, relative);
-        CodeMeans second = CodeMeans.of(other, relative);
+    private static Optional<WedgeShift> between(Side one, Side other, int anchor) {
+        boolean relative = !one.absolute() || !other.absolute();
+        CodeMeans first = CodeMeans.of(one.prints(), relative);
+        CodeMeans second = CodeMeans.of(other.prints(), relative);
         Rgb8 at = Rgb8.grey(anchor);
         if (first.count(at) == 0 || second.count(at) == 0) {
             return Optional.empty();
@@ -95,12 +95,12 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
      * @param anchorL lightness of the anchor
      * @param away mean distance of the levels from it, L*
      */
-    static double light(Evaluation one, Evaluation other, int anchor, double anchorL, double away) {
+    static double light(Side one, Side other, int anchor, double anchorL, double away) {
         String key = anchor == 0 ? "black.lab.l" : "white.lab.l";
         double level = Math.max(1, anchorL + CUBE_ROOT + (anchor == 0 ? away : -away));
         double slopes = Math.pow((anchorL + CUBE_ROOT) / level, 2);
         double share = Math.min(1, Math.abs(1 - slopes));
-        return share * Math.hypot(Lights.of(one, key), Lights.of(other, key));
+        return share * Math.hypot(Lights.of(one.prints(), key), Lights.of(other.prints(), key));
     }
 
     /** Standard deviation of one reading near an anchor; NaN without twins. */
@@ -213,27 +213,22 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
             return 1 / (one * one * (1.0 / p.readings + 1.0 / there));
         }
 
-        /** Slope of both curves around a level, L* a level. */
+        /** Slope of both curves around a level, L* a level; wider where levels lie far apart. */
         private double slope(int out) {
-            double n = 0;
-            double x = 0;
-            double y = 0;
-            double xx = 0;
-            double xy = 0;
-            for (List<Point> curve : List.of(before, after)) {
-                for (Point p : curve) {
-                    double dx = p.out - out;
-                    if (Math.abs(dx) <= WINDOW) {
-                        n++;
-                        x += dx;
-                        y += p.distance;
-                        xx += dx * dx;
-                        xy += dx * p.distance;
+            for (int reach = WINDOW; reach <= BEYOND; reach += WINDOW) {
+                SimpleRegression line = new SimpleRegression();
+                for (List<Point> curve : List.of(before, after)) {
+                    for (Point p : curve) {
+                        if (Math.abs(p.out - out) <= reach) {
+                            line.addData(p.out, p.distance);
+                        }
                     }
                 }
+                if (line.getN() >= FEWEST && line.getXSumSquares() > 0) {
+                    return line.getSlope();
+                }
             }
-            double spread = n * xx - x * x;
-            return spread > 0 ? (n * xy - x * y) / spread : 0;
+            return 0;
         }
     }
 

@@ -10,6 +10,9 @@ public sealed interface LogbookPlace permits SqlitePlace, PostgresPlace {
     /** The place for messages and reports; never holds a password. */
     String shown();
 
+    /** What it is called in reports that are handed on: no folders, no options. */
+    String name();
+
     /**
      * The place that a user names.
      *

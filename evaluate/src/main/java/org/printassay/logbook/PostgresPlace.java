@@ -133,6 +133,11 @@ public record PostgresPlace(String host, int port, String database, Map<String, 
     }
 
     @Override
+    public String name() {
+        return database;
+    }
+
+    @Override
     public String shown() {
         return url();
     }

@@ -16,7 +16,7 @@ public record Series(String printer, String paper, String route) {
     }
 
     /** Of what the user says about a print. */
-    static Series of(PrintDetails details) {
+    public static Series of(PrintDetails details) {
         return new Series(
                 PrintDetails.plain(details.printer()),
                 PrintDetails.plain(details.paper()),

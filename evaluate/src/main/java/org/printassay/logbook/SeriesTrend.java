@@ -4,14 +4,17 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.problem.Problem;
 import org.printassay.trend.ControlLimits;
@@ -70,6 +73,13 @@ public record SeriesTrend(
         Series series = only(logbook, selected);
         Entry newest = selected.get(selected.size() - 1);
         List<Entry> alike = selected.stream().filter(newest::readLike).toList();
+        return of(logbook, series, alike, figures, notes(selected, alike));
+    }
+
+    /** Judges entries of a series that were read in one manner. */
+    static SeriesTrend of(
+            Logbook logbook, Series series, List<Entry> alike, List<Figure> figures, List<String> notes)
+            throws Problem {
         Map<Figure, Map<Long, Double>> values = logbook.values(series, figures);
         List<Trend> trends = new ArrayList<>();
         for (Figure figure : figures) {
@@ -78,7 +88,7 @@ public record SeriesTrend(
                 trends.add(Trend.of(quantity(figure), points));
             }
         }
-        return new SeriesTrend(series, newest.manner(), alike, trends, notes(selected, alike));
+        return new SeriesTrend(series, alike.get(0).manner(), alike, trends, notes);
     }
 
     private static Series only(Logbook logbook, List<Entry> selected) throws Problem {
@@ -149,26 +159,37 @@ public record SeriesTrend(
     }
 
     /**
-     * How prints differ though nothing changed, for those who compare: standard deviations of the
-     * prints that the limits stand on, of every figure with enough of them. Not from differences
-     * between neighbours as the limits are: prints may lie far apart in time, and slow wander is
-     * part of how they differ.
+     * How prints differ though nothing changed, for those who check and compare: standard
+     * deviations of the prints that the limits stand on, of every figure with enough of them. Not
+     * from differences between neighbours as the limits are: prints may lie far apart in time, and
+     * slow wander is part of how they differ.
+     *
+     * @param from what the logbook is called
      */
-    public PrintSpread spread() {
+    public KnownSpread spread(String from) {
         Map<Figure, Double> deviations = new EnumMap<>(Figure.class);
         Map<Figure, Integer> freedoms = new EnumMap<>(Figure.class);
+        IntSummaryStatistics prints = new IntSummaryStatistics();
         for (Trend trend : trends) {
             List<Point> usual = trend.usual();
             Figure figure = Figure.ofKey(trend.quantity().key()).orElse(null);
             if (figure != null && usual.size() >= ControlLimits.FEWEST) {
-                StandardDeviation deviation = new StandardDeviation();
                 double[] values = usual.stream().mapToDouble(Point::value).toArray();
                 double rounding = trend.quantity().step() / Math.sqrt(12);
-                deviations.put(figure, Math.max(deviation.evaluate(values), rounding));
+                deviations.put(
+                        figure, Math.max(new StandardDeviation().evaluate(values), rounding));
                 freedoms.put(figure, usual.size() - 1);
+                prints.accept(usual.size());
             }
         }
-        return new PrintSpread(deviations, freedoms);
+        return deviations.isEmpty()
+                ? KnownSpread.NONE
+                : new KnownSpread(
+                        new PrintSpread(deviations, freedoms),
+                        from,
+                        List.of(
+                                new KnownSpread.Told(
+                                        series.shown(), prints.getMin(), prints.getMax())));
     }
 
     /** Numbers of the entries that are the baseline; empty when the user named none. */

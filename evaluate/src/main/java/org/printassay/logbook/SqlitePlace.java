@@ -1,6 +1,7 @@
 package org.printassay.logbook;
 
 import java.nio.file.Path;
+import org.printassay.scan.ScanFiles;
 
 /**
  * An SQLite file.
@@ -10,6 +11,11 @@ import java.nio.file.Path;
 public record SqlitePlace(Path file) implements LogbookPlace {
     public SqlitePlace {
         file = file.toAbsolutePath().normalize();
+    }
+
+    @Override
+    public String name() {
+        return ScanFiles.displayName(file);
     }
 
     @Override

@@ -60,7 +60,8 @@ public record EvaluatedPrint(
         @Nullable Integer bands,
         List<String> warnings,
         List<String> findings,
-        SummaryView.Print line) {
+        SummaryView.Print line)
+        implements ReadPrint {
     /**
      * A level that stands out, and between which ones the truth lies (95 %).
      *

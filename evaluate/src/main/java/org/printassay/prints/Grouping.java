@@ -50,6 +50,8 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
     private record Candidate(NamedFile named, NameRule rule) {}
 
     private static final class Groups {
+        private static final String RESULT = "evaluation.json";
+
         private final Optional<Chart> expected;
         private final PrintNames names = new PrintNames();
         private final List<Skipped> skipped = new ArrayList<>();
@@ -107,7 +109,7 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
 
         private OnePrint alone(Candidate one) {
             return new OnePrint(
-                    names.give(withoutEnding(one)),
+                    names.give(isResult(one) ? folder(one) : withoutEnding(one)),
                     List.of(one.named().file()),
                     PrintDetails.UNKNOWN);
         }
@@ -166,6 +168,20 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
             } catch (Problem e) {
                 return false;
             }
+        }
+
+        /** Whether it is an evaluation under its usual name, which says nothing. */
+        private static boolean isResult(Candidate one) {
+            return ScanFiles.displayName(one.named().file()).equals(RESULT);
+        }
+
+        /** The folders that tell it from the others, or the one that it is in. */
+        private static String folder(Candidate one) {
+            String label = one.named().label();
+            Path parent = one.named().file().toAbsolutePath().normalize().getParent();
+            return label.endsWith("/" + RESULT)
+                    ? label.substring(0, label.length() - RESULT.length() - 1)
+                    : parent == null ? label : ScanFiles.displayName(parent);
         }
 
         /** The label without the file's ending. */

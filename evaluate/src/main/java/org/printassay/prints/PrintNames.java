@@ -11,7 +11,13 @@ final class PrintNames {
     private static final int LONGEST = 60;
 
     private final Set<String> taken =
-            new HashSet<>(List.of("summary.json", "summary.csv", "index.html"));
+            new HashSet<>(
+                    List.of(
+                            "summary.json",
+                            "summary.csv",
+                            "checks.json",
+                            "checks.csv",
+                            "index.html"));
 
     /**
      * A name of its own.

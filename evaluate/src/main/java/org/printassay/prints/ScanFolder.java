@@ -34,6 +34,7 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
     private static final Pattern PICTURE = Pattern.compile("(?i).+\\.(tiff?|png|jpe?g)");
     private static final Pattern RESULT =
             Pattern.compile("evaluation\\.json|report\\.(html|pdf)|readings\\.(csv|txt|cxf)");
+    private static final Pattern CHECK = Pattern.compile("check\\.(json|html|pdf)");
     private static final Pattern CHART =
             Pattern.compile(
                     "chart\\.(json|pdf|txt)|chart-\\d+\\.tif|preview-\\d+\\.png|reading-order\\.txt"
@@ -100,7 +101,9 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
             if (isHidden(folder)) {
                 return FileVisitResult.SKIP_SUBTREE;
             }
-            if (folder.equals(leaveOut) || isOurs(folder.resolve("summary.json"), "summary")) {
+            if (folder.equals(leaveOut)
+                    || isOurs(folder.resolve(Summary.JSON), "summary")
+                    || isOurs(folder.resolve(CheckSummary.JSON), "checks")) {
                 skip(folder, "results of an earlier run.");
                 return FileVisitResult.SKIP_SUBTREE;
             }
@@ -141,6 +144,10 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
             if (RESULT.matcher(name).matches()
                     && isOurs(file.resolveSibling("evaluation.json"), "evaluation")) {
                 return "a result of an earlier evaluation.";
+            }
+            if (CHECK.matcher(name).matches()
+                    && isOurs(file.resolveSibling("check.json"), "check")) {
+                return "a result of an earlier check.";
             }
             if (CHART.matcher(name).matches()
                     && isOurs(file.resolveSibling("chart.json"), "chart")) {

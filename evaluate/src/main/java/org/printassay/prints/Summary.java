@@ -47,7 +47,7 @@ public record Summary(List<Outcome<EvaluatedPrint>> outcomes, List<Skipped> skip
                 + ".";
     }
 
-    private static String count(int n, String what) {
+    static String count(int n, String what) {
         return n + " " + what + (n == 1 ? "" : "s");
     }
 
@@ -75,20 +75,13 @@ public record Summary(List<Outcome<EvaluatedPrint>> outcomes, List<Skipped> skip
 
     private String page() {
         List<SummaryView.Print> prints = new ArrayList<>();
-        List<SummaryView.Left> failed = new ArrayList<>();
         for (Outcome<EvaluatedPrint> outcome : outcomes) {
             EvaluatedPrint print = outcome.result();
-            Outcome.Failure failure = outcome.failure();
             if (print != null) {
                 prints.add(print.line());
-            } else if (failure != null) {
-                failed.add(new SummaryView.Left(outcome.print().name(), failure.text()));
             }
         }
         return SummaryPage.write(
-                words(),
-                prints,
-                failed,
-                skipped.stream().map(s -> new SummaryView.Left(s.name(), s.why())).toList());
+                words(), prints, PrintHead.failed(outcomes), PrintHead.left(skipped));
     }
 }

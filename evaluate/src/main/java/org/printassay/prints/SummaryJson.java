@@ -6,13 +6,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
-import org.printassay.evaluation.PrintDetails;
-import org.printassay.evaluation.SourceFile;
 import org.printassay.report.JsonText;
-import org.printassay.scan.ScanFiles;
 
 /** The summary of many prints as JSON, {@code printassay/summary/1}: every key is always there. */
 final class SummaryJson {
@@ -28,42 +24,13 @@ final class SummaryJson {
         for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
             prints.add(print(outcome));
         }
-        ArrayNode skipped = root.putArray("skipped");
-        for (Skipped one : summary.skipped()) {
-            skipped.addObject().put("name", one.name()).put("why", one.why());
-        }
+        PrintHead.skipped(summary.skipped(), root);
         return JsonText.write(root);
     }
 
     private static ObjectNode print(Outcome<EvaluatedPrint> outcome) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
         EvaluatedPrint e = outcome.result();
-        Outcome.Failure failure = outcome.failure();
-        node.put("name", outcome.print().name());
-        node.put("evaluation", e == null ? null : outcome.print().name() + "/evaluation.json");
-        if (failure == null) {
-            node.putNull("problem");
-        } else {
-            node.putObject("problem")
-                    .put("exitCode", failure.exitCode())
-                    .put("text", failure.text());
-        }
-        node.put("note", outcome.note().isEmpty() ? null : outcome.note());
-        ArrayNode files = node.putArray("files");
-        if (e == null) {
-            for (Path file : outcome.print().files()) {
-                files.addObject().put("name", ScanFiles.displayName(file)).putNull("sha256");
-            }
-        } else {
-            for (SourceFile file : e.files()) {
-                files.addObject().put("name", file.name()).put("sha256", file.sha256());
-            }
-        }
-        PrintDetails said = e == null ? outcome.print().said() : e.details();
-        node.put("paper", said.paper());
-        node.put("printer", said.printer());
-        node.put("route", said.route());
-        node.set("driedHours", number(said.driedHours(), 2));
+        ObjectNode node = PrintHead.json(outcome, "evaluation", "evaluation.json");
         node.set("figures", e == null ? node.nullNode() : figures(e));
         return node;
     }
@@ -120,7 +87,7 @@ final class SummaryJson {
         return node;
     }
 
-    private static JsonNode number(@Nullable Double value, int decimals) {
+    static JsonNode number(@Nullable Double value, int decimals) {
         if (value == null || !Double.isFinite(value)) {
             return JsonNodeFactory.instance.nullNode();
         }

@@ -5,17 +5,13 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.PrintDetails;
-import org.printassay.evaluation.SourceFile;
 import org.printassay.report.CsvText;
-import org.printassay.scan.ScanFiles;
 
 /** The summary of many prints as a table: text for a terminal, and CSV (RFC 4180). */
 final class SummaryTable {
     private static final String NOT_JUDGED = "-";
-    private static final int LONGEST_NAME = 40;
 
     private static final List<String> HEADING =
             List.of(
@@ -69,37 +65,12 @@ final class SummaryTable {
                 rows.add(row(print));
             }
         }
-        int[] widths = new int[HEADING.size()];
-        for (List<String> row : rows) {
-            for (int i = 0; i < widths.length; i++) {
-                widths[i] = Math.max(widths[i], length(row.get(i)));
-            }
-        }
-        return rows.size() == 1
-                ? ""
-                : rows.stream().map(row -> line(row, widths) + "\n").collect(Collectors.joining());
-    }
-
-    private static String line(List<String> row, int[] widths) {
-        StringBuilder out = new StringBuilder(row.get(0));
-        out.append(" ".repeat(widths[0] - length(row.get(0))));
-        for (int i = 1; i < widths.length; i++) {
-            out.append(" ".repeat(2 + widths[i] - length(row.get(i)))).append(row.get(i));
-        }
-        return out.toString();
-    }
-
-    private static int length(String text) {
-        return text.codePointCount(0, text.length());
+        return TextTable.ofFigures(rows);
     }
 
     private static List<String> row(EvaluatedPrint e) {
-        String name = e.name();
-        if (length(name) > LONGEST_NAME) {
-            name = name.substring(0, name.offsetByCodePoints(0, LONGEST_NAME - 3)) + "...";
-        }
         return List.of(
-                name,
+                TextTable.shortened(e.name()),
                 shown(e.white() == null ? null : e.white().l()),
                 shown(e.black() == null ? null : e.black().l()),
                 level(e.shadows()),
@@ -127,10 +98,10 @@ final class SummaryTable {
         for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
             EvaluatedPrint e = outcome.result();
             Outcome.Failure failure = outcome.failure();
-            PrintDetails said = e == null ? outcome.print().said() : e.details();
+            PrintDetails said = PrintHead.said(outcome);
             StringJoiner cells = new StringJoiner(",");
             cells.add(text(outcome.print().name()));
-            cells.add(text(files(outcome)));
+            cells.add(text(PrintHead.files(outcome)));
             cells.add(text(said.paper())).add(text(said.printer())).add(text(said.route()));
             cells.add(number(said.driedHours(), 2));
             figures(e, cells);
@@ -139,15 +110,6 @@ final class SummaryTable {
             out.append(cells).append("\r\n");
         }
         return out.toString();
-    }
-
-    private static String files(Outcome<EvaluatedPrint> outcome) {
-        EvaluatedPrint e = outcome.result();
-        List<String> names =
-                e == null
-                        ? outcome.print().files().stream().map(ScanFiles::displayName).toList()
-                        : e.files().stream().map(SourceFile::name).toList();
-        return String.join("; ", names);
     }
 
     private static void figures(@Nullable EvaluatedPrint e, StringJoiner cells) {
@@ -188,7 +150,7 @@ final class SummaryTable {
                         .toPlainString();
     }
 
-    private static String text(@Nullable String text) {
+    static String text(@Nullable String text) {
         return text == null ? "" : CsvText.cell(text);
     }
 }

@@ -2,11 +2,12 @@ package org.printassay.report;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.LongNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.printassay.check.Baseline;
 import org.printassay.check.Change;
 import org.printassay.check.Check;
 import org.printassay.check.CheckWords;
@@ -14,6 +15,7 @@ import org.printassay.check.DecisionRule;
 import org.printassay.check.Grown;
 import org.printassay.check.Outcome;
 import org.printassay.check.SurfaceChange;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PatchDrift;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
@@ -33,28 +35,44 @@ public final class CheckJson {
 
     private CheckJson() {}
 
-    /**
-     * The text of the file.
-     *
-     * @param checks at least one, all against one baseline by the same tolerances
-     */
-    public static String write(List<Check> checks) {
-        Check first = checks.get(0);
+    /** The text of the file. */
+    public static String write(Check check) {
         ObjectNode root = NODES.objectNode();
         root.put("schema", "printassay/check/" + SCHEMA_VERSION);
-        root.put("outcome", outcome(checks).key());
+        root.put("outcome", check.outcome().key());
         ObjectNode tolerances = root.putObject("tolerances");
-        tolerances.put("name", first.tolerances().name());
-        tolerances.put("about", first.tolerances().about());
+        tolerances.put("name", check.tolerances().name());
+        tolerances.put("about", check.tolerances().about());
         root.put("rule", DecisionRule.WORDS);
-        root.set("baseline", print(first.baseline()));
-        root.set("prints", JsonOut.list(checks, CheckJson::checked));
-        return JsonLayout.write(root);
+        root.set("baseline", baseline(check.baseline()));
+        root.set("print", print(check.print()));
+        root.set("spread", spread(check));
+        return JsonLayout.write(checked(check, root));
     }
 
-    /** The weightiest outcome of several checks. */
-    public static Outcome outcome(List<Check> checks) {
-        return checks.stream().map(Check::outcome).reduce(Outcome.WITHIN, Outcome::or);
+    private static JsonNode baseline(Baseline baseline) {
+        ObjectNode node = NODES.objectNode();
+        node.set("logbook", JsonOut.text(baseline.logbook()));
+        node.set("entries", JsonOut.list(baseline.entries(), LongNode::valueOf));
+        node.set("prints", JsonOut.list(baseline.prints(), CheckJson::print));
+        return node;
+    }
+
+    private static JsonNode spread(Check check) {
+        ObjectNode node = NODES.objectNode();
+        KnownSpread seen = check.seen();
+        node.put("words", CheckWords.spread(check));
+        node.set("from", JsonOut.text(seen.known() ? seen.from() : null));
+        node.set(
+                "told",
+                JsonOut.list(
+                        seen.told(),
+                        told ->
+                                JsonOut.object()
+                                        .put("series", told.what())
+                                        .put("fewestPrints", told.fewest())
+                                        .put("mostPrints", told.most())));
+        return node;
     }
 
     private static JsonNode print(Evaluation e) {
@@ -76,10 +94,7 @@ public final class CheckJson {
         return node;
     }
 
-    private static JsonNode checked(Check check) {
-        ObjectNode node = NODES.objectNode();
-        node.set("print", print(check.print()));
-        node.put("outcome", check.outcome().key());
+    private static JsonNode checked(Check check, ObjectNode node) {
         node.set("sentences", JsonOut.list(CheckWords.sentences(check), TextNode::valueOf));
         node.set(
                 "cautions",
@@ -122,6 +137,7 @@ public final class CheckJson {
         node.put("quantity", change.quantity().key());
         node.put("label", change.quantity().label());
         node.put("unit", change.quantity().unit());
+        node.set("place", JsonOut.text(change.place().isEmpty() ? null : change.place()));
         node.set("before", JsonOut.decimal(change.before(), FINE));
         node.set("after", JsonOut.decimal(change.after(), FINE));
         node.set("change", JsonOut.decimal(change.change(), FINE));

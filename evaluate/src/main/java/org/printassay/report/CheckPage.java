@@ -2,6 +2,7 @@ package org.printassay.report;
 
 import gg.jte.output.StringOutput;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Change;
@@ -15,19 +16,18 @@ import org.printassay.compare.PatchDrift;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
+import org.printassay.evaluation.SourceFile;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
-import org.printassay.report.draw.SvgWriter;
 import org.printassay.report.plot.ChangesPlot;
 import org.printassay.report.plot.SideCurves;
 import org.printassay.report.plot.WedgePairPlot;
 
 /** The page of a check: one file, no network, no scripts. */
 public final class CheckPage {
-    /** Sentences that open a print's part; the rest is in the plots and tables. */
+    /** Sentences at the beginning; the rest is in the plots and tables. */
     private static final int MOST_SENTENCES = 7;
 
-    private static final double HALF = 500;
     private static final String NONE = "\u2013";
 
     private CheckPage() {}
@@ -35,50 +35,65 @@ public final class CheckPage {
     /**
      * The page.
      *
-     * @param checks at least one, all against one baseline by the same tolerances
      * @param simulated whether the prints are not real, to be said at the top
      */
-    public static String write(List<Check> checks, boolean simulated) {
+    public static String write(Check check, boolean simulated) {
+        return write(view(check, simulated));
+    }
+
+    static String write(CheckView view) {
         StringOutput out = new StringOutput(1 << 17);
-        ReportPage.engine().render("check.jte", view(checks, simulated), out);
+        ReportPage.engine().render("check.jte", view, out);
         return HarmlessText.inPage(out.toString());
     }
 
-    private static CheckView view(List<Check> checks, boolean simulated) {
-        Check first = checks.get(0);
-        List<CheckView.Print> prints = new ArrayList<>();
-        for (Check check : checks) {
-            prints.add(print(check, "print-" + (prints.size() + 1)));
-        }
-        List<CheckView.Key> keys = new ArrayList<>();
-        for (Outcome outcome : Outcome.values()) {
-            String svg =
-                    SvgWriter.write(
-                            ChangesPlot.key(outcome), "key-" + outcome.key(), "key-of-outcome");
-            keys.add(new CheckView.Key(new Html(svg), outcome.words()));
-        }
+    static CheckView view(Check check, boolean simulated) {
+        String words = check.outcome().words();
         return new CheckView(
                 PageStyle.load(),
                 simulated,
-                title(checks),
+                Character.toUpperCase(words.charAt(0))
+                        + words.substring(1)
+                        + ": "
+                        + check.printName(),
                 "Baseline: "
-                        + first.baselineName()
-                        + about(first.baseline())
+                        + check.baselineName()
+                        + about(check.baseline().newest())
                         + ". Tolerances: "
-                        + first.tolerances().name()
+                        + check.tolerances().name()
                         + ".",
-                prints,
+                CheckWords.headline(check),
+                CheckWords.sentences(check).stream()
+                        .limit(MOST_SENTENCES)
+                        .map(Words::typeset)
+                        .toList(),
+                check.cautions().stream().map(c -> c.text()).toList(),
+                changes(check),
+                Arrays.stream(Outcome.values()).map(o -> new Sign(ChangesPlot.key(o))).toList(),
+                check.changes().stream().map(CheckPage::row).toList(),
+                decision(check),
+                CheckWords.spread(check),
+                CheckText.curvesLead(check.baseline().prints().size() > 1),
+                curves(check),
+                surface(check),
+                patchesLead(check.patches()),
+                patches(check.patches()),
                 Words.typeset(DecisionRule.WORDS),
-                first.tolerances().about(),
-                keys);
+                check.tolerances().about(),
+                identity(check));
     }
 
-    private static String title(List<Check> checks) {
-        String words = CheckJson.outcome(checks).words();
-        String outcome = Character.toUpperCase(words.charAt(0)) + words.substring(1);
-        return checks.size() == 1
-                ? outcome + ": " + checks.get(0).printName()
-                : outcome + ": " + checks.size() + " prints";
+    /** From what was read, the same in every run. */
+    private static long identity(Check check) {
+        long number = 1_000_003L * check.tolerances().hashCode();
+        List<Evaluation> all = new ArrayList<>(check.baseline().prints());
+        all.add(check.print());
+        for (Evaluation print : all) {
+            for (SourceFile file : print.files()) {
+                number = 1_000_003 * number + file.sha256().hashCode();
+            }
+        }
+        return number;
     }
 
     private static String about(Evaluation e) {
@@ -87,41 +102,17 @@ public final class CheckPage {
         return paper + printer + ", " + Words.trust(e.trust());
     }
 
-    private static CheckView.Print print(Check check, String id) {
-        List<String> sentences =
-                CheckWords.sentences(check).stream()
-                        .limit(MOST_SENTENCES)
-                        .map(Words::typeset)
-                        .toList();
-        return new CheckView.Print(
-                id,
-                check.printName(),
-                CheckWords.headline(check),
-                sentences,
-                check.cautions().stream().map(c -> c.text()).toList(),
-                changes(check, id),
-                check.changes().stream().map(CheckPage::row).toList(),
-                decision(check),
-                curves(check, id),
-                surface(check.surface()),
-                patches(check.patches()),
-                patchesLead(check.patches()));
-    }
-
-    private static List<Html> changes(Check check, String id) {
+    private static @Nullable Plot changes(Check check) {
         return check.changes().isEmpty()
-                ? List.of()
-                : List.of(
-                        Html.of(
-                                ChangesPlot.draw(check.changes(), Plot.WIDE),
-                                ChangesPlot.draw(check.changes(), Plot.NARROW),
-                                id + "-changes"));
+                ? null
+                : new Plot("changes", width -> ChangesPlot.draw(check.changes(), width), Plot.WIDE);
     }
 
     private static CheckView.Row row(Change change) {
         int decimals = change.quantity().decimals();
+        String place = change.place().isEmpty() ? "" : ", " + change.place();
         return new CheckView.Row(
-                change.quantity().label(),
+                change.quantity().label() + place,
                 number(change.before(), decimals),
                 number(change.after(), decimals),
                 Words.signed(change.change(), decimals),
@@ -137,29 +128,26 @@ public final class CheckPage {
     private static String decision(Check check) {
         return "U is "
                 + Words.number(check.rule().factor(), 2)
-                + " standard uncertainties: of unchanged prints at most "
+                + " standard uncertainties, and more where the largest of several changes was taken"
+                + " or few prints tell the spread: of unchanged prints at most "
                 + Words.number(100 * check.rule().falseAlarms(), 1)
                 + " in 100 seem changed in any of the "
                 + check.rule().quantities()
-                + " quantities (Bonferroni). It holds reading both prints and how far unchanged"
+                + " quantities (Bonferroni). It holds reading all prints and how far unchanged"
                 + " prints lie apart.";
     }
 
-    private static List<Html> curves(Check check, String id) {
-        List<Html> all = new ArrayList<>();
-        Evaluation before = check.baseline();
+    private static List<Plot> curves(Check check) {
+        List<Plot> all = new ArrayList<>();
+        Evaluation before = check.baseline().newest();
         Evaluation after = check.print();
         if (before.tone() != null && after.tone() != null) {
             List<SideCurves.Side> sides =
                     List.of(side(1, "baseline", before.tone()), side(2, "print", after.tone()));
-            all.add(
-                    Html.of(
-                            SideCurves.draw(sides, HALF),
-                            SideCurves.draw(sides, Plot.NARROW),
-                            id + "-tone"));
+            all.add(new Plot("tone", width -> SideCurves.draw(sides, width), Plot.HALF));
         }
-        wedges(all, before.shadows(), after.shadows(), "black", id + "-dark");
-        wedges(all, before.highlights(), after.highlights(), "paper", id + "-light");
+        wedges(all, before.shadows(), after.shadows(), "black", "dark");
+        wedges(all, before.highlights(), after.highlights(), "paper", "light");
         return all;
     }
 
@@ -173,25 +161,30 @@ public final class CheckPage {
     }
 
     private static void wedges(
-            List<Html> to, @Nullable Wedge before, @Nullable Wedge after, String from, String id) {
-        boolean there =
-                before != null
-                        && after != null
-                        && !before.steps().isEmpty()
-                        && !after.steps().isEmpty();
-        if (there && before != null && after != null) {
+            List<Plot> to, @Nullable Wedge before, @Nullable Wedge after, String from, String id) {
+        if (before != null
+                && after != null
+                && !before.steps().isEmpty()
+                && !after.steps().isEmpty()) {
             to.add(
-                    Html.of(
-                            WedgePairPlot.draw(before, after, from, HALF),
-                            WedgePairPlot.draw(before, after, from, Plot.NARROW),
-                            id));
+                    new Plot(
+                            id,
+                            width -> WedgePairPlot.draw(before, after, from, width),
+                            Plot.HALF));
         }
     }
 
-    private static List<Fact> surface(SurfaceChange surface) {
+    private static List<Fact> surface(Check check) {
+        SurfaceChange surface = check.surface();
         List<Fact> facts = new ArrayList<>();
         if (!surface.linesCompared()) {
-            facts.add(Fact.of("Lines", "not compared", "not judged in both prints"));
+            facts.add(
+                    Fact.of(
+                            "Lines",
+                            "not compared",
+                            check.hasTints()
+                                    ? "not judged in both prints"
+                                    : "the sheets have no tints to look for them in"));
         } else if (surface.newLines().isEmpty()
                 && surface.goneLines().isEmpty()
                 && surface.worseLines().isEmpty()

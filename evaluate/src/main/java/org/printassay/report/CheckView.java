@@ -1,58 +1,53 @@
 package org.printassay.report;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What the page of a check shows.
+ * What a check shows, ready to be written.
  *
  * @param style style sheet and policy
  * @param simulated whether to say that nothing real was printed
- * @param title the outcome of everything, and of what
+ * @param title the outcome, and of what
  * @param about baseline and tolerances
- * @param prints every print that was checked
+ * @param headline the outcome in a sentence
+ * @param sentences what follows, most consequential first
+ * @param cautions what to keep in mind of this comparison
+ * @param changes every change against its tolerance; null when nothing was compared
+ * @param keys signs of outcomes
+ * @param rows the same in numbers
+ * @param decision how sure intervals are
+ * @param spread where it is known from how unchanged prints lie apart
+ * @param curvesLead what lines mean
+ * @param curves tone and wedges before and now
+ * @param surface lines and bands, one by one
+ * @param patchesLead what is listed
+ * @param patches patches furthest apart
  * @param rule how outcomes are decided
  * @param tolerances what the tolerances say of themselves
- * @param keys signs of outcomes
+ * @param identity number that checks of other prints do not have
  */
 public record CheckView(
         PageStyle style,
         boolean simulated,
         String title,
         String about,
-        List<Print> prints,
+        String headline,
+        List<String> sentences,
+        List<String> cautions,
+        @Nullable Plot changes,
+        List<Sign> keys,
+        List<Row> rows,
+        String decision,
+        String spread,
+        String curvesLead,
+        List<Plot> curves,
+        List<Fact> surface,
+        String patchesLead,
+        List<Patch> patches,
         String rule,
         String tolerances,
-        List<Key> keys) {
-    /**
-     * One print.
-     *
-     * @param id for anchors, unique in the page
-     * @param name what it was read from
-     * @param headline its outcome
-     * @param sentences what follows, most consequential first
-     * @param cautions what to keep in mind of this comparison
-     * @param changes plot of every change against its tolerance
-     * @param rows the same in numbers
-     * @param decision how sure intervals are
-     * @param curves tone and wedges before and now
-     * @param surface lines and bands, one by one
-     * @param patches patches furthest apart
-     * @param patchesLead what is listed
-     */
-    public record Print(
-            String id,
-            String name,
-            String headline,
-            List<String> sentences,
-            List<String> cautions,
-            List<Html> changes,
-            List<Row> rows,
-            String decision,
-            List<Html> curves,
-            List<Fact> surface,
-            List<Patch> patches,
-            String patchesLead) {}
-
+        long identity) {
     /** One quantity in numbers. */
     public record Row(
             String label,
@@ -71,12 +66,4 @@ public record CheckView(
             Swatch afterSwatch,
             String after,
             String off) {}
-
-    /** A sign and what it means. */
-    public record Key(Html sample, String name) {}
-
-    /** Whether there is one print alone. */
-    public boolean single() {
-        return prints.size() == 1;
-    }
 }

@@ -14,6 +14,7 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.FigureValue;
 import org.printassay.compare.Judged;
 import org.printassay.compare.Manner;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.Pair;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question.Criterion;
@@ -66,6 +67,7 @@ public final class ComparisonJson {
         together.set("rate", decimal(Verdicts.RATE));
         together.put("differences", c.pairs().counted());
         root.set("judged", judged(c));
+        root.set("spreadFrom", JsonOut.text(c.known().known() ? c.known().words() : null));
         root.set("spread", spread(PrintSpread.ofRepeats(c.sides())));
         root.set("pairs", JsonOut.list(c.pairs().all(), ComparisonJson::pair));
         return JsonLayout.write(root);

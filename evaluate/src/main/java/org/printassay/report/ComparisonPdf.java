@@ -5,8 +5,6 @@ import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Finding;
-import org.printassay.report.draw.Drawing;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
 import org.printassay.report.paged.PagedDocument.Sentence;
@@ -19,16 +17,15 @@ import org.printassay.report.paged.Type;
 final class ComparisonPdf {
     private static final String KIND = "comparison";
 
-    /** What of a part must follow its heading on the same page. */
-    private static final double KEEP = 90;
-
     /** A strip with its name above it. */
     private static final double STRIP = 95;
 
+    private final PdfFrame frame;
     private final PagedDocument document;
     private final ComparisonView view;
 
-    private ComparisonPdf(PagedDocument document, ComparisonView view) {
+    private ComparisonPdf(PdfFrame frame, PagedDocument document, ComparisonView view) {
+        this.frame = frame;
         this.document = document;
         this.view = view;
     }
@@ -39,15 +36,16 @@ final class ComparisonPdf {
      * @throws IOException when it cannot be written
      */
     static void write(ComparisonView view, PageFormat format, OutputStream out) throws IOException {
-        String note = view.simulated() ? PageText.SIMULATED : "";
-        try (PagedDocument document =
-                new PagedDocument(format, view.title(), note, view.identity())) {
-            new ComparisonPdf(document, view).all();
-            document.write(out);
-        }
+        PdfFrame.write(
+                format,
+                view.title(),
+                view.simulated(),
+                view.identity(),
+                out,
+                (frame, document) -> new ComparisonPdf(frame, document, view).all());
     }
 
-    private void all() throws IOException {
+    private void all() {
         head();
         findings();
         sides();
@@ -60,38 +58,26 @@ final class ComparisonPdf {
                 ComparisonText.GAMUT_APART,
                 view.gamut());
         figures();
-        document.part(PageText.SURE, KEEP);
+        document.part(PageText.SURE, PdfFrame.KEEP);
         document.points(Type.BODY, view.method());
-        document.gap(8);
-        document.paragraph(Type.SMALL, ComparisonText.END + " comparison.json, comparison.csv");
+        frame.end(ComparisonText.END, List.of("comparison.json", "comparison.csv"));
     }
 
     private void head() {
-        String simulated = view.simulated() ? " \u00b7 " + PageText.SIMULATED : "";
-        document.paragraph(Type.ACCENT, "printassay " + KIND + simulated);
-        document.title(view.title());
-        document.paragraph(Type.QUIET, view.lead());
+        frame.head(KIND, view.title(), view.lead());
         if (!view.cautions().isEmpty()) {
-            document.part(ComparisonText.BEFORE, KEEP / 2);
+            document.part(ComparisonText.BEFORE, PdfFrame.KEEP / 2);
             document.points(Type.BODY, view.cautions());
         }
     }
 
     private void findings() {
-        document.part(PageText.FINDINGS, KEEP);
-        List<List<Sentence>> items = new ArrayList<>();
-        for (Finding finding : view.findings()) {
-            items.add(
-                    List.of(
-                            new Sentence(Type.FINDING, finding.text()),
-                            new Sentence(Type.SMALL, finding.sureness()),
-                            new Sentence(Type.BODY, finding.advice())));
-        }
-        document.numbered(items);
+        document.part(PageText.FINDINGS, PdfFrame.KEEP);
+        frame.findings(view.findings());
     }
 
     private void sides() {
-        document.part(ComparisonText.SIDES, KEEP);
+        document.part(ComparisonText.SIDES, PdfFrame.KEEP);
         List<List<Sentence>> items = new ArrayList<>();
         for (ComparisonView.Column side : view.sides()) {
             items.add(
@@ -101,12 +87,12 @@ final class ComparisonPdf {
         }
         document.numbered(items);
         document.paragraph(Type.QUIET, view.common());
-        document.part(ComparisonText.SHORT, KEEP / 2);
+        document.part(ComparisonText.SHORT, PdfFrame.KEEP / 2);
         document.points(Type.BODY, view.inShort());
     }
 
     private void questions() {
-        document.part(ComparisonText.QUESTIONS, 2 * KEEP);
+        document.part(ComparisonText.QUESTIONS, 2 * PdfFrame.KEEP);
         document.paragraph(Type.QUIET, ComparisonText.QUESTIONS_LEAD);
         for (ComparisonView.Asked asked : view.questions()) {
             document.gap(6);
@@ -137,7 +123,7 @@ final class ComparisonPdf {
     }
 
     private void strips() {
-        document.part(ComparisonText.STRIPS, KEEP + STRIP);
+        document.part(ComparisonText.STRIPS, PdfFrame.KEEP + STRIP);
         document.paragraph(Type.QUIET, ComparisonText.STRIPS_LEAD);
         for (ComparisonView.Column side : view.sides()) {
             Plot strip = side.strip();
@@ -153,10 +139,7 @@ final class ComparisonPdf {
         if (plot == null) {
             return;
         }
-        Drawing drawing = plot.at().apply(document.units(1));
-        document.part(heading, drawing.height() * PagedDocument.UNIT + KEEP / 2);
-        document.paragraph(Type.QUIET, lead);
-        document.figures(List.of(drawing));
+        frame.plot(heading, lead, plot);
         document.paragraph(Type.SMALL, view.keys().isEmpty() ? apart : "");
         List<String> names = new ArrayList<>();
         for (ComparisonView.Column side : view.sides()) {
@@ -166,7 +149,7 @@ final class ComparisonPdf {
     }
 
     private void figures() {
-        document.part(ComparisonText.ALL, KEEP);
+        document.part(ComparisonText.ALL, PdfFrame.KEEP);
         document.paragraph(Type.QUIET, view.allLead());
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Figure", 1.7));

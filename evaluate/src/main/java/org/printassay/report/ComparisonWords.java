@@ -194,13 +194,31 @@ public final class ComparisonWords {
                                 + (repeats == 1 ? " degree" : " degrees")
                                 + " of freedom), taking it to be alike on all (NIST/SEMATECH"
                                 + " e-Handbook of Statistical Methods, 7.3.1)."
-                        : "How prints differ among themselves was given beforehand.";
+                        : "";
+        String told =
+                List.of(from, known(c)).stream()
+                        .filter(s -> !s.isEmpty())
+                        .collect(Collectors.joining(" "));
         return single.isEmpty() || repeats == 0
-                ? from
-                : from
+                ? told
+                : told
                         + " There is one print only of "
                         + String.join(", ", single)
                         + ": name more to be surer.";
+    }
+
+    /**
+     * Where it is known from beforehand how prints differ among themselves; empty when it is not.
+     */
+    public static String known(Comparison c) {
+        if (!c.known().known()) {
+            return "";
+        }
+        boolean repeats = c.sides().stream().anyMatch(Side::repeated);
+        return "How prints differ among themselves is "
+                + (repeats ? "also taken from " : "taken from ")
+                + c.known().words()
+                + ", taking it to be alike on all.";
     }
 
     /** Means of prints, where there are several. */

@@ -5,12 +5,9 @@ import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Finding;
 import org.printassay.report.draw.Drawing;
-import org.printassay.report.paged.Entry;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
-import org.printassay.report.paged.PagedDocument.Sentence;
 import org.printassay.report.paged.Table;
 import org.printassay.report.paged.Table.Cell;
 import org.printassay.report.paged.Table.Column;
@@ -23,9 +20,6 @@ final class ReportPdf {
 
     private static final double PICTURE = 0.48;
 
-    /** What of a part must follow its heading on the same page. */
-    private static final double KEEP = 90;
-
     /** Heights of sentence, key and gaps of a part with plots. */
     private static final double AROUND = 45;
 
@@ -35,10 +29,12 @@ final class ReportPdf {
     /** The furthest patches that are listed. */
     private static final int FURTHEST = 24;
 
+    private final PdfFrame frame;
     private final PagedDocument document;
     private final ReportView view;
 
-    private ReportPdf(PagedDocument document, ReportView view) {
+    private ReportPdf(PdfFrame frame, PagedDocument document, ReportView view) {
+        this.frame = frame;
         this.document = document;
         this.view = view;
     }
@@ -49,13 +45,15 @@ final class ReportPdf {
      * @throws IOException when it cannot be written
      */
     static void write(ReportView view, PageFormat format, OutputStream out) throws IOException {
-        String note = view.simulated() ? PageText.SIMULATED : "";
         boolean told = view.title().equalsIgnoreCase(PageText.KIND);
         String title = view.title() + (told ? "" : " \u2013 " + PageText.KIND);
-        try (PagedDocument document = new PagedDocument(format, title, note, view.identity())) {
-            new ReportPdf(document, view).all();
-            document.write(out);
-        }
+        PdfFrame.write(
+                format,
+                title,
+                view.simulated(),
+                view.identity(),
+                out,
+                (frame, document) -> new ReportPdf(frame, document, view).all());
     }
 
     private void all() throws IOException {
@@ -74,27 +72,20 @@ final class ReportPdf {
         part(view.texture());
         promise();
         if (!view.further().isEmpty()) {
-            document.part(PageText.FURTHER, document.height(entries(view.further())));
-            document.entries(entries(view.further()));
+            document.part(PageText.FURTHER, document.height(PdfFrame.rows(view.further())));
+            frame.entries(view.further());
         }
-        document.part(PageText.CONDITIONS, document.height(entries(view.conditions())));
-        document.entries(entries(view.conditions()));
+        document.part(PageText.CONDITIONS, document.height(PdfFrame.rows(view.conditions())));
+        frame.entries(view.conditions());
         budgets();
-        document.part(PageText.SURE, KEEP);
+        document.part(PageText.SURE, PdfFrame.KEEP);
         document.points(Type.BODY, view.cautions());
         readings();
-        document.gap(8);
-        document.paragraph(Type.SMALL, PageText.END + " " + String.join(", ", Reports.FOR_SCRIPTS));
+        frame.end(PageText.END, Reports.FOR_SCRIPTS);
     }
 
     private void head() {
-        document.paragraph(
-                Type.ACCENT,
-                "printassay "
-                        + PageText.KIND
-                        + (view.simulated() ? " \u00b7 " + PageText.SIMULATED : ""));
-        document.title(view.title());
-        document.paragraph(Type.QUIET, view.about());
+        frame.head(PageText.KIND, view.title(), view.about());
         Plot strip = view.strip();
         if (strip != null) {
             document.gap(6);
@@ -103,25 +94,17 @@ final class ReportPdf {
     }
 
     private void findings() {
-        document.part(PageText.FINDINGS, KEEP);
+        document.part(PageText.FINDINGS, PdfFrame.KEEP);
         if (view.findings().isEmpty()) {
             document.paragraph(Type.BODY, PageText.NOTHING);
             return;
         }
-        List<List<Sentence>> items = new ArrayList<>();
-        for (Finding finding : view.findings()) {
-            items.add(
-                    List.of(
-                            new Sentence(Type.FINDING, finding.text()),
-                            new Sentence(Type.SMALL, finding.sureness()),
-                            new Sentence(Type.BODY, finding.advice())));
-        }
-        document.numbered(items);
+        frame.findings(view.findings());
     }
 
     private void figures() {
-        document.part(PageText.FIGURES, KEEP);
-        document.entries(entries(view.glance()));
+        document.part(PageText.FIGURES, PdfFrame.KEEP);
+        frame.entries(view.glance());
         document.paragraph(
                 Type.QUIET,
                 "Trust: " + view.trust() + ". " + view.trustMeaning() + " " + PageText.HALF_WIDTHS);
@@ -129,7 +112,7 @@ final class ReportPdf {
 
     private void notes() {
         if (!view.warnings().isEmpty()) {
-            document.part(PageText.NOTES, KEEP / 2);
+            document.part(PageText.NOTES, PdfFrame.KEEP / 2);
             document.points(
                     Type.BODY,
                     view.warnings().stream()
@@ -142,7 +125,7 @@ final class ReportPdf {
         if (view.scans().isEmpty()) {
             return;
         }
-        document.part(PageText.SCANS, 3 * KEEP);
+        document.part(PageText.SCANS, 3 * PdfFrame.KEEP);
         document.paragraph(Type.QUIET, PageText.SCANS_LEAD);
         for (ReportView.Scan scan : view.scans()) {
             document.picture(scan.figure().picture(), PICTURE, scan.caption());
@@ -155,13 +138,14 @@ final class ReportPdf {
         }
         List<Drawing> drawings = drawings(part);
         double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
-        double below = beside(part) ? 0 : document.height(entries(part.facts()));
+        double below = beside(part) ? 0 : document.height(PdfFrame.rows(part.facts()));
         double figures = tall * PagedDocument.UNIT + AROUND;
-        boolean whole = document.fits(figures + below + KEEP / 3) || document.room() < MUCH_ROOM;
-        document.part(part.title(), figures + (whole ? below : Math.min(below, KEEP / 2)));
+        boolean whole =
+                document.fits(figures + below + PdfFrame.KEEP / 3) || document.room() < MUCH_ROOM;
+        document.part(part.title(), figures + (whole ? below : Math.min(below, PdfFrame.KEEP / 2)));
         document.paragraph(Type.QUIET, part.lead());
         if (beside(part)) {
-            document.beside(drawings.get(0), entries(part.facts()));
+            document.beside(drawings.get(0), PdfFrame.rows(part.facts()));
         } else if (!drawings.isEmpty()) {
             document.figures(drawings);
         }
@@ -170,7 +154,7 @@ final class ReportPdf {
         }
         document.paragraph(Type.SMALL, part.note());
         if (!beside(part)) {
-            document.entries(entries(part.facts()));
+            frame.entries(part.facts());
         }
     }
 
@@ -189,9 +173,9 @@ final class ReportPdf {
         if (promised == null) {
             return;
         }
-        document.part(PageText.PROMISE, KEEP);
+        document.part(PageText.PROMISE, PdfFrame.KEEP);
         document.paragraph(Type.QUIET, promised.lead());
-        document.entries(entries(promised.facts()));
+        frame.entries(promised.facts());
         List<ReportView.PromisedRow> furthest = promised.rows().stream().limit(FURTHEST).toList();
         document.paragraph(
                 Type.QUIET,
@@ -228,7 +212,7 @@ final class ReportPdf {
         if (view.budgets().isEmpty()) {
             return;
         }
-        document.part(PageText.BUDGETS, KEEP);
+        document.part(PageText.BUDGETS, PdfFrame.KEEP);
         document.paragraph(Type.QUIET, PageText.BUDGETS_LEAD);
         List<Column> columns = new ArrayList<>();
         for (String head : PageText.budgetHeads()) {
@@ -240,7 +224,7 @@ final class ReportPdf {
                         view.budgets().stream()
                                 .map(
                                         row ->
-                                                cells(
+                                                PdfFrame.cells(
                                                         row.figure(),
                                                         row.value(),
                                                         row.random(),
@@ -255,7 +239,7 @@ final class ReportPdf {
         if (view.readings().isEmpty()) {
             return;
         }
-        document.part(PageText.READINGS, KEEP);
+        document.part(PageText.READINGS, PdfFrame.KEEP);
         document.paragraph(
                 Type.QUIET,
                 view.readings().size()
@@ -272,29 +256,12 @@ final class ReportPdf {
                         view.sections().stream()
                                 .map(
                                         row ->
-                                                cells(
+                                                PdfFrame.cells(
                                                         row.section(),
                                                         row.patches(),
                                                         row.range(),
                                                         row.error(),
                                                         row.flags()))
                                 .toList()));
-    }
-
-    private static List<Cell> cells(String... texts) {
-        return List.of(texts).stream().map(Cell::of).toList();
-    }
-
-    private static List<Entry> entries(List<Fact> facts) {
-        return facts.stream().map(ReportPdf::entry).toList();
-    }
-
-    private static Entry entry(Fact fact) {
-        Swatch swatch = fact.swatch();
-        return new Entry(
-                fact.label(),
-                swatch == null ? null : swatch.colour(),
-                fact.value(),
-                fact.sureness());
     }
 }

@@ -43,10 +43,9 @@ public final class SummaryPage {
      * @param about what is to be known besides its figures
      */
     public static SummaryView.Print line(String name, String about, Evaluation e) {
-        String folder = URLEncoder.encode(name, StandardCharsets.UTF_8).replace("+", "%20");
         return new SummaryView.Print(
                 name,
-                folder + "/report.html",
+                folder(name) + "/report.html",
                 about,
                 lightness(e.white(), true),
                 lightness(e.black(), e.trust().absolute()),
@@ -55,6 +54,11 @@ public final class SummaryPage {
                 greys(e.neutrality()),
                 tone(e.tone()),
                 Words.trust(e.trust()));
+    }
+
+    /** Relative address of a print's folder. */
+    static String folder(String name) {
+        return URLEncoder.encode(name, StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     private static String lightness(@Nullable Extreme x, boolean absoluteOnly) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Lab;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
@@ -188,8 +190,8 @@ class CheckerTest {
                 untold.changes().stream().allMatch(c -> c.standard() == null),
                 "no uncertainty out of thin air");
         assertTrue(CheckWords.sentences(untold).get(0).startsWith("Read once"));
-        PrintSpread seen = new PrintSpread(Map.of(Figure.BLACK_L, 0.1));
-        Check told = Checker.check(before, after, fine(), seen);
+        KnownSpread seen = seen(Figure.BLACK_L, 0.1);
+        Check told = Checker.check(Baseline.of(before), after, fine(), seen);
         Change black = told.change(Quantity.BLACK_L).orElseThrow();
         assertEquals(Outcome.WITHIN, black.outcome());
         assertEquals(0.1 * Math.sqrt(2), requireNonNull(black.standard()), 1e-12);
@@ -200,11 +202,93 @@ class CheckerTest {
     void aSpreadThatWasSeenHoldsInsteadOfTheStatedOne() throws Exception {
         Evaluation before = PRINT.evaluation(1);
         Evaluation after = PRINT.evaluation(2);
-        PrintSpread wide = new PrintSpread(Map.of(Figure.CAST_A, 1.0));
+        KnownSpread wide = seen(Figure.CAST_A, 1.0);
         Change cast =
-                Checker.check(before, after, fine(), wide).change(Quantity.CAST_A).orElseThrow();
+                Checker.check(Baseline.of(before), after, fine(), wide)
+                        .change(Quantity.CAST_A)
+                        .orElseThrow();
         assertEquals(Math.sqrt(2), requireNonNull(cast.standard()), 1e-12);
         assertEquals(Outcome.CANNOT_TELL, cast.outcome());
+    }
+
+    private static KnownSpread seen(Figure figure, double deviation) {
+        return new KnownSpread(
+                new PrintSpread(Map.of(figure, deviation)),
+                "the logbook lab.sqlite",
+                List.of(new KnownSpread.Told("Paper A", 30, 30)));
+    }
+
+    @Test
+    void whereTheSpreadCameFromIsSaid() throws Exception {
+        Evaluation before = PRINT.evaluation(1);
+        Evaluation after = PRINT.evaluation(2);
+        Check stated = Checker.check(before, after, fine());
+        assertEquals(
+                "How far unchanged prints lie apart is taken from the tolerances (fine).",
+                CheckWords.spread(stated));
+        Check told =
+                Checker.check(Baseline.of(before), after, fine(), seen(Figure.TONE_MIDTONES, 0.2));
+        String words = CheckWords.spread(told);
+        assertTrue(
+                words.contains("the logbook lab.sqlite (30 prints of Paper A) for 1 of "), words);
+        assertTrue(words.contains("for the others from the tolerances (fine)"), words);
+    }
+
+    /** Of n prints the mean is known better, and lies nearer to where an unchanged print lies. */
+    @Test
+    void aBaselineOfSeveralPrintsIsTheirMean() throws Exception {
+        List<Evaluation> prints = new ArrayList<>();
+        for (long seed = 1; seed <= 4; seed++) {
+            prints.add(Reprints.of(PRINT, seed));
+        }
+        Baseline four = new Baseline(prints, "the logbook", List.of(3L, 4L, 5L, 6L));
+        Evaluation print = Reprints.of(PRINT, 9);
+        Check many = Checker.check(four, print, fine(), KnownSpread.NONE);
+        Check one = Checker.check(prints.get(0), print, fine());
+        assertEquals(one.changes().size(), many.changes().size());
+        for (Change change : many.changes()) {
+            Change single = one.change(change.quantity()).orElseThrow();
+            assertTrue(
+                    requireNonNull(change.standard()) < requireNonNull(single.standard()),
+                    change.quantity().key());
+        }
+        double mean =
+                prints.stream()
+                                .mapToDouble(p -> requireNonNull(p.tone()).meanDeltaLMidtones())
+                                .sum()
+                        / 4;
+        assertEquals(
+                mean,
+                requireNonNull(many.change(Quantity.TONE_MIDTONES).orElseThrow().before()),
+                1e-9);
+        assertEquals("the mean of 4 prints in the logbook (no. 3, 4, 5, 6)", many.baselineName());
+    }
+
+    @Test
+    void aSmallSharpKneeInTheToneCurveIsSeen() throws Exception {
+        int found = 0;
+        for (int i = 0; i < TRIALS; i++) {
+            Check check =
+                    Checker.check(
+                            Reprints.of(PRINT, 2L * i),
+                            Reprints.of(changed(CheckerTest::dented), 2L * i + 1),
+                            fine());
+            Change bend = check.change(Quantity.TONE_BEND).orElseThrow();
+            if (bend.outcome() != Outcome.WITHIN) {
+                found++;
+                assertTrue(bend.change() < 0, "darker there: " + bend.change());
+                String sentence = CheckWords.sentence(bend);
+                assertTrue(sentence.contains(" around level "), sentence);
+            }
+        }
+        System.out.println("knees found: " + found + " of " + TRIALS);
+        assertTrue(found >= FOUND * TRIALS, found + " of " + TRIALS);
+    }
+
+    /** Greys of L* 48 to 56 come out up to 1.6 darker, with a sharp edge; means hardly move. */
+    private static Lab dented(Lab c) {
+        boolean dent = c.l() > 48 && c.l() < 56 && Math.hypot(c.a(), c.b()) < 4;
+        return dent ? new Lab(c.l() - 1.6, c.a(), c.b()) : c;
     }
 
     @Test
@@ -289,7 +373,8 @@ class CheckerTest {
         Check check = Checker.check(PRINT.evaluation(1), PRINT.evaluation(2), fine());
         assertFalse(check.surface().linesCompared());
         assertTrue(
-                CheckWords.sentences(check).stream().anyMatch(s -> s.startsWith("Lines and bands were not")));
+                CheckWords.sentences(check).stream()
+                        .anyMatch(s -> s.startsWith("Lines and bands were not")));
         assertNull(PRINT.evaluation(1).surface());
     }
 

@@ -30,7 +30,7 @@ class ComparisonTest {
             char sum = (char) ('0' + named.size());
             named.add(new NamedPrint("folder-" + sum, print.sum(sum).evaluation()));
         }
-        return Comparison.of(named, PrintSpread.UNKNOWN, against);
+        return Comparison.of(named, KnownSpread.NONE, against);
     }
 
     private static Problem refused(SimplePrints... prints) {

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
 
 /** Drift over all patches of simulated prints, known by making. */
@@ -81,13 +82,20 @@ class PatchDriftTest {
     @Test
     void aUsualNoiseIsSupposedWhereNothingWasReadTwice() {
         PatchDrift drift =
-                PatchDrift.between(MadePrint.USUAL.readOnce(1), MadePrint.USUAL.readOnce(2))
+                PatchDrift.between(
+                                side(MadePrint.USUAL.readOnce(1)),
+                                side(MadePrint.USUAL.readOnce(2)))
                         .orElseThrow();
         assertFalse(drift.noiseKnown());
     }
 
     private static PatchDrift drift(MadePrint before, MadePrint after, int pair) {
-        return PatchDrift.between(before.evaluation(2L * pair), after.evaluation(2L * pair + 1))
+        return PatchDrift.between(
+                        side(before.evaluation(2L * pair)), side(after.evaluation(2L * pair + 1)))
                 .orElseThrow();
+    }
+
+    private static Side side(Evaluation print) {
+        return Side.of("print", List.of(print));
     }
 }

@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.colour.Rgb8;
+import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
 
 /** Shifts of simulated wedges, known by making. */
@@ -30,8 +32,8 @@ class WedgeShiftTest {
         for (int i = 0; i < PAIRS; i++) {
             found.add(
                     WedgeShift.ofShadows(
-                                    before.evaluation(2L * i + 1000),
-                                    after.evaluation(2L * i + 1001))
+                                    side(before.evaluation(2L * i + 1000)),
+                                    side(after.evaluation(2L * i + 1001)))
                             .orElseThrow(),
                     moved);
         }
@@ -45,7 +47,9 @@ class WedgeShiftTest {
         Found found = new Found();
         for (int i = 0; i < PAIRS; i++) {
             found.add(
-                    WedgeShift.ofHighlights(before.evaluation(2L * i), after.evaluation(2L * i + 1))
+                    WedgeShift.ofHighlights(
+                                    side(before.evaluation(2L * i)),
+                                    side(after.evaluation(2L * i + 1)))
                             .orElseThrow(),
                     2);
         }
@@ -64,7 +68,9 @@ class WedgeShiftTest {
         int held = 0;
         for (int i = 0; i < PAIRS; i++) {
             WedgeDepth depth =
-                    WedgeDepth.ofShadows(before.evaluation(2L * i), after.evaluation(2L * i + 1))
+                    WedgeDepth.ofShadows(
+                                    side(before.evaluation(2L * i)),
+                                    side(after.evaluation(2L * i + 1)))
                             .orElseThrow();
             Double standard = depth.standard();
             assertNotNull(standard);
@@ -79,9 +85,11 @@ class WedgeShiftTest {
         MadePrint before = MadePrint.USUAL;
         MadePrint after = before.withShifts(2, 0);
         WedgeShift there =
-                WedgeShift.ofShadows(before.evaluation(1), after.evaluation(2)).orElseThrow();
+                WedgeShift.ofShadows(side(before.evaluation(1)), side(after.evaluation(2)))
+                        .orElseThrow();
         WedgeShift back =
-                WedgeShift.ofShadows(after.evaluation(2), before.evaluation(1)).orElseThrow();
+                WedgeShift.ofShadows(side(after.evaluation(2)), side(before.evaluation(1)))
+                        .orElseThrow();
         Double standard = there.standard();
         assertNotNull(standard);
         assertEquals(there.levels(), -back.levels(), standard);
@@ -90,9 +98,13 @@ class WedgeShiftTest {
     @Test
     void aPrintAgainstItselfHasNotMoved() {
         var print = MadePrint.USUAL.evaluation(5);
-        WedgeShift shift = WedgeShift.ofShadows(print, print).orElseThrow();
+        WedgeShift shift = WedgeShift.ofShadows(side(print), side(print)).orElseThrow();
         assertEquals(0, shift.levels(), 1e-9);
         assertEquals(0, shift.remaining(), 1e-9);
+    }
+
+    private static Side side(Evaluation print) {
+        return Side.of("print", List.of(print));
     }
 
     /** Whole results over many pairs. */
@@ -128,7 +140,8 @@ class WedgeShiftTest {
     void withoutTwinsItIsEstimatedAndNothingTellsHowSureItIs() {
         MadePrint before = MadePrint.USUAL.withErrors(0.05, 0);
         WedgeShift shift =
-                WedgeShift.ofShadows(before.readOnce(1), before.withShifts(2, 0).readOnce(2))
+                WedgeShift.ofShadows(
+                                side(before.readOnce(1)), side(before.withShifts(2, 0).readOnce(2)))
                         .orElseThrow();
         assertEquals(2, shift.levels(), 0.5);
         assertNull(shift.standard());

@@ -22,8 +22,11 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.check.Baseline;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
@@ -235,7 +238,7 @@ abstract class LogbookContract {
             Change change = white.changes().get(0);
             assertEquals(30, change.first());
             assertEquals(2.4, change.extent(), 0.02);
-            assertTrue(trend.spread().of(Figure.WHITE_L).orElseThrow() > 0.05);
+            assertTrue(trend.spread("here").spread().of(Figure.WHITE_L).orElseThrow() > 0.05);
 
             logbook.add(
                     Samples.print(200, 93, "Printer 2", "B", "r", Trust.INSTRUMENT),
@@ -308,12 +311,60 @@ abstract class LogbookContract {
             for (int i = 0; i < values.size(); i++) {
                 logbook.add(Samples.print(i, values.get(i)), day(i), null, false);
             }
-            PrintSpread spread = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL).spread();
+            PrintSpread spread = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL)
+                            .spread("here")
+                            .spread();
             double mean = values.stream().mapToDouble(v -> v).average().orElseThrow();
             double squares = values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
             assertEquals(Math.sqrt(squares / 7), spread.of(Figure.WHITE_L).orElseThrow(), 1e-9);
             assertEquals(7, spread.freedom(Figure.WHITE_L).orElseThrow());
         }
+    }
+
+    @Test
+    void unchangedPrintsTellBaselineAndSpread() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            fill(logbook, 9);
+            logbook.add(
+                    Samples.print(50, 90, "Printer 2", "B", "r", Trust.INSTRUMENT),
+                    day(0),
+                    null,
+                    false);
+            logbook.setBaseline(ids(logbook.entries(Selection.ALL)).subList(4, 7));
+            SteadyPrints steady = new SteadyPrints(logbook);
+            Evaluation print = Samples.print(60, 95.1);
+            Baseline baseline = steady.baseline(print);
+            assertEquals(3, baseline.prints().size());
+            assertEquals(3, baseline.entries().size());
+            assertEquals("the logbook " + logbook.place().name(), baseline.logbook());
+            KnownSpread known = steady.spread(List.of(print));
+            // Three prints each of 95.0, 95.1 and 95.2.
+            assertEquals(
+                    Math.sqrt(6 * 0.01 / 8),
+                    known.spread().of(Figure.WHITE_L).orElseThrow(),
+                    1e-6);
+            assertEquals(8, known.spread().freedom(Figure.WHITE_L).orElseThrow());
+            assertEquals(
+                    List.of(
+                            new KnownSpread.Told(
+                                    "Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
+                    known.told());
+
+            Evaluation other = Samples.print(61, 90, "Printer 2", "B", "r", Trust.INSTRUMENT);
+            assertEquals(Problem.Kind.INPUT, refusal(() -> steady.baseline(other)).kind());
+            Problem few = refusal(() -> steady.spread(List.of(other)));
+            assertTrue(few.getMessage().contains("1 of Printer 2"), few.getMessage());
+            // Where one side is known, the other is taken to be alike.
+            assertEquals(known.told(), steady.spread(List.of(other, print)).told());
+            Evaluation scan =
+                    Samples.print(62, 95, "Printer 1", "Paper A", "as usual", Trust.PLAIN_SCAN);
+            assertEquals(
+                    Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
+        }
+    }
+
+    private static Problem refusal(Executable wrong) {
+        return assertThrows(Problem.class, wrong);
     }
 
     @Test

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
 import org.printassay.compare.NamedPrint;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question;
@@ -84,7 +85,7 @@ class ComparisonPageTest {
             String name = "Simulated paper " + (char) ('A' + side) + ", made by hand";
             prints.add(print(kinds.get(side % kinds.size()), name, i));
         }
-        return Comparison.of(prints, PrintSpread.UNKNOWN, "");
+        return Comparison.of(prints, KnownSpread.NONE, "");
     }
 
     static String page(int sides) {
@@ -140,7 +141,7 @@ class ComparisonPageTest {
                         List.of(
                                 print(SampleEvaluations.matt(), HOSTILE, 1),
                                 print(SampleEvaluations.gloss(), "B", 2)),
-                        PrintSpread.UNKNOWN,
+                        KnownSpread.NONE,
                         "");
         String page = ComparisonPage.write(c, ComparisonPage.Showing.USUAL);
         assertFalse(page.contains("<script"), "markup from a name");
@@ -213,7 +214,11 @@ class ComparisonPageTest {
                                 .flatMap(s -> s.prints().stream())
                                 .map(e -> new NamedPrint("x", e))
                                 .toList(),
-                        new PrintSpread(Map.of(Figure.BLACK_L, 5.0), Map.of(Figure.BLACK_L, 9)),
+                        new KnownSpread(
+                                new PrintSpread(
+                                        Map.of(Figure.BLACK_L, 5.0), Map.of(Figure.BLACK_L, 9)),
+                                "here",
+                                List.of()),
                         "");
         Files.writeString(file, ComparisonJson.write(given));
         assertEquals(

@@ -19,6 +19,11 @@ public final class ChangesPlot {
     private static final double BOTTOM = 26;
     private static final double REACH = 2.2;
     private static final double TURN = 620;
+
+    /** Height of a name above its row, and what is left bare below the row. */
+    private static final double LABEL = 21;
+
+    private static final double GAP = 4;
     private static final double RIGHT = 14;
 
     private ChangesPlot() {}
@@ -26,7 +31,7 @@ public final class ChangesPlot {
     /** The plot; on narrow pages names stand above their rows. */
     public static Drawing draw(List<Change> changes, double width) {
         boolean wide = width > TURN;
-        double row = wide ? ROW : ROW * 1.7;
+        double row = wide ? ROW : LABEL + ROW;
         double left = wide ? 300 : 10;
         Drawing d =
                 new Drawing(
@@ -37,10 +42,10 @@ public final class ChangesPlot {
         Frame f =
                 new Frame(
                         left, TOP, width - left - RIGHT, row * changes.size(), -REACH, REACH, 0, 1);
-        d.box(f.x(-1), TOP, f.x(1) - f.x(-1), f.height(), Ink.BAND);
-        d.line(f.x(0), TOP, f.x(0), f.bottom(), Ink.AXIS);
+        if (wide) {
+            allowed(d, f, TOP, f.bottom());
+        }
         for (int side : new int[] {-1, 1}) {
-            d.line(f.x(side), TOP, f.x(side), f.bottom(), Ink.THRESHOLD);
             d.text(
                     f.x(side),
                     TOP - 10,
@@ -52,9 +57,12 @@ public final class ChangesPlot {
         for (int i = 0; i < changes.size(); i++) {
             double top = TOP + i * row;
             Change change = changes.get(i);
-            double y = top + (wide ? row / 2 : row - ROW / 2 + 2);
+            double y = top + (wide ? row / 2 : LABEL + (ROW - GAP) / 2);
             if (i > 0) {
                 d.line(wide ? 0 : left, top, width - RIGHT, top, Ink.GRID);
+            }
+            if (!wide) {
+                allowed(d, f, top + LABEL, top + row - GAP);
             }
             d.text(
                     wide ? 0 : left,
@@ -65,6 +73,14 @@ public final class ChangesPlot {
             row(d, f, change, y);
         }
         return d;
+    }
+
+    /** What is allowed, from one height to another: no name may stand on it. */
+    private static void allowed(Drawing d, Frame f, double top, double bottom) {
+        d.box(f.x(-1), top, f.x(1) - f.x(-1), bottom - top, Ink.BAND);
+        d.line(f.x(0), top, f.x(0), bottom, Ink.AXIS);
+        d.line(f.x(-1), top, f.x(-1), bottom, Ink.THRESHOLD);
+        d.line(f.x(1), top, f.x(1), bottom, Ink.THRESHOLD);
     }
 
     private static void row(Drawing d, Frame f, Change change, double y) {

@@ -1,0 +1,232 @@
+package org.printassay.logbook;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.printassay.check.Baseline;
+import org.printassay.compare.Figure;
+import org.printassay.compare.KnownSpread;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
+import org.printassay.problem.Problem;
+import org.printassay.trend.ControlLimits;
+
+/**
+ * What a logbook knows of unchanged prints: the baseline that a print is to be held against, and
+ * how far prints of its printer, paper and route lie apart. What nobody said of a print fits
+ * anything, so long as it fits one series alone. Evaluations that were read are kept. Not for use
+ * by several threads.
+ */
+public final class SteadyPrints {
+    private static final int MOST_NAMED = 5;
+
+    private final Logbook logbook;
+    private final String name;
+    private final Map<Long, Evaluation> read = new LinkedHashMap<>();
+    private final Map<String, KnownSpread> spreads = new LinkedHashMap<>();
+    private @Nullable List<Entry> entries;
+
+    /** Of a logbook, which the caller closes. */
+    public SteadyPrints(Logbook logbook) {
+        this.logbook = logbook;
+        this.name = "the logbook " + logbook.place().name();
+    }
+
+    /**
+     * The baseline of a print's printer, paper and route; of several charts, that of the print's.
+     *
+     * @throws Problem input, when none is named or none fits; usage, when several fit; chart, when
+     *     it is of another chart
+     */
+    public Baseline baseline(Evaluation print) throws Problem {
+        List<Entry> all = entries().stream().filter(Entry::baseline).toList();
+        if (all.isEmpty()) {
+            throw Problem.input(
+                    logbook.place().shown(),
+                    "no baseline is named there. Name the prints that show the printer as it should"
+                            + " be: printassay log baseline NUMBER...");
+        }
+        Series series = fitting(all, print, "baseline");
+        List<Entry> own = all.stream().filter(e -> e.series().equals(series)).toList();
+        List<Entry> fit =
+                own.stream().filter(e -> sameChart(e, print)).toList();
+        if (fit.isEmpty()) {
+            throw Problem.chart(
+                    nameOf(print),
+                    "was printed from another chart than the baseline of "
+                            + series.shown()
+                            + " in the logbook. Print the baseline's chart again, or add a print"
+                            + " of this one to the baseline.");
+        }
+        List<Evaluation> prints = new ArrayList<>();
+        for (Entry entry : fit) {
+            prints.add(evaluation(entry.id()));
+        }
+        return new Baseline(prints, name, fit.stream().map(Entry::id).toList());
+    }
+
+    /** Charts are told apart where both are known. */
+    private static boolean sameChart(Entry entry, Evaluation print) {
+        return entry.chart() == null
+                || print.chartId() == null
+                || entry.chart().equals(print.chartId());
+    }
+
+    private Evaluation evaluation(long id) throws Problem {
+        Evaluation there = read.get(id);
+        if (there == null) {
+            there = logbook.evaluation(id);
+            read.put(id, there);
+        }
+        return there;
+    }
+
+    /**
+     * How prints lie apart of the printers, papers and routes of some prints, read as these were;
+     * pooled where there are several. Those that the logbook has too few prints of are passed over.
+     *
+     * @throws Problem input, when there are too few prints of all of them
+     */
+    public KnownSpread spread(List<Evaluation> prints) throws Problem {
+        KnownSpread known = KnownSpread.NONE;
+        Set<String> seen = new LinkedHashSet<>();
+        List<String> few = new ArrayList<>();
+        for (Evaluation print : prints) {
+            String manner = Identity.manner(print);
+            List<Entry> alike =
+                    entries().stream()
+                            .filter(e -> e.manner().equals(manner) && sameChart(e, print))
+                            .toList();
+            if (candidates(alike, print).size() > 1) {
+                fitting(alike, print, "series"); // says which
+            }
+            Series series =
+                    candidates(alike, print).stream()
+                            .findFirst()
+                            .orElse(Series.of(print.details()));
+            if (!seen.add(key(series, manner, print))) {
+                continue;
+            }
+            List<Entry> own = alike.stream().filter(e -> e.series().equals(series)).toList();
+            KnownSpread one = spread(key(series, manner, print), series, own);
+            if (one.known()) {
+                known = known.known() ? known.and(one) : one;
+            } else {
+                few.add(own.size() + " of " + series.shown() + " (" + manner + ")");
+            }
+        }
+        if (!known.known()) {
+            throw Problem.input(
+                    logbook.place().shown(),
+                    "too few prints to tell how far unchanged ones lie apart: "
+                            + String.join("; ", few)
+                            + "; "
+                            + ControlLimits.FEWEST
+                            + " are needed. Add more, or leave the spread of the logbook out.");
+        }
+        return known;
+    }
+
+    private static String key(Series series, String manner, Evaluation print) {
+        return series + "\n" + manner + "\n" + print.chartId();
+    }
+
+    private KnownSpread spread(String key, Series series, List<Entry> own) throws Problem {
+        KnownSpread there = spreads.get(key);
+        if (there == null) {
+            there =
+                    own.isEmpty()
+                            ? KnownSpread.NONE
+                            : SeriesTrend.of(
+                                            logbook, series, own, List.of(Figure.values()), List.of())
+                                    .spread(name);
+            spreads.put(key, there);
+        }
+        return there;
+    }
+
+    /** Read once, so that all prints are held against the same state. */
+    private List<Entry> entries() throws Problem {
+        List<Entry> there = entries;
+        if (there == null) {
+            there = logbook.entries(Selection.ALL);
+            entries = there;
+        }
+        return there;
+    }
+
+    /** The one series that what is said of a print fits. */
+    private Series fitting(List<Entry> entries, Evaluation print, String what) throws Problem {
+        Set<Series> fit = candidates(entries, print);
+        if (fit.size() == 1) {
+            return fit.iterator().next();
+        }
+        String said = Series.of(print.details()).shown();
+        if (fit.isEmpty()) {
+            throw Problem.input(
+                    logbook.place().shown(),
+                    "there is no "
+                            + what
+                            + " for "
+                            + nameOf(print)
+                            + " ("
+                            + said
+                            + "). There are: "
+                            + names(
+                                    entries.stream()
+                                            .map(Entry::series)
+                                            .collect(Collectors.toCollection(LinkedHashSet::new)))
+                            + ". Say --printer, --paper and --route as they are there, or name a"
+                            + " baseline: printassay log baseline NUMBER...");
+        }
+        throw Problem.usage(
+                nameOf(print)
+                        + " ("
+                        + said
+                        + ") fits more than one "
+                        + what
+                        + " of the logbook: "
+                        + names(fit)
+                        + ". Evaluate it with --printer, --paper and --route.");
+    }
+
+    /** The very series of a print where it is there, else those that contradict nothing. */
+    private static Set<Series> candidates(List<Entry> entries, Evaluation print) {
+        PrintDetails said = print.details();
+        Series own = Series.of(said);
+        Set<Series> fit = new LinkedHashSet<>();
+        for (Entry entry : entries) {
+            Series there = entry.series();
+            if (there.key().equals(own.key())) {
+                return Set.of(there);
+            }
+            if (fits(own.printer(), there.printer())
+                    && fits(own.paper(), there.paper())
+                    && fits(own.route(), there.route())) {
+                fit.add(there);
+            }
+        }
+        return fit;
+    }
+
+    private static boolean fits(String said, String there) {
+        return said.isEmpty() || PrintDetails.key(said).equals(PrintDetails.key(there));
+    }
+
+    private static String names(Set<Series> series) {
+        return series.stream()
+                        .limit(MOST_NAMED)
+                        .map(Series::shown)
+                        .collect(Collectors.joining("; "))
+                + (series.size() > MOST_NAMED ? "; ..." : "");
+    }
+
+    private static String nameOf(Evaluation print) {
+        return print.files().isEmpty() ? "the print" : print.files().get(0).name();
+    }
+}
