@@ -8,16 +8,15 @@ import org.printassay.colour.Lab;
 
 /**
  * Finds periodic bands of 0.5 to 13 mm along one axis: the spectrum (Hann window) of each tint and
- * of all tints together, each peak against the noise around it. Power of normal noise is
- * exponential, so a peak of {@value #ALONE} times its mean happens in fewer than one of a thousand
- * million independent frequencies.
+ * of all tints together, each peak against the noise around it. Noise makes such a peak in fewer
+ * than one of ten million independent frequencies; a sheet has some thousand.
  */
 public final class BandDetector {
-    /** Power over the mean noise around it that makes a band in one tint. */
-    private static final double ALONE = 24;
+    /** How rare a peak must be in noise to make a band in one tint: exp(-17) is 4 in 10^8. */
+    private static final double ALONE = 17;
 
-    /** And that shows in a tint at a period that is known. */
-    private static final double SHOWS = 8;
+    /** And to show in a tint at a period that is known: exp(-7) is 1 in 1000. */
+    private static final double SHOWS = 7;
 
     /** Bands below this amplitude, L*, are never seen and seldom the printer's. */
     private static final double SMALLEST_L = 0.06;
@@ -92,8 +91,9 @@ public final class BandDetector {
             if (power[k] < power[k - 1] || power[k] <= power[k + 1]) {
                 continue;
             }
-            double strength = power[k] / trace.noise(k);
-            if (strength >= ALONE && power[k] >= SMALLEST_L * SMALLEST_L) {
+            BandTrace.Noise noise = trace.noise(k);
+            double strength = power[k] / noise.mean();
+            if (power[k] >= noise.exceeded(ALONE) && power[k] >= SMALLEST_L * SMALLEST_L) {
                 double left = Math.log(power[k - 1]);
                 double middle = Math.log(power[k]);
                 double right = Math.log(power[k + 1]);
@@ -146,13 +146,14 @@ public final class BandDetector {
                 continue;
             }
             BandTrace trace = BandTrace.of(tint);
-            double noise =
+            BandTrace.Noise noise =
                     trace.noise((int) Math.round(1 / band.periodMm() / trace.frequencyStep()));
             double here = trace.amplitude(band.periodMm());
-            if (here * here >= SHOWS * noise) {
+            if (here * here >= noise.exceeded(SHOWS)) {
                 return Optional.of(true);
             }
-            absent |= band.amplitudeDeltaL() * band.amplitudeDeltaL() >= ALONE * noise;
+            double there = band.amplitudeDeltaL();
+            absent |= there * there >= noise.exceeded(ALONE);
         }
         return absent ? Optional.of(false) : Optional.empty();
     }
@@ -168,7 +169,7 @@ public final class BandDetector {
         for (BandTrace trace : inked) {
             int k = (int) Math.round(peak.frequency / trace.frequencyStep());
             double here = trace.amplitude(period);
-            if (here * here < SHOWS * trace.noise(k) && peak.trace != trace) {
+            if (here * here < trace.noise(k).exceeded(SHOWS) && peak.trace != trace) {
                 continue;
             }
             shows.add(trace.tint().id());

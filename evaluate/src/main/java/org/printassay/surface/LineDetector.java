@@ -22,6 +22,9 @@ public final class LineDetector {
     /** A tint shows a line that another tint has placed from here on. */
     static final double SHOWS = 3.5;
 
+    /** Fainter than this, dR/R, a line is none. */
+    private static final double LEAST_CONTRAST = 0.02;
+
     /** Lines of several tints nearer than this are one. */
     private static final double SAME_MM = 0.2;
 
@@ -59,7 +62,10 @@ public final class LineDetector {
             }
             seen.removeAll(same);
             if (Math.abs(first.line().z()) >= ALONE || same.size() > 1) {
-                found.add(line(first, same, traces));
+                FoundLine line = line(first, same, traces);
+                if (Math.abs(line.contrast()) >= LEAST_CONTRAST) {
+                    found.add(line);
+                }
             }
         }
         found.sort(Comparator.comparingDouble(FoundLine::positionMm));

@@ -11,8 +11,18 @@ final class LineTrace {
     /** Widths looked for; what lies between answers to a neighbour. */
     private static final double[] WIDTHS_MM = {0.05, 0.1, 0.2, 0.4, 0.8, 1.4, 2.2};
 
-    /** Contrasts below 2 % are no lines, however even the tint is. */
+    /** As even as this no tint is taken to be. */
     private static final double LEAST_NOISE = 0.003;
+
+    /**
+     * What a median absolute deviation tells of a normal deviation, against what a standard one does
+     * (P. J. Rousseeuw, C. Croux, "Alternatives to the median absolute deviation", J. Am. Stat.
+     * Assoc. 88, 1993).
+     */
+    private static final double EFFICIENCY = 0.37;
+
+    /** Width of a Gaussian at half its height, standard deviations. */
+    private static final double HALF_HEIGHT = 2.355;
 
     /** A line crosses the tint: this share of strips must show it. */
     private static final double CROSSING = 0.74;
@@ -74,15 +84,32 @@ final class LineTrace {
         for (int f = 0; f < noise.length; f++) {
             LineFilter filter = filters.get(f);
             responses[f] = filter.responses(all);
-            noise[f] =
-                    Math.max(
-                            LEAST_NOISE,
-                            Baseline.deviation(
-                                    Arrays.copyOfRange(
-                                            responses[f],
-                                            filter.reach(),
-                                            all.length - filter.reach())));
+            double[] inside =
+                    Arrays.copyOfRange(
+                            responses[f], filter.reach(), all.length - filter.reach());
+            double apart = filter.widthMm() + HALF_HEIGHT * sigmaMm;
+            double places = inside.length * tint.stepMm() / apart;
+            noise[f] = Math.max(LEAST_NOISE, unsure(places) * Baseline.deviation(inside));
         }
+    }
+
+    /**
+     * By how much a robust deviation from so many independent places must be enlarged for {@link
+     * LineDetector#ALONE} deviations to be as rare as they are among normal numbers of known
+     * deviation. Short tints tell little of their noise.
+     */
+    static double unsure(double places) {
+        return student(LineDetector.ALONE, Math.max(1, EFFICIENCY * places)) / LineDetector.ALONE;
+    }
+
+    /**
+     * Student's t that is as rare as a normal number, by the approximation of D. L. Wallace, "Bounds
+     * on normal approximations to Student's and the chi-square distributions", Ann. Math. Statist.
+     * 30, 1959 (from memory).
+     */
+    static double student(double normal, double freedom) {
+        double z = normal * (8 * freedom + 3) / (8 * freedom + 1);
+        return Math.sqrt(freedom * Math.expm1(z * z / freedom));
     }
 
     TintTrace tint() {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -63,6 +64,39 @@ class BandDetectorTest {
         System.out.println(counts);
         assertTrue(found >= 0.95 * TRIALS, counts);
         assertTrue(20 * others < Math.max(20, TRIALS), counts);
+    }
+
+    /** As many tints as some forty sheets have, one by one. */
+    @Test
+    void grainOfShortTintsIsNoBand() {
+        for (int seed = 0; seed < 1000; seed++) {
+            TintTrace tint =
+                    new MadeTint(50_000 + seed, 85, 50, 1.5, 0.05)
+                            .trace("T", Rgb8.grey(120), Along.X);
+            assertEquals(List.of(), BandDetector.find(List.of(tint), ContrastSensitivity.USUAL));
+        }
+    }
+
+    /** Handbook tables of F: 2 and 20 degrees of freedom, 0.01 and 0.05 exceed 5.849 and 3.493. */
+    @Test
+    void noiseKnownFromFewPowersIsExceededMoreOften() {
+        BandTrace.Noise noise = new BandTrace.Noise(1, 10);
+        assertEquals(5.849, noise.exceeded(-Math.log(0.01)), 0.001);
+        assertEquals(3.493, noise.exceeded(-Math.log(0.05)), 0.001);
+    }
+
+    /** The mean of exponential numbers, whatever the largest fifth of them is. */
+    @Test
+    void noiseIsToldBesideBands() {
+        Random random = new Random(8);
+        double[] powers = new double[20_000];
+        for (int i = 0; i < powers.length; i++) {
+            powers[i] = -3 * Math.log(1 - random.nextDouble());
+        }
+        assertEquals(3, BandTrace.Noise.of(powers, 100).mean(), 0.06);
+        Arrays.fill(powers, 0, 2000, 1e6);
+        // What lies below the largest fifth is then the lower eight ninths of the noise.
+        assertEquals(3.82, BandTrace.Noise.of(powers, 100).mean(), 0.1);
     }
 
     /** Narrow seams have strong harmonics; what repeats is the seam. */

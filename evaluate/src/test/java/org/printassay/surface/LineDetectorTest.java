@@ -198,6 +198,43 @@ class LineDetectorTest {
         assertEquals(100, lines.get(0).positionMm(), 0.3);
     }
 
+    /** Half a percent darker, half a millimetre from a bright neighbour: nothing that is seen. */
+    @Test
+    void aFaintDipBesideTheLightOfTheNextTintIsNoLine() {
+        TintTrace tint =
+                new MadeTint(71, 4.5, 80, 0.03, 0.05)
+                        .with(new MadeTint.Line(3.8, 0.28, -0.007))
+                        .withGlowAtEnds(0.014, 0.2)
+                        .trace("T", CODES[5], Along.Y);
+        assertEquals(List.of(), LineDetector.find(List.of(tint), MadeTint.SIGMA_MM));
+    }
+
+    /** Short tints tell little of their noise: what stands out of it there is no line. */
+    @Test
+    void grainOfShortTintsIsNoLine() {
+        for (int seed = 0; seed < 4000; seed++) {
+            TintTrace tint =
+                    new MadeTint(20_000 + seed, 4.7, 60, 1, 0.05)
+                            .withGlowAtEnds(0.01, 0.3)
+                            .trace("T", CODES[seed % CODES.length], Along.Y);
+            assertEquals(List.of(), LineDetector.find(List.of(tint), MadeTint.SIGMA_MM));
+        }
+    }
+
+    /** Handbook tables of Student's t: one-sided 0.001 (normal 3.0902) and 0.01 (2.3263). */
+    @ParameterizedTest
+    @CsvSource({
+        "3.0902, 10, 4.144",
+        "3.0902, 30, 3.385",
+        "3.0902, 120, 3.160",
+        "2.3263, 5, 3.365",
+        "2.3263, 10, 2.764"
+    })
+    void fewPlacesMakeNoiseUnsure(double normal, double freedom, double t) {
+        assertEquals(t, LineTrace.student(normal, freedom), 0.01 * t);
+        assertEquals(1, LineTrace.unsure(1e6), 1e-3);
+    }
+
     /** Hairs are darker than lines, and end within the tint. */
     @ParameterizedTest
     @CsvSource({"0, 4", "0, 6", "2, 6", "1, 6", "3, 3"})

@@ -32,6 +32,8 @@ final class MadeTint {
     private final List<Band> bands = new ArrayList<>();
     private final List<Hair> hairs = new ArrayList<>();
     private int dust;
+    private double glow;
+    private double glowMm = 1;
 
     MadeTint(long seed, double lengthMm, double lightness, double grainL, double grainLengthMm) {
         this.random = new Random(seed);
@@ -56,6 +58,13 @@ final class MadeTint {
         return this;
     }
 
+    /** Light of what lies beside the tint, falling off from its ends. */
+    MadeTint withGlowAtEnds(double share, double reachMm) {
+        glow = share;
+        glowMm = reachMm;
+        return this;
+    }
+
     MadeTint withDust(int specks) {
         dust = specks;
         return this;
@@ -75,6 +84,7 @@ final class MadeTint {
             for (int i = 0; i < bins; i++) {
                 double at = (i + 0.5) * STEP_MM;
                 double value = 1 + perL * grain[i] + 0.01 * Math.sin(at / 60);
+                value += glow * (Math.exp(-at / glowMm) + Math.exp((at - lengthMm) / glowMm));
                 for (Line line : lines) {
                     value += line.contrast() * box(at - line.atMm(), line.widthMm());
                 }
