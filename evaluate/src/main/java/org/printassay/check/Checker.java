@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.compare.CommonCodes;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Difference;
 import org.printassay.compare.Differences;
@@ -123,6 +124,10 @@ public final class Checker {
 
     private Optional<Found> figure(Quantity quantity) {
         Figure figure = quantity.figure().orElseThrow();
+        if (CommonCodes.leftOut(List.of(before.prints().get(0), after.prints().get(0)))
+                .contains(figure)) {
+            return Optional.empty();
+        }
         Optional<Difference> difference =
                 Differences.of(figure, before, after, PrintSpread.UNKNOWN, readAlike);
         return difference.map(
