@@ -120,8 +120,8 @@ public record PatchDrift(
     }
 
     private static double light(Evaluation print) {
-        return Math.hypot(Lights.of(print, "white.lab.l"), Lights.of(print, "black.lab.l"))
-                / 1.4142;
+        return Uncertainties.quadraticMean(
+                Lights.of(print, "white.lab.l"), Lights.of(print, "black.lab.l"));
     }
 
     /** Standard deviations of one reading in L*, a* and b*. */
