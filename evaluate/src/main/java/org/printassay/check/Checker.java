@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.compare.CommonCodes;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Differences;
 import org.printassay.compare.Figure;
@@ -139,6 +140,11 @@ public final class Checker {
 
     private Optional<Found> figure(Quantity quantity) {
         Figure figure = quantity.figure().orElseThrow();
+        List<Evaluation> all = new ArrayList<>(baseline.prints());
+        all.addAll(after.prints());
+        if (CommonCodes.leftOut(all).contains(figure)) {
+            return Optional.empty();
+        }
         return Differences.ofReading(figure, before, after, readAlike)
                 .map(
                         d ->

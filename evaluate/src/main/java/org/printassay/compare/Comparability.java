@@ -65,7 +65,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         DRYING("drying", false),
         /** Papers, printers and routes differ, more than one of them. */
         MIXTURE("mixture", false),
-        /** Other charts: only what both hold is compared. */
+        /** Other charts: figures over other patches are left out. */
         CHART("chart", false),
         /** Scans without profile: relative figures only. */
         RELATIVE_ONLY("relative-only", false),
@@ -202,8 +202,9 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 prints,
                 e -> e.chartId() == null ? "not a chart of ours" : e.chartId(),
                 Reason.CHART,
-                "They were printed from different charts (%s): only what both hold is compared, and"
-                        + " over different patches. Print the same chart on all.");
+                "They were printed from different charts (%s). Means are over other patches."
+                        + CommonCodes.words(prints)
+                        + " Print the same chart on all.");
         boolean alike = Readers.alike(prints);
         if (prints.stream().anyMatch(e -> !e.trust().absolute())) {
             cautions.add(

@@ -148,6 +148,11 @@ public enum Figure {
         return decimals;
     }
 
+    /** Decimals worth showing of a value: means of whole numbers are no whole numbers. */
+    public int decimals(double value) {
+        return whole() && value != Math.rint(value) ? decimals + 1 : decimals;
+    }
+
     /**
      * A smaller difference is not counted when papers are ranked, even where it is measurable: what
      * is just visible side by side (common practice, no source).

@@ -9,7 +9,7 @@ final class FigureText {
 
     /** A value with its unit. */
     static String value(Figure figure, double value) {
-        String number = number(value, decimals(figure, value));
+        String number = number(value, figure.decimals(value));
         return switch (figure.unit()) {
             case "", "steps" -> number;
             case "levels" -> "level " + number;
@@ -21,20 +21,14 @@ final class FigureText {
     /** The size of a difference with its 95 % half-width, where it has one. */
     static String interval(Difference d) {
         Figure figure = d.figure();
-        String size = number(Math.abs(d.value()), decimals(figure, d.value()));
+        String size = number(Math.abs(d.value()), figure.decimals(d.value()));
         Double half = d.halfWidth();
-        String within = half == null ? size : size + " +- " + number(half, decimals(figure, half));
+        String within = half == null ? size : size + " +- " + number(half, figure.decimals(half));
         return switch (figure.unit()) {
             case "" -> within;
             case "levels", "steps", "per mm" -> within + " " + figure.unit();
             default -> figure.unit() + " " + within;
         };
-    }
-
-    /** Means of whole numbers, and their intervals, are no whole numbers. */
-    private static int decimals(Figure figure, double value) {
-        boolean broken = figure.whole() && value != Math.rint(value);
-        return broken ? figure.decimals() + 1 : figure.decimals();
     }
 
     private static String number(double value, int decimals) {

@@ -3,6 +3,7 @@ package org.printassay.compare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /**
@@ -18,13 +19,18 @@ public record Pairs(int sides, List<Pair> all, int counted) {
     }
 
     static Pairs of(List<Side> sides, PrintSpread known, boolean readAlike) {
+        Set<Figure> leftOut =
+                CommonCodes.leftOut(sides.stream().flatMap(s -> s.prints().stream()).toList());
         PrintSpread repeats = PrintSpread.ofRepeats(sides);
         List<List<Difference>> found = new ArrayList<>();
         List<Difference> together = new ArrayList<>();
         for (int i = 0; i < sides.size(); i++) {
             for (int k = i + 1; k < sides.size(); k++) {
                 List<Difference> two =
-                        Differences.between(sides.get(i), sides.get(k), repeats, known, readAlike);
+                        Differences.between(sides.get(i), sides.get(k), repeats, known, readAlike)
+                                .stream()
+                                .filter(d -> !leftOut.contains(d.figure()))
+                                .toList();
                 found.add(two);
                 together.addAll(two);
             }

@@ -119,10 +119,8 @@ public record PatchDrift(
     }
 
     private static double light(Side side) {
-        return Math.hypot(
-                        Lights.of(side.prints(), "white.lab.l"),
-                        Lights.of(side.prints(), "black.lab.l"))
-                / 1.4142;
+        return Uncertainties.quadraticMean(
+                Lights.of(side.prints(), "white.lab.l"), Lights.of(side.prints(), "black.lab.l"));
     }
 
     /** Standard deviations of one reading in L*, a* and b*. */

@@ -8,8 +8,6 @@ import org.printassay.evaluation.PrintSurface;
 
 /** Figures of evenness, grain, sharpness, lines and bands. */
 final class SurfaceFigures {
-    private static final double NORMAL_95 = 1.96;
-
     /**
      * Standard uncertainty of grain as a share, and the least; measured, see the tests of grain.
      */
@@ -28,7 +26,7 @@ final class SurfaceFigures {
             to.put(
                     Figure.EVENNESS_GRADIENT,
                     evenness.gradient().overSheet(),
-                    evenness.gradient().uncertainty() / NORMAL_95,
+                    evenness.gradient().uncertainty() / Uncertainties.NORMAL_95,
                     0);
         }
         PrintSurface surface = evaluation.surface();

@@ -17,8 +17,6 @@ final class ToneFigures {
 
     private static final double HIGHLIGHTS_ABOVE = 67;
 
-    private static final double NORMAL_95 = 1.96;
-
     private final Evaluation evaluation;
     private final Uncertainties uncertainties;
 
@@ -130,7 +128,7 @@ final class ToneFigures {
                 best,
                 interval == null || best == null
                         ? Split.UNKNOWN
-                        : new Split(Math.max(PrintSpread.ROUNDED, reach(interval, best) / NORMAL_95), 0));
+                        : new Split(Math.max(PrintSpread.ROUNDED, reach(interval, best) / Uncertainties.NORMAL_95), 0));
         // Each visible step costs the threshold: what the whole range is off by, steps are off by.
         double range = random(anchor + ".lab.l") / wedge.threshold();
         to.put(
@@ -160,7 +158,7 @@ final class ToneFigures {
             to.put(
                     Figure.GREYS_CHROMA,
                     greys.meanDeltaCh(),
-                    Math.sqrt((a.random() * a.random() + b.random() * b.random()) / 2),
+                    Uncertainties.quadraticMean(a.random(), b.random()),
                     Math.max(a.systematic(), b.systematic()));
         }
         cast(to, greys.shadows(), Figure.CAST_SHADOWS_A, Figure.CAST_SHADOWS_B);

@@ -10,7 +10,9 @@ import org.printassay.metric.Budget;
  * would change and what prints read alike share.
  */
 final class Uncertainties {
-    private static final double NORMAL_95 = 1.96;
+    /** What evaluations widen standard uncertainties by to 95 %. */
+    static final double NORMAL_95 = 1.96;
+
     private final Evaluation evaluation;
 
     Uncertainties(Evaluation evaluation) {
@@ -51,6 +53,11 @@ final class Uncertainties {
         double systematic = Math.min(whole, of(alike).systematic());
         return new Split(
                 Math.sqrt(Math.max(0, whole * whole - systematic * systematic)), systematic);
+    }
+
+    /** Root mean square of two. */
+    static double quadraticMean(double one, double other) {
+        return Math.sqrt((one * one + other * other) / 2);
     }
 
     private Optional<Budget> budget(String key) {

@@ -111,7 +111,7 @@ public record WedgeShift(double levels, @Nullable Double standard, double remain
         double other = second.deviation(Lab::l, from, to);
         return Double.isNaN(one)
                 ? other
-                : Double.isNaN(other) ? one : Math.hypot(one, other) / 1.4142;
+                : Double.isNaN(other) ? one : Uncertainties.quadraticMean(one, other);
     }
 
     /** Weights need a noise even where none is known; any does, for all levels share it. */

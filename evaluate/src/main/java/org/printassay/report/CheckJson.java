@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.LongNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Baseline;
@@ -102,9 +103,7 @@ public final class CheckJson {
                         check.cautions(),
                         c -> {
                             ObjectNode caution = NODES.objectNode();
-                            caution.put(
-                                    "reason",
-                                    c.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+                            caution.put("reason", c.reason().key());
                             caution.put("text", c.text());
                             return caution;
                         }));

@@ -21,7 +21,7 @@ public final class ComparisonWords {
 
     /** A figure as tables show it, its unit being in the label; means of counts get a decimal. */
     static String bare(Figure figure, double value) {
-        return Words.number(value, decimals(figure, value));
+        return Words.number(value, figure.decimals(value));
     }
 
     /** A figure with its unit. */
@@ -34,20 +34,16 @@ public final class ComparisonWords {
         };
     }
 
-    private static int decimals(Figure figure, double value) {
-        return figure.whole() && value != Math.rint(value) ? 1 : figure.decimals();
-    }
-
     /** A difference with its half-width, where it has one. */
     static String difference(Difference d) {
         Double half = d.halfWidth();
-        int decimals = decimals(d.figure(), d.value());
+        int decimals = d.figure().decimals(d.value());
         String signed = Words.signed(d.value(), decimals);
         return half == null
                 ? signed
                 : signed
                         + "\u00a0\u00b1\u00a0"
-                        + Words.number(half, Math.max(decimals, decimals(d.figure(), half)));
+                        + Words.number(half, Math.max(decimals, d.figure().decimals(half)));
     }
 
     /** What may be said of a difference. */

@@ -72,6 +72,20 @@ class ToleranceFileTest {
         assertTrue(refusal("\"limit\": \"much\"}").contains("limit"));
     }
 
+    /** With nothing to look at, prints would seem to have nothing in common. */
+    @Test
+    void aSetNeedsAQuantity() throws Exception {
+        Path file =
+                Files.writeString(
+                        folder.resolve("none.json"),
+                        "{\"schema\": \"printassay/tolerances/1\", \"name\": \"none\","
+                                + " \"falseAlarmPercent\": 1, \"quantities\": {}}");
+        Problem problem = assertThrows(Problem.class, () -> ToleranceFile.read(file));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.getMessage().contains("quantities"), problem.getMessage());
+        assertEquals(1, problem.getMessage().lines().count());
+    }
+
     private String refusal(String inside) throws Exception {
         Path file = folder.resolve("bad.json");
         Files.writeString(

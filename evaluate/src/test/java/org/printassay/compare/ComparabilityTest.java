@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparability.Reason;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.problem.Problem;
 import org.printassay.reading.Trust;
 
 /** What may not be compared is refused, and what must be known is said. */
@@ -121,6 +122,45 @@ class ComparabilityTest {
         Comparability c = of(print("A").chart("paper-a4"), print("B").chart("paper-letter"));
         assertFalse(c.refused());
         assertEquals(List.of(Reason.CHART), reasons(c));
+    }
+
+    /** Steps over every level and over every fourth are not the same steps. */
+    @Test
+    void figuresOverOtherPatchesAreLeftOut() throws Exception {
+        int[] all = {0, 1, 2, 3, 4, 5, 6, 7, 8};
+        SimplePrints whole = print("A").chart("one").levels(all);
+        SimplePrints coarse = print("B").chart("two").levels(0, 4, 8).black(20);
+        Comparability c = of(whole, coarse);
+        assertEquals(List.of(Reason.CHART), reasons(c));
+        assertTrue(
+                c.cautions().get(0).text().contains("visible steps in shadows"),
+                c.cautions().get(0).text());
+        Comparison compared = comparison(whole, coarse);
+        Pair pair = compared.pairs().between(0, 1);
+        assertTrue(pair.of(Figure.SHADOWS_STEPS).isEmpty());
+        assertTrue(pair.of(Figure.SHADOWS_VISIBLE).isEmpty());
+        assertTrue(pair.of(Figure.BLACK_L).isPresent());
+        SimplePrints other = print("B").chart("two").levels(all);
+        assertTrue(
+                comparison(whole, other).pairs().between(0, 1).of(Figure.SHADOWS_STEPS).isPresent(),
+                "other pages of the same patches");
+        SimplePrints missing = print("B").chart("one").levels(0, 4, 8);
+        assertTrue(
+                comparison(whole, missing)
+                        .pairs()
+                        .between(0, 1)
+                        .of(Figure.SHADOWS_STEPS)
+                        .isPresent(),
+                "a patch that is missing makes no other chart");
+    }
+
+    private static Comparison comparison(SimplePrints one, SimplePrints other) throws Problem {
+        return Comparison.of(
+                List.of(
+                        new NamedPrint("one", one.sum('1').evaluation()),
+                        new NamedPrint("other", other.sum('2').evaluation())),
+                PrintSpread.UNKNOWN,
+                "");
     }
 
     /** Common practice, no source: prints dry for a day. */

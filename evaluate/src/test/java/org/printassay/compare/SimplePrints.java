@@ -1,8 +1,12 @@
 package org.printassay.compare;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MeasurementSummary;
 import org.printassay.evaluation.PlacementSummary;
@@ -10,7 +14,9 @@ import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
 import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
+import org.printassay.metric.LevelStep;
 import org.printassay.metric.Wedge;
+import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
 
 /** Simulated evaluations with little in them, made by hand. */
@@ -25,6 +31,7 @@ final class SimplePrints {
     private @Nullable String chart = "paper-a4";
     private @Nullable Double dried = 24.0;
     private Trust trust = Trust.INSTRUMENT;
+    private int[] levels = {};
     private double threshold = 0.5;
     private double whiteL = 95;
     private double blackL = 8;
@@ -73,6 +80,12 @@ final class SimplePrints {
 
     SimplePrints chart(@Nullable String id) {
         chart = id;
+        return this;
+    }
+
+    /** Neutral codes that were read. */
+    SimplePrints levels(int... codes) {
+        levels = codes;
         return this;
     }
 
@@ -143,7 +156,7 @@ final class SimplePrints {
                         : List.of(),
                 extreme(whiteL, 255),
                 extreme(blackL, 0),
-                List.of(),
+                Arrays.stream(levels).mapToObj(this::reading).toList(),
                 null,
                 wedge(),
                 null,
@@ -161,6 +174,21 @@ final class SimplePrints {
                 List.of(budget("white.lab.l", whiteL), budget("black.lab.l", blackL)),
                 null,
                 null);
+    }
+
+    private Reading reading(int level) {
+        Lab lab = new Lab(blackL + level * (whiteL - blackL) / 255, 0, 0);
+        return new Reading(
+                "N" + level,
+                Optional.empty(),
+                Rgb8.grey(level),
+                lab,
+                lab,
+                null,
+                null,
+                Set.of(),
+                null,
+                1);
     }
 
     private static Extreme extreme(double l, int level) {
@@ -182,6 +210,27 @@ final class SimplePrints {
 
     private Wedge wedge() {
         return new Wedge(
-                threshold, 2, 5, 4, new Wedge.Interval(3, 5), 40, 50, null, List.of(), List.of());
+                threshold,
+                2,
+                5,
+                4,
+                new Wedge.Interval(3, 5),
+                40,
+                50,
+                null,
+                List.of(),
+                Arrays.stream(levels)
+                        .mapToObj(
+                                level ->
+                                        new LevelStep(
+                                                level,
+                                                level,
+                                                level,
+                                                level,
+                                                level,
+                                                org.printassay.metric.Verdict.SEPARATED,
+                                                new Lab(level, 0, 0),
+                                                2))
+                        .toList());
     }
 }
