@@ -101,11 +101,6 @@ final class CodeMeans {
         return labs.stream().mapToDouble(value).average().orElseThrow();
     }
 
-    /** How many readings there are beyond the first of each code. */
-    int freedom() {
-        return readings.values().stream().mapToInt(twins -> Math.max(0, twins.size() - 1)).sum();
-    }
-
     /** Degrees of freedom of {@link #deviation} within the same bounds. */
     int freedom(double fromL, double toL) {
         return readings.values().stream()

@@ -96,7 +96,7 @@ public record PatchDrift(
         double scatter =
                 StatUtils.variance(codes.stream().mapToDouble(Code::deltaE00).toArray());
         double ofMean = 2 * mean * Math.sqrt(scatter / codes.size());
-        int freedom = first.freedom() + second.freedom();
+        int freedom = first.freedom(-1, 200) + second.freedom(-1, 200);
         double ofNoise = random * random * Math.sqrt(2.0 / Math.max(1, freedom));
         codes.sort(Comparator.comparingDouble(Code::deltaE00).reversed());
         return Optional.of(

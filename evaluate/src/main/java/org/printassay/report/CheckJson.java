@@ -5,8 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.LongNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Baseline;
 import org.printassay.check.Change;

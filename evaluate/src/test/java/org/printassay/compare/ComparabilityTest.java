@@ -159,7 +159,7 @@ class ComparabilityTest {
                 List.of(
                         new NamedPrint("one", one.sum('1').evaluation()),
                         new NamedPrint("other", other.sum('2').evaluation())),
-                PrintSpread.UNKNOWN,
+                KnownSpread.NONE,
                 "");
     }
 
