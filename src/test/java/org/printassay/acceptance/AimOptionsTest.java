@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -73,14 +74,22 @@ class AimOptionsTest {
         List<Object> words =
                 new ArrayList<>(
                         List.of(
-                                "evaluate", measured, "--aim", profile, "--intent", intent,
-                                "--out", out, "--force"));
+                                "evaluate",
+                                measured,
+                                "--aim",
+                                profile,
+                                "--intent",
+                                intent,
+                                "--out",
+                                out,
+                                "--force"));
         if (!compensation) {
             words.add("--no-black-point-compensation");
         }
         CommandLineRun run = CommandLineRun.of(words.toArray());
         assertEquals(0, run.exitCode(), run.err());
-        JsonNode aim = new ObjectMapper().readTree(out.resolve("evaluation.json").toFile()).at("/aim");
+        JsonNode aim =
+                new ObjectMapper().readTree(out.resolve("evaluation.json").toFile()).at("/aim");
         assertEquals(intent, aim.get("intent").asText());
         return aim.get("meanDeltaE00").asDouble();
     }
@@ -106,8 +115,17 @@ class AimOptionsTest {
                 Tool.run(
                         "sh",
                         "-c",
-                        tool + route + " '-i*sRGB' '-o" + profile + "' < '" + in + "' | "
-                                + tool + "-t3 '-i" + profile + "' '-o*Lab'");
+                        tool
+                                + route
+                                + " '-i*sRGB' '-o"
+                                + profile
+                                + "' < '"
+                                + in
+                                + "' | "
+                                + tool
+                                + "-t3 '-i"
+                                + profile
+                                + "' '-o*Lab'");
         List<String> labs = text.lines().filter(line -> !line.isBlank()).toList();
         assertEquals(codes.size(), labs.size());
         Random random = new Random(5);
@@ -158,6 +176,24 @@ class AimOptionsTest {
         refused(INPUT, List.of("--aim", text), "text.icc", "acsp");
         Path empty = Files.write(dir.resolve("empty.icc"), new byte[0]);
         refused(INPUT, List.of("--aim", empty), "empty.icc", "0 bytes");
+    }
+
+    /** Damage to a table that the route itself does not need is told before the work, and alike. */
+    @Test
+    void aDamagedTableOfAnyIntentIsRefused() throws Exception {
+        byte[] whole = Files.readAllBytes(FreeProfile.named(PRINTER));
+        for (String tag : List.of("A2B0", "A2B1", "A2B2", "B2A0", "B2A1", "B2A2")) {
+            ByteBuffer bytes = ByteBuffer.wrap(whole.clone());
+            int at = 132;
+            byte[] name = new byte[4];
+            do {
+                bytes.get(at, name);
+                at += 12;
+            } while (!new String(name, StandardCharsets.US_ASCII).equals(tag));
+            bytes.put(bytes.getInt(at - 8) + 10, (byte) 1); // points along each input
+            Path file = Files.write(dir.resolve("damaged.icc"), bytes.array());
+            refused(INPUT, List.of("--aim", file), "not a printer's profile", tag, "1 point");
+        }
     }
 
     /** One line, the code, nothing written. */

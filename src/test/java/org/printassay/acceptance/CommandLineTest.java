@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.cli.Main;
@@ -57,6 +61,32 @@ class CommandLineTest {
         Path out = dir.resolve("chart");
         assertEquals(0, CommandLineRun.of("chart", "--dpi", 150, "--out", out).exitCode());
         CommandLineRun run = CommandLineRun.of("evaluate", out.resolve("chart-1.tif"));
+        assertEquals(CHART, run.exitCode(), run.err());
+        assertTrue(run.err().contains("the chart's own file"), run.err());
+    }
+
+    /** The same of a short sheet, as a picture with white around it: free of any noise. */
+    @Test
+    void aPictureOfTheSheetIsNoScan() throws Exception {
+        Path out = dir.resolve("short");
+        assertEquals(
+                0,
+                CommandLineRun.of("chart", "--recipe", "short", "--page", "4x6in", "--out", out)
+                        .exitCode());
+        BufferedImage sheet = ImageIO.read(out.resolve("chart-1.tif").toFile());
+        BufferedImage framed =
+                new BufferedImage(
+                        sheet.getWidth() + 200,
+                        sheet.getHeight() + 200,
+                        BufferedImage.TYPE_INT_RGB);
+        Graphics2D drawing = framed.createGraphics();
+        drawing.setColor(Color.WHITE);
+        drawing.fillRect(0, 0, framed.getWidth(), framed.getHeight());
+        drawing.drawImage(sheet, 100, 100, null);
+        drawing.dispose();
+        Path picture = dir.resolve("picture.png");
+        assertTrue(ImageIO.write(framed, "png", picture.toFile()));
+        CommandLineRun run = CommandLineRun.of("evaluate", picture);
         assertEquals(CHART, run.exitCode(), run.err());
         assertTrue(run.err().contains("the chart's own file"), run.err());
     }

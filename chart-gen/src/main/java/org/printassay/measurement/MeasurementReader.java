@@ -184,8 +184,7 @@ public final class MeasurementReader {
     }
 
     /** Told apart by how it begins, byte order mark and white space aside. */
-    private static RawFile raw(
-            String name, byte[] bytes, Set<String> ids, Map<String, Rgb8> codes)
+    private static RawFile raw(String name, byte[] bytes, Set<String> ids, Map<String, Rgb8> codes)
             throws Problem {
         String text = decode(bytes);
         return text.stripLeading().startsWith("<")

@@ -114,9 +114,9 @@ final class OrderCheck {
     }
 
     /**
-     * Dark rows differ too little to show in all of the variance, and shadows are what they are for:
-     * so L* of greys alone, where the other order changes places of greys only. Tone that really
-     * runs backwards does not become smooth by another order.
+     * Dark rows differ too little to show in all of the variance, and shadows are what they are
+     * for: so L* of greys alone, where the other order changes places of greys only. Tone that
+     * really runs backwards does not become smooth by another order.
      */
     private Optional<String> greys(List<Lab> straight, Collection<Guess> guesses) {
         double left = greySquares(straight);
@@ -230,9 +230,7 @@ final class OrderCheck {
     /** Share of the variance of the readings that an order leaves unexplained, 0 to 1. */
     private double unexplained(List<Lab> expected) {
         double[] weights =
-                expected.stream()
-                        .mapToDouble(lab -> isGrey(lab) ? 1 : COLOURED)
-                        .toArray();
+                expected.stream().mapToDouble(lab -> isGrey(lab) ? 1 : COLOURED).toArray();
         double[] l = RisingFit.squares(expected, read, weights);
         double[] a = leftOver(expected, weights, Lab::a);
         double[] b = leftOver(expected, weights, Lab::b);

@@ -52,8 +52,7 @@ final class TextReader {
      *     asked for
      * @param chart codes of the chart's patches by id, where known
      */
-    static RawFile read(
-            String name, String content, Set<String> chartIds, Map<String, Rgb8> chart)
+    static RawFile read(String name, String content, Set<String> chartIds, Map<String, Rgb8> chart)
             throws Problem {
         TextTables text = TextTables.parse(name, content);
         TextReader reader = new TextReader(name);
@@ -79,8 +78,7 @@ final class TextReader {
         List<PatchReader> readers = new ArrayList<>();
         for (Part part : parts) {
             TextTables.Table table = new TextTables.Table(part.fields, part.rows, part.keywords);
-            readers.add(
-                    new PatchReader(name, table, part.columns, part.id, notes).take(chart));
+            readers.add(new PatchReader(name, table, part.columns, part.id, notes).take(chart));
         }
         List<RawSet> sets = new ArrayList<>();
         for (int i = 0; i < readers.size(); i++) {

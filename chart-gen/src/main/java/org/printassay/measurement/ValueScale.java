@@ -80,8 +80,6 @@ final class ValueScale {
         return rgb == null
                 ? null
                 : Double.valueOf(
-                        Math.max(
-                                DARKEST_PRINT,
-                                Lab.luminanceFactor(RgbSpace.SRGB.toLab(rgb).l())));
+                        Math.max(DARKEST_PRINT, Lab.luminanceFactor(RgbSpace.SRGB.toLab(rgb).l())));
     }
 }

@@ -35,9 +35,7 @@ class CxfWriterTest {
                     entry(
                             "FileInformation",
                             List.of("Creator", "CreationDate", "Description", "Comment", "Tag")),
-                    entry(
-                            "Resources",
-                            List.of("ObjectCollection", "ColorSpecificationCollection")),
+                    entry("Resources", List.of("ObjectCollection", "ColorSpecificationCollection")),
                     entry("ObjectCollection", List.of("Object")),
                     entry("Object", List.of("CreationDate", "ColorValues", "DeviceColorValues")),
                     entry(

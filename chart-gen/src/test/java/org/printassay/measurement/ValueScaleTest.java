@@ -40,8 +40,7 @@ class ValueScaleTest {
     @ParameterizedTest
     @ValueSource(doubles = {1, 100})
     void theChartsCodesTellToo(double scale) throws Problem {
-        List<Patch> patches =
-                List.of(patch(0), patch(8), patch(16), patch(24));
+        List<Patch> patches = List.of(patch(0), patch(8), patch(16), patch(24));
         ChartPatches chart = new ChartPatches("chart", RgbSpace.SRGB, List.of(patches));
         byte[] bytes = bytes(spectra(false, GLOSSY, scale));
         assertReads(GLOSSY, MeasurementReader.read("print.txt", bytes, chart));
@@ -131,10 +130,7 @@ class ValueScaleTest {
 
     private static Patch patch(int level) {
         return new Patch(
-                "p" + level,
-                Section.SHADOWS,
-                Rgb8.grey(level),
-                new RectMm(level, 0, 8, 8));
+                "p" + level, Section.SHADOWS, Rgb8.grey(level), new RectMm(level, 0, 8, 8));
     }
 
     private static String spectra(boolean codes, double[] print, double scale) {

@@ -16,9 +16,15 @@ final class Triangle {
         if (p == 0) {
             return covariance;
         }
+        // Rounding leaves tiny numbers on both sides that are not alike at all.
+        double[][] even = new double[p][p];
+        for (int k = 0; k < p; k++) {
+            for (int l = 0; l < p; l++) {
+                even[k][l] = (covariance[k][l] + covariance[l][k]) / 2;
+            }
+        }
         try {
-            return new CholeskyDecomposition(
-                            new Array2DRowRealMatrix(covariance, true), ASYMMETRY, 0)
+            return new CholeskyDecomposition(new Array2DRowRealMatrix(even, false), ASYMMETRY, 0)
                     .getL()
                     .getData();
         } catch (NonPositiveDefiniteMatrixException e) {

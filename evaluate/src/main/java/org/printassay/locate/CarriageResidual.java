@@ -68,7 +68,7 @@ final class CarriageResidual {
                 for (int k = 0; k < at.length; k++) {
                     right[at[k]] += weight * by[k] * edge.offPx();
                     for (int l = 0; l < at.length; l++) {
-                        normal[at[k]][at[l]] += weight * by[k] * by[l];
+                        normal[at[k]][at[l]] += weight * (by[k] * by[l]);
                     }
                 }
             }
@@ -113,7 +113,7 @@ final class CarriageResidual {
                 for (int i = 0; i < 4; i++) {
                     for (int j = 0; j < 4; j++) {
                         normal[first + k + i][first + k + j] +=
-                                rough * difference[i] * difference[j];
+                                rough * (difference[i] * difference[j]);
                     }
                 }
             }

@@ -3,7 +3,6 @@ package org.printassay.metric;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -285,8 +284,7 @@ public final class ColourJudge {
         for (List<Reading> twins : byCode.values()) {
             for (int i = 0; i < twins.size(); i++) {
                 for (int k = i + 1; k < twins.size(); k++) {
-                    double apart =
-                            DeltaE.ciede2000(twins.get(i).best(), twins.get(k).best());
+                    double apart = DeltaE.ciede2000(twins.get(i).best(), twins.get(k).best());
                     if (furthest == null || apart > furthest.deltaE00) {
                         furthest = new Twins(twins.get(i), twins.get(k), apart);
                     }

@@ -71,19 +71,8 @@ public record Judgement(
             List<Budget> budgets = new ArrayList<>(budgets(set, white, black, null, null));
             budgets.addAll(evenness);
             return new Judgement(
-                    white,
-                    black,
-                    null,
-                    null,
-                    null,
-                    null,
-                    repeats,
-                    null,
-                    null,
-                    null,
-                    twins,
-                    gradient,
-                    budgets);
+                    white, black, null, null, null, null, repeats, null, null, null, twins,
+                    gradient, budgets);
         }
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();

@@ -51,9 +51,11 @@ public record PrinterProfile(String name, String sha256, IccProfile profile) {
             if (!printer) {
                 throw new IccException(12, "it describes no printer");
             }
-            // Both ways are needed; a profile that lacks one is refused here, not later.
-            IccTransform.fromColour(profile, Intent.RELATIVE);
-            IccTransform.toColour(profile, Intent.ABSOLUTE);
+            // Mistakes are looked for by every intent: what lacks or damages one is refused here.
+            for (Intent intent : Intent.values()) {
+                IccTransform.fromColour(profile, intent);
+                IccTransform.toColour(profile, intent);
+            }
             return new PrinterProfile(name, sha256(bytes), profile);
         } catch (IccException e) {
             throw Problem.input(

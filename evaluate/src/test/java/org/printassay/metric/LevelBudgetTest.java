@@ -81,8 +81,7 @@ class LevelBudgetTest {
                 once.add(reading);
             }
         }
-        Judgement judged =
-                judged(new ReadingSet(once, RgbSpace.SRGB, Trust.INSTRUMENT, true));
+        Judgement judged = judged(new ReadingSet(once, RgbSpace.SRGB, Trust.INSTRUMENT, true));
         assertTrue(judged.budgets().stream().noneMatch(b -> b.unit().equals("level")));
     }
 
@@ -165,8 +164,7 @@ class LevelBudgetTest {
 
     private static void add(List<Reading> readings, int level, double l, Random random) {
         PointMm at = new PointMm(200 * random.nextDouble(), 280 * random.nextDouble());
-        readings.add(
-                reading(Rgb8.grey(level), new Lab(l, 0, 0), new LabError(0.1, 0.1, 0.1), at));
+        readings.add(reading(Rgb8.grey(level), new Lab(l, 0, 0), new LabError(0.1, 0.1, 0.1), at));
     }
 
     private static Reading reading(Rgb8 code, Lab lab, LabError error, PointMm at) {

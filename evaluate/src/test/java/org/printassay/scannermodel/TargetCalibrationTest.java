@@ -42,7 +42,9 @@ class TargetCalibrationTest {
     private Path data;
     private Path layout;
 
-    /** By how much the right side gets less light than the left one, and the top than the middle. */
+    /**
+     * By how much the right side gets less light than the left one, and the top than the middle.
+     */
     private double fall;
 
     @BeforeEach
@@ -175,8 +177,7 @@ class TargetCalibrationTest {
             row.append("{\"xMm\": " + x + ", \"yMm\": -4, \"widthMm\": 4, \"heightMm\": 4}");
         }
         Files.writeString(
-                layout,
-                text.substring(0, text.length() - 1) + ", \"background\": [" + row + "]}");
+                layout, text.substring(0, text.length() - 1) + ", \"background\": [" + row + "]}");
         Calibrator.Result made = calibrate(0);
         assertTrue(made.warnings().get(0).text().contains("could not be told"), made::toString);
     }

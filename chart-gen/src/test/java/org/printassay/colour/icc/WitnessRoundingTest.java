@@ -58,7 +58,9 @@ class WitnessRoundingTest {
 
     private static final Xyz D50 = Xyz.PCS_WHITE;
 
-    /** Share of ink, 0-1: a few roundings to 16 bits of XYZ on its scale of 2; largest seen 5.2e-5. */
+    /**
+     * Share of ink, 0-1: a few roundings to 16 bits of XYZ on its scale of 2; largest seen 5.2e-5.
+     */
     private static final double INK_STEPS = 1e-4;
 
     private static final int COLOURS = 3000;
@@ -99,8 +101,7 @@ class WitnessRoundingTest {
     }
 
     private double miss(Path file, List<double[]> asked, List<double[]> devices) {
-        List<double[]> given =
-                Transicc.convert(folder, devices, "-t1", "-i" + file, "-o*Lab");
+        List<double[]> given = Transicc.convert(folder, devices, "-t1", "-i" + file, "-o*Lab");
         double worst = 0;
         for (int i = 0; i < asked.size(); i++) {
             worst = Math.max(worst, DeltaE.cie1976(lab(asked.get(i)), lab(given.get(i))));
@@ -179,8 +180,7 @@ class WitnessRoundingTest {
             IccTransform print = IccTransform.fromColour(profile, Intent.RELATIVE);
             Lab printed = back.lab(print.device(Lab.of(new Xyz(0.336, 0.34731, 0.287), D50)));
             Xyz black = new Lab(printed.l(), 0, 0).toXyz(D50);
-            BlackPointCompensation theirs =
-                    BlackPointCompensation.between(new Xyz(0, 0, 0), black);
+            BlackPointCompensation theirs = BlackPointCompensation.between(new Xyz(0, 0, 0), black);
             List<double[]> codes = new ArrayList<>();
             for (int i = 0; i < 300; i++) {
                 codes.add(
@@ -191,16 +191,14 @@ class WitnessRoundingTest {
             List<double[]> devices =
                     Transicc.convert(folder, codes, "-t1", "-b", "-i" + source, "-o" + file);
             IccTransform ours =
-                    IccTransform.between(
-                            IccProfile.parse(srgb), profile, Intent.RELATIVE, true);
+                    IccTransform.between(IccProfile.parse(srgb), profile, Intent.RELATIVE, true);
             double withTheirs = 0;
             double withOurs = 0;
             for (int i = 0; i < codes.size(); i++) {
                 double[] code = Arrays.stream(codes.get(i)).map(c -> c / 255).toArray();
                 Xyz asked = theirs.apply(there.lab(code).toXyz(D50));
                 double[] their = Transicc.fractions(profile.space(), devices.get(i));
-                withTheirs =
-                        Math.max(withTheirs, ink(their, print.device(Lab.of(asked, D50))));
+                withTheirs = Math.max(withTheirs, ink(their, print.device(Lab.of(asked, D50))));
                 withOurs = Math.max(withOurs, ink(their, ours.convert(code)));
             }
             assertTrue(withTheirs < INK_STEPS, file + ": " + withTheirs);
