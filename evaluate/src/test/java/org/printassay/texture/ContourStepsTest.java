@@ -14,17 +14,13 @@ class ContourStepsTest {
 
     /** A vignette of 60 mm over 48 levels in whole codes, as 8 bit files have it. */
     private static double[] vignette(double jumpL, double jumpMm) {
-        return vignette(0.3, jumpL, jumpMm);
-    }
-
-    private static double[] vignette(double codeL, double jumpL, double jumpMm) {
         Random random = new Random(2);
         double[] values = new double[(int) (60 / STEP_MM)];
         for (int i = 0; i < values.length; i++) {
             double at = i * STEP_MM;
             values[i] =
                     5
-                            + codeL * Math.round(48 * at / 60)
+                            + 0.3 * Math.round(48 * at / 60)
                             + (at > jumpMm ? jumpL : 0)
                             + 0.08 * random.nextGaussian();
         }
@@ -39,11 +35,14 @@ class ContourStepsTest {
     /** Deep blacks rise by half an L* a code and more: it is the file's step, not the printer's. */
     @Test
     void wholeCodesOfASteepToneMakeNoSteps() {
+        double codeMm = 2.6;
         for (double codeL : new double[] {0.5, 0.6, 0.8}) {
-            assertEquals(
-                    List.of(),
-                    ContourSteps.find(vignette(codeL, 0, 0), STEP_MM, CODE_MM),
-                    "by " + codeL);
+            Random random = new Random(6);
+            double[] values = new double[(int) (48 * codeMm / STEP_MM)];
+            for (int i = 0; i < values.length; i++) {
+                values[i] = codeL * Math.floor(i * STEP_MM / codeMm) + 0.08 * random.nextGaussian();
+            }
+            assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm), "by " + codeL);
         }
     }
 
