@@ -35,12 +35,14 @@ class ContourStepsTest {
     /** Deep blacks rise by half an L* a code and more: it is the file's step, not the printer's. */
     @Test
     void wholeCodesOfASteepToneMakeNoSteps() {
-        double codeMm = 2.6;
+        double codeMm = 1.75;
         for (double codeL : new double[] {0.5, 0.6, 0.8}) {
             Random random = new Random(6);
             double[] values = new double[(int) (48 * codeMm / STEP_MM)];
             for (int i = 0; i < values.length; i++) {
-                values[i] = codeL * Math.floor(i * STEP_MM / codeMm) + 0.08 * random.nextGaussian();
+                // Three codes on four strips: some codes are twice as long as others.
+                double strip = Math.floor(i * STEP_MM / codeMm / 0.75);
+                values[i] = codeL * Math.round(0.75 * strip) + 0.08 * random.nextGaussian();
             }
             assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm), "by " + codeL);
         }
