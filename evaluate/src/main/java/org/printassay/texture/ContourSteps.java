@@ -117,11 +117,9 @@ public final class ContourSteps {
             if (room < 2 * apart) {
                 continue;
             }
-            double before =
-                    Order.median(Arrays.copyOfRange(change, middle - room, middle - apart));
+            double before = Order.median(Arrays.copyOfRange(change, middle - room, middle - apart));
             double after =
-                    Order.median(
-                            Arrays.copyOfRange(change, middle + apart + 1, middle + room + 1));
+                    Order.median(Arrays.copyOfRange(change, middle + apart + 1, middle + room + 1));
             double least = Math.min(before, after);
             double most = Math.max(before, after);
             for (int i = from; i < Math.min(change.length, from + stride); i++) {

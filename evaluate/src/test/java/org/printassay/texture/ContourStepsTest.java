@@ -65,7 +65,8 @@ class ContourStepsTest {
     @Test
     void stepsAreFoundPlacedAndSized() {
         for (double jump : new double[] {0.9, -1.2}) {
-            List<ContourSteps.Step> steps = ContourSteps.find(vignette(jump, 37.2), STEP_MM, CODE_MM);
+            List<ContourSteps.Step> steps =
+                    ContourSteps.find(vignette(jump, 37.2), STEP_MM, CODE_MM);
             assertEquals(1, steps.size());
             assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3);
             assertTrue(Math.abs(steps.get(0).deltaL() - jump) < 0.25, steps.toString());
