@@ -36,12 +36,12 @@ import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.flatbed.ScanFile;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
-import org.printassay.metric.Extreme;
-import org.printassay.reading.Trust;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
+import org.printassay.metric.Extreme;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.report.Reports;
@@ -219,10 +219,7 @@ class ScanHealthTest {
             gain[c] = 250.0 / (sum / 1000);
         }
         return edited(
-                flatbed(),
-                v -> held(v * gain[0]),
-                v -> held(v * gain[1]),
-                v -> held(v * gain[2]));
+                flatbed(), v -> held(v * gain[0]), v -> held(v * gain[1]), v -> held(v * gain[2]));
     }
 
     @Test

@@ -11,7 +11,9 @@ import org.printassay.reading.WarningCode;
  * error of every colour; all are off together.
  */
 final class ProfileDoubt {
-    /** What automatic exposure moves in L*, and in a* and b* with it (common practice, no source). */
+    /**
+     * What automatic exposure moves in L*, and in a* and b* with it (common practice, no source).
+     */
     private static final Lab EXPOSED = new Lab(3, 1, 1);
 
     /** What automatic colour moves, or a foreign profile, as for a calibration used elsewhere. */

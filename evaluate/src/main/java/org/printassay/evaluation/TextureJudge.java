@@ -218,8 +218,9 @@ final class TextureJudge {
         RectMm area = gradient.vignette().area();
         double from = gradient.vignette().fromLevel();
         double to = gradient.vignette().toLevel();
+        double codeMm = area.width() / Math.abs(to - from);
         List<PrintSurface.Step> steps = new ArrayList<>();
-        for (ContourSteps.Step step : ContourSteps.find(lightness, trace.stepMm())) {
+        for (ContourSteps.Step step : ContourSteps.find(lightness, trace.stepMm(), codeMm)) {
             double at = trace.positionMm(step.at());
             double share = (at - area.x()) / area.width();
             steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));

@@ -6,7 +6,8 @@ import java.util.List;
 
 /**
  * Steps in what should be a smooth vignette: places where lightness changes within half a
- * millimetre by more than the vignette's own slope there, visibly and beyond its own spread.
+ * millimetre by more than the vignette's own slope there, visibly and beyond its own spread. One
+ * code of the file is a step that no printer is to blame for: a fault is visible beside it.
  */
 public final class ContourSteps {
     /** Light is averaged over this length on either side of a place. */
@@ -39,9 +40,10 @@ public final class ContourSteps {
      *
      * @param lightness L* along the vignette
      * @param stepMm from value to value
+     * @param codeMm length of the vignette for one 8-bit code
      * @return in order
      */
-    public static List<Step> find(double[] lightness, double stepMm) {
+    public static List<Step> find(double[] lightness, double stepMm, double codeMm) {
         int side = Math.max(2, (int) Math.round(SIDE_MM / stepMm));
         int gap = Math.max(1, (int) Math.round(GAP_MM / stepMm / 2));
         int reach = side + gap;
@@ -60,22 +62,30 @@ public final class ContourSteps {
             double after = (sums[at + reach] - sums[at + gap]) / side;
             change[i] = after - before;
         }
-        double[] excess = excess(change, (int) Math.round(AROUND_MM / stepMm), reach);
+        int around = (int) Math.round(AROUND_MM / stepMm);
+        double[] excess = excess(change, around, reach);
         double[] sizes = new double[excess.length];
         for (int i = 0; i < sizes.length; i++) {
             sizes[i] = Math.abs(excess[i]);
         }
-        double least = Math.max(VISIBLE_L, ROBUST * NORMAL * Order.median(sizes));
+        double noise = ROBUST * NORMAL * Order.median(sizes);
+        double[] least = new double[sizes.length];
+        for (int i = 0; i < least.length; i++) {
+            int low = Math.max(0, i + reach - around);
+            int high = Math.min(n - 1, i + reach + around);
+            double code = Math.abs(slope(sums, low, high, reach)) * codeMm / stepMm;
+            least[i] = Math.max(VISIBLE_L + code, noise);
+        }
         List<Step> steps = new ArrayList<>();
         int i = 0;
         while (i < excess.length) {
-            if (sizes[i] < least) {
+            if (sizes[i] < least[i]) {
                 i++;
                 continue;
             }
             int best = i;
             int end = i;
-            while (end < excess.length && sizes[end] >= least && end - i < 2 * reach) {
+            while (end < excess.length && sizes[end] >= least[end] && end - i < 2 * reach) {
                 best = sizes[end] > sizes[best] ? end : best;
                 end++;
             }
@@ -86,9 +96,17 @@ public final class ContourSteps {
         return steps;
     }
 
+    /** Mean change from value to value between two places, by the means of so many at each. */
+    private static double slope(double[] sums, int low, int high, int count) {
+        double first = (sums[low + count] - sums[low]) / count;
+        double last = (sums[high + 1] - sums[high + 1 - count]) / count;
+        return (last - first) / (high + 1 - count - low);
+    }
+
     /**
-     * Change less the usual change: the mean of the medians before and after a place, equally far
-     * on both sides, so that a slope that itself changes makes no step. 0 near the ends.
+     * Change less the usual change: what lies between the medians before and after a place, equally
+     * far on both sides, so that a slope that itself changes, as at a knee, makes no step. 0 near
+     * the ends.
      */
     private static double[] excess(double[] change, int around, int apart) {
         double[] out = new double[change.length];
@@ -99,14 +117,13 @@ public final class ContourSteps {
             if (room < 2 * apart) {
                 continue;
             }
-            double usual =
-                    (Order.median(Arrays.copyOfRange(change, middle - room, middle - apart))
-                                    + Order.median(
-                                            Arrays.copyOfRange(
-                                                    change, middle + apart + 1, middle + room + 1)))
-                            / 2;
+            double before = Order.median(Arrays.copyOfRange(change, middle - room, middle - apart));
+            double after =
+                    Order.median(Arrays.copyOfRange(change, middle + apart + 1, middle + room + 1));
+            double least = Math.min(before, after);
+            double most = Math.max(before, after);
             for (int i = from; i < Math.min(change.length, from + stride); i++) {
-                out[i] = change[i] - usual;
+                out[i] = change[i] - Math.max(least, Math.min(most, change[i]));
             }
         }
         return out;

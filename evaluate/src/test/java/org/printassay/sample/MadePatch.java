@@ -118,7 +118,9 @@ final class MadePatch {
             double x = side * random.nextDouble();
             double y = side * random.nextDouble();
             for (int v = Math.max(0, (int) y - reach); v <= Math.min(side - 1, y + reach); v++) {
-                for (int u = Math.max(0, (int) x - reach); u <= Math.min(side - 1, x + reach); u++) {
+                for (int u = Math.max(0, (int) x - reach);
+                        u <= Math.min(side - 1, x + reach);
+                        u++) {
                     double hidden = overlap(u - x, radius) * overlap(v - y, radius);
                     int i = v * side + u;
                     light[i] += hidden * (ink - light[i]);

@@ -10,6 +10,8 @@ import org.junit.jupiter.api.Test;
 class ContourStepsTest {
     private static final double STEP_MM = 25.4 / 600;
 
+    private static final double CODE_MM = 60.0 / 48;
+
     /** A vignette of 60 mm over 48 levels in whole codes, as 8 bit files have it. */
     private static double[] vignette(double jumpL, double jumpMm) {
         Random random = new Random(2);
@@ -27,13 +29,44 @@ class ContourStepsTest {
 
     @Test
     void wholeCodesMakeNoSteps() {
-        assertEquals(List.of(), ContourSteps.find(vignette(0, 0), STEP_MM));
+        assertEquals(List.of(), ContourSteps.find(vignette(0, 0), STEP_MM, CODE_MM));
+    }
+
+    /** Deep blacks rise by half an L* a code and more: it is the file's step, not the printer's. */
+    @Test
+    void wholeCodesOfASteepToneMakeNoSteps() {
+        double codeMm = 1.75;
+        for (double codeL : new double[] {0.5, 0.6, 0.8}) {
+            Random random = new Random(6);
+            double[] values = new double[(int) (48 * codeMm / STEP_MM)];
+            for (int i = 0; i < values.length; i++) {
+                // Three codes on four strips: some codes are twice as long as others.
+                double strip = Math.floor(i * STEP_MM / codeMm / 0.75);
+                values[i] = codeL * Math.round(0.75 * strip) + 0.08 * random.nextGaussian();
+            }
+            assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm), "by " + codeL);
+        }
+    }
+
+    /** Shadows that block and then rise steeply bend; they do not break. */
+    @Test
+    void aKneeMakesNoStep() {
+        Random random = new Random(4);
+        double codeMm = 54.0 / 255;
+        double[] values = new double[(int) (54 / STEP_MM)];
+        for (int i = 0; i < values.length; i++) {
+            double code = Math.floor(i * STEP_MM / codeMm);
+            double rise = 3 * Math.log1p(Math.exp((code - 24) / 3)) * 0.5;
+            values[i] = 16 + rise / (1 + rise / 300) + 0.05 * random.nextGaussian();
+        }
+        assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm));
     }
 
     @Test
     void stepsAreFoundPlacedAndSized() {
         for (double jump : new double[] {0.9, -1.2}) {
-            List<ContourSteps.Step> steps = ContourSteps.find(vignette(jump, 37.2), STEP_MM);
+            List<ContourSteps.Step> steps =
+                    ContourSteps.find(vignette(jump, 37.2), STEP_MM, CODE_MM);
             assertEquals(1, steps.size());
             assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3);
             assertTrue(Math.abs(steps.get(0).deltaL() - jump) < 0.25, steps.toString());
