@@ -254,13 +254,10 @@ abstract class LogbookContract {
             KnownSpread known = steady.spread(List.of(print));
             // Mean of steps of 0.1, 0.2 and 0.1 in turn, over 1.128, by the individuals chart.
             double ranges = (0.1 * 5 + 0.2 * 3) / 8;
-            assertEquals(
-                    ranges / 1.128, known.spread().of(Figure.WHITE_L).orElseThrow(), 1e-6);
+            assertEquals(ranges / 1.128, known.spread().of(Figure.WHITE_L).orElseThrow(), 1e-6);
             assertEquals(5, known.spread().freedom(Figure.WHITE_L).orElseThrow());
             assertEquals(
-                    List.of(
-                            new KnownSpread.Told(
-                                    "Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
+                    List.of(new KnownSpread.Told("Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
                     known.told());
 
             Evaluation other = Samples.print(61, 90, "Printer 2", "B", "r", Trust.INSTRUMENT);
@@ -271,8 +268,7 @@ abstract class LogbookContract {
             assertEquals(known.told(), steady.spread(List.of(other, print)).told());
             Evaluation scan =
                     Samples.print(62, 95, "Printer 1", "Paper A", "as usual", Trust.PLAIN_SCAN);
-            assertEquals(
-                    Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
+            assertEquals(Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
         }
     }
 
