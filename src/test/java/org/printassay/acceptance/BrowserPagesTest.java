@@ -228,7 +228,8 @@ class BrowserPagesTest {
         assertTrue(title.contains("=cmd()<script>document.title='hit'</script>"), title);
         assertTrue(title.contains("\u7d19"), title);
         assertFalse(title.contains("\u202e"), title);
-        for (String name : List.of("papers side by side", "check", "checks", "prints", "over time")) {
+        for (String name :
+                List.of("papers side by side", "check", "checks", "prints", "over time")) {
             browser.open(page(name), 1280, false);
             assertEquals(
                     List.of(),

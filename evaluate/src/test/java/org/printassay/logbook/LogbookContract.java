@@ -345,9 +345,7 @@ abstract class LogbookContract {
                     1e-6);
             assertEquals(8, known.spread().freedom(Figure.WHITE_L).orElseThrow());
             assertEquals(
-                    List.of(
-                            new KnownSpread.Told(
-                                    "Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
+                    List.of(new KnownSpread.Told("Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),
                     known.told());
 
             Evaluation other = Samples.print(61, 90, "Printer 2", "B", "r", Trust.INSTRUMENT);
@@ -358,8 +356,7 @@ abstract class LogbookContract {
             assertEquals(known.told(), steady.spread(List.of(other, print)).told());
             Evaluation scan =
                     Samples.print(62, 95, "Printer 1", "Paper A", "as usual", Trust.PLAIN_SCAN);
-            assertEquals(
-                    Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
+            assertEquals(Problem.Kind.INPUT, refusal(() -> steady.spread(List.of(scan))).kind());
         }
     }
 
