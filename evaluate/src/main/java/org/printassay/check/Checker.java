@@ -71,7 +71,13 @@ public final class Checker {
             Evaluation baseline, Evaluation print, ToleranceSet tolerances, PrintSpread seen)
             throws Problem {
         Comparability fit = Fitness.judge(baseline, print);
-        Checker checker = new Checker(baseline, print, tolerances, seen, Readers.alikeForCheck(fit, baseline, print));
+        Checker checker =
+                new Checker(
+                        baseline,
+                        print,
+                        tolerances,
+                        seen,
+                        Readers.alikeForCheck(fit, baseline, print));
         return checker.judge(fit);
     }
 
@@ -100,7 +106,8 @@ public final class Checker {
             found.removeIf(f -> f.quantity == Quantity.BLACK_RELATIVE_L);
         }
         DecisionRule rule = DecisionRule.of(tolerances.falseAlarms(), found.size());
-        List<Change> changes = found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
+        List<Change> changes =
+                found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
         SurfaceChange surface = SurfaceMatch.between(baseline, print, tolerances);
         Outcome outcome = surface.outcome();
         for (Change change : changes) {

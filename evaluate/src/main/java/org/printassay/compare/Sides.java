@@ -9,7 +9,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 
 /** Groups prints into sides: prints of one paper, printer and route are repeats of each other. */
@@ -57,7 +56,10 @@ final class Sides {
                 all.stream().map(group -> group.get(0).evaluation().details()).toList();
         List<PrintDetails> same =
                 every.stream()
-                        .filter(d -> PrintDetails.plain(d.paper()).equals(PrintDetails.plain(paper)))
+                        .filter(
+                                d ->
+                                        PrintDetails.plain(d.paper())
+                                                .equals(PrintDetails.plain(paper)))
                         .toList();
         String name = paper.strip();
         if (differ(every, PrintDetails::printer)) {
