@@ -115,7 +115,8 @@ public final class Checker {
             found.removeIf(f -> f.quantity == Quantity.BLACK_RELATIVE_L);
         }
         DecisionRule rule = DecisionRule.of(tolerances.falseAlarms(), found.size());
-        List<Change> changes = found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
+        List<Change> changes =
+                found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
         SurfaceChange surface = SurfaceMatch.between(baseline, print, tolerances);
         Outcome outcome = surface.outcome();
         for (Change change : changes) {

@@ -140,10 +140,7 @@ final class SurfaceMatch {
 
     /** Which are new, were there before and are stronger or are not, or are gone. */
     private record Split<T>(
-            List<T> added,
-            List<Grown<T>> worse,
-            List<Grown<T>> same,
-            List<T> gone) {
+            List<T> added, List<Grown<T>> worse, List<Grown<T>> same, List<T> gone) {
         static <T> Split<T> none() {
             return new Split<>(List.of(), List.of(), List.of(), List.of());
         }

@@ -82,10 +82,14 @@ final class SurfaceWords {
             to.add(count(surface.goneBands().size(), "visible band") + " of the baseline gone.");
         }
         if (!surface.oldLines().isEmpty()) {
-            to.add(count(surface.oldLines().size(), "line") + " as in the baseline, as far as can be told.");
+            to.add(
+                    count(surface.oldLines().size(), "line")
+                            + " as in the baseline, as far as can be told.");
         }
         if (!surface.oldBands().isEmpty()) {
-            to.add(count(surface.oldBands().size(), "visible band") + " as in the baseline, as far as can be told.");
+            to.add(
+                    count(surface.oldBands().size(), "visible band")
+                            + " as in the baseline, as far as can be told.");
         }
     }
 

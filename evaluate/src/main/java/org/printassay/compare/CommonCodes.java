@@ -45,10 +45,7 @@ public final class CommonCodes {
     }
 
     private static Set<Rgb8> read(Evaluation print, Predicate<Rgb8> which) {
-        return print.patches().stream()
-                .map(Reading::rgb)
-                .filter(which)
-                .collect(Collectors.toSet());
+        return print.patches().stream().map(Reading::rgb).filter(which).collect(Collectors.toSet());
     }
 
     private static Set<Rgb8> skin(Evaluation print) {

@@ -75,8 +75,7 @@ public record Comparison(
                             + sides.size()
                             + ". Leave some out.");
         }
-        Comparability all =
-                Subject.mixture(sides).map(comparability::with).orElse(comparability);
+        Comparability all = Subject.mixture(sides).map(comparability::with).orElse(comparability);
         return of(sides, all, known, place(sides, against));
     }
 

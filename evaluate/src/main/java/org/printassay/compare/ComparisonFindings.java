@@ -224,9 +224,7 @@ final class ComparisonFindings {
 
     private String differing() {
         Subject differing = Subject.differing(sides);
-        return differing == Subject.PRINTS
-                ? "papers or printers"
-                : "the " + differing.many();
+        return differing == Subject.PRINTS ? "papers or printers" : "the " + differing.many();
     }
 
     private String name(int side) {

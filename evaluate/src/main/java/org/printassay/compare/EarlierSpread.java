@@ -13,8 +13,7 @@ import org.printassay.problem.Problem;
  * @param repeats SHA-256 of the files of prints that told it
  * @param manner how its prints were read and judged
  */
-public record EarlierSpread(
-        String where, PrintSpread spread, Set<String> repeats, Manner manner) {
+public record EarlierSpread(String where, PrintSpread spread, Set<String> repeats, Manner manner) {
     public EarlierSpread {
         repeats = Set.copyOf(repeats);
     }

@@ -45,7 +45,9 @@ public record Manner(
         return wedge == null ? null : Double.valueOf(wedge.threshold());
     }
 
-    /** In what another one differs, in words; empty where both say the same, or one says nothing. */
+    /**
+     * In what another one differs, in words; empty where both say the same, or one says nothing.
+     */
     Optional<String> against(Manner other) {
         return differs("colours obtained as", trust, other.trust)
                 .or(() -> differs("RGB encoding", space, other.space))

@@ -51,9 +51,9 @@ public record PatchDrift(
 
     /**
      * Half-width of drift from reading, so wide as a factor on standard uncertainties says. Drift
-     * is the root of a square that may be next to nothing, so its error is that of the square: where
-     * the square may be nothing at all, the largest drift that may hide there; else how far down
-     * drift may reach. What all codes share is a drift of its own.
+     * is the root of a square that may be next to nothing, so its error is that of the square:
+     * where the square may be nothing at all, the largest drift that may hide there; else how far
+     * down drift may reach. What all codes share is a drift of its own.
      */
     public double halfWidth(double factor) {
         double reach = factor * squareError;
@@ -93,8 +93,7 @@ public record PatchDrift(
         double mean = mean(codes, Code::deltaE00);
         double random = noise / codes.size();
         double expected = Math.hypot(random, light);
-        double scatter =
-                StatUtils.variance(codes.stream().mapToDouble(Code::deltaE00).toArray());
+        double scatter = StatUtils.variance(codes.stream().mapToDouble(Code::deltaE00).toArray());
         double ofMean = 2 * mean * Math.sqrt(scatter / codes.size());
         int freedom = first.freedom(-1, 200) + second.freedom(-1, 200);
         double ofNoise = random * random * Math.sqrt(2.0 / Math.max(1, freedom));

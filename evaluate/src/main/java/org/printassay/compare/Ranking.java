@@ -79,9 +79,7 @@ public record Ranking(
                 place = at + 1;
             }
             Figure by =
-                    place == 1
-                            ? null
-                            : decider(asked, pairs.between(side, order.get(place - 2)));
+                    place == 1 ? null : decider(asked, pairs.between(side, order.get(place - 2)));
             places.add(new Place(place, side, by));
         }
         return places;
@@ -105,8 +103,7 @@ public record Ranking(
     }
 
     /** Whether every side before a cut stands above every side behind it. */
-    private static boolean apart(
-            List<Criterion> asked, Pairs pairs, List<Integer> order, int cut) {
+    private static boolean apart(List<Criterion> asked, Pairs pairs, List<Integer> order, int cut) {
         for (int upper : order.subList(0, cut)) {
             for (int lower : order.subList(cut, order.size())) {
                 if (better(asked, pairs.between(lower, upper)) <= 0) {
@@ -122,9 +119,7 @@ public record Ranking(
         for (Place one : places) {
             for (Place other : places) {
                 Pair pair =
-                        one.side() == other.side()
-                                ? null
-                                : pairs.between(one.side(), other.side());
+                        one.side() == other.side() ? null : pairs.between(one.side(), other.side());
                 if (pair != null && one.place() == other.place() && better(asked, pair) < 0) {
                     Figure by = decider(asked, pair);
                     if (by != null) {

@@ -57,8 +57,8 @@ public record Side(String name, List<Evaluation> prints, List<PrintFigures> figu
     }
 
     /**
-     * What comes before the first comma of the name, where that alone tells it from the others;
-     * the whole name where printers differ, for then it is not the paper alone.
+     * What comes before the first comma of the name, where that alone tells it from the others; the
+     * whole name where printers differ, for then it is not the paper alone.
      *
      * @param all sides that are named together
      */

@@ -9,7 +9,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 
 /** Groups prints into sides: prints of one paper, printer and route are repeats of each other. */

@@ -128,7 +128,11 @@ final class ToneFigures {
                 best,
                 interval == null || best == null
                         ? Split.UNKNOWN
-                        : new Split(Math.max(PrintSpread.ROUNDED, reach(interval, best) / Uncertainties.NORMAL_95), 0));
+                        : new Split(
+                                Math.max(
+                                        PrintSpread.ROUNDED,
+                                        reach(interval, best) / Uncertainties.NORMAL_95),
+                                0));
         // Each visible step costs the threshold: what the whole range is off by, steps are off by.
         double range = random(anchor + ".lab.l") / wedge.threshold();
         to.put(

@@ -135,12 +135,7 @@ public final class ComparisonWords {
     static String behind(Comparison c, Ranking ranking, int side) {
         return ranking.within().stream()
                 .filter(t -> t.worse() == side)
-                .map(
-                        t ->
-                                "behind "
-                                        + c.shortName(t.better())
-                                        + " by "
-                                        + t.decidedBy().shortLabel())
+                .map(t -> "behind " + c.shortName(t.better()) + " by " + t.decidedBy().shortLabel())
                 .collect(Collectors.joining("; "));
     }
 

@@ -324,8 +324,7 @@ class CheckerTest {
         Check unsaid = Checker.check(route(before, "matt profile"), route(after, null), fine());
         assertTrue(reasons(unsaid).contains(Comparability.Reason.ROUTE_UNSAID));
         Check same =
-                Checker.check(
-                        route(before, "matt profile"), route(after, "Matt  profile"), fine());
+                Checker.check(route(before, "matt profile"), route(after, "Matt  profile"), fine());
         assertFalse(reasons(same).contains(Comparability.Reason.ROUTE_UNSAID));
     }
 
@@ -346,8 +345,7 @@ class CheckerTest {
         Check neither = Checker.check(before, after, fine());
         assertTrue(reasons(neither).contains(Comparability.Reason.READER_UNSAID));
         PrintDetails said =
-                new PrintDetails(
-                        "Paper A (simulated)", "Printer A", null, 24.0, "Scanner A", null);
+                new PrintDetails("Paper A (simulated)", "Printer A", null, 24.0, "Scanner A", null);
         Check half = Checker.check(MadePrint.withDetails(before, said), after, fine());
         double shared = width(neither, Quantity.PAPER_L);
         assertTrue(width(half, Quantity.PAPER_L) > 1.5 * shared, "both errors count");

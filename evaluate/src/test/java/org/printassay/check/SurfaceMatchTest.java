@@ -262,8 +262,7 @@ class SurfaceMatchTest {
         assertTrue(said.get(said.size() - 1).startsWith("Lines and bands were not compared"));
         ToleranceSet fine = ToleranceFile.named("fine");
         ToleranceSet unasked =
-                new ToleranceSet(
-                        "mine", "", fine.falseAlarms(), fine.quantities(), null, null);
+                new ToleranceSet("mine", "", fine.falseAlarms(), fine.quantities(), null, null);
         assertEquals(
                 Outcome.WITHIN,
                 Checker.check(

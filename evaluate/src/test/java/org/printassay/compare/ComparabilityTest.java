@@ -86,7 +86,8 @@ class ComparabilityTest {
         assertEquals(List.of(Reason.INSTRUMENT), reasons(two));
         assertTrue(two.cautions().get(0).text().contains("one for A; two for B"));
         assertFalse(two.readAlike());
-        assertTrue(of(print("A").instrument("An  one"), print("B").instrument("AN ONE")).readAlike());
+        assertTrue(
+                of(print("A").instrument("An  one"), print("B").instrument("AN ONE")).readAlike());
     }
 
     @Test

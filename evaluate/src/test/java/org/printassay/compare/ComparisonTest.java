@@ -101,9 +101,7 @@ class ComparisonTest {
     }
 
     private static List<Comparability.Reason> reasons(Comparison c) {
-        return c.comparability().cautions().stream()
-                .map(Comparability.Caution::reason)
-                .toList();
+        return c.comparability().cautions().stream().map(Comparability.Caution::reason).toList();
     }
 
     /** Paper A on one printer and paper B on another tell nothing of papers. */
@@ -121,10 +119,7 @@ class ComparisonTest {
         assertFalse(words.contains("papers"), words);
         assertTrue(words.contains("on B, P2"), words);
         Comparison routes =
-                of(
-                        print("A").route("for A"),
-                        print("A").route("for A"),
-                        print("B").route("for B"));
+                of(print("A").route("for A"), print("A").route("for A"), print("B").route("for B"));
         assertEquals(Subject.PAPERS, routes.subject());
         assertTrue(reasons(routes).contains(Comparability.Reason.MIXTURE));
         assertFalse(
@@ -159,8 +154,7 @@ class ComparisonTest {
         assertEquals(Problem.Kind.USAGE, twice.kind());
         assertTrue(twice.getMessage().contains("count twice"), twice.getMessage());
         // A single print adds no freedom here, wherever it was a repeat before.
-        assertEquals(
-                earlier.spread(), earlier.usableWith(named(print("A").sum('1'), print("B"))));
+        assertEquals(earlier.spread(), earlier.usableWith(named(print("A").sum('1'), print("B"))));
         assertEquals(
                 earlier.spread(),
                 earlier.usableWith(
@@ -175,8 +169,7 @@ class ComparisonTest {
                         new Manner("profiled-scan", "srgb", 0.5, null),
                         new Manner("instrument", "adobe-rgb", 0.5, null),
                         new Manner("instrument", "srgb", 1.0, null))) {
-            Problem refused =
-                    assertThrows(Problem.class, () -> earlier(other).usableWith(prints));
+            Problem refused = assertThrows(Problem.class, () -> earlier(other).usableWith(prints));
             assertEquals(Problem.Kind.INPUT, refused.kind());
             assertTrue(refused.getMessage().startsWith("earlier.json: "), refused.getMessage());
         }
@@ -241,12 +234,10 @@ class ComparisonTest {
     /** From 1 L* a difference counts: A to B and B to C do not, A to C does. */
     @Test
     void aChainThatCannotBeToldApartSharesAPlace() throws Exception {
-        Comparison c =
-                of(print("A").black(8), print("B").black(8.7), print("C").black(9.4));
+        Comparison c = of(print("A").black(8), print("B").black(8.7), print("C").black(9.4));
         Ranking dark = c.ranking(Question.DARK_PICTURES);
         assertEquals(List.of(1, 1, 1), dark.places().stream().map(Ranking.Place::place).toList());
-        assertEquals(
-                List.of(new Ranking.Told(0, 2, Figure.BLACK_RELATIVE_L)), dark.within());
+        assertEquals(List.of(new Ranking.Told(0, 2, Figure.BLACK_RELATIVE_L)), dark.within());
         assertFalse(dark.undecided());
         Comparison four =
                 of(

@@ -183,7 +183,12 @@ public record MadePrint(
 
     /** An evaluation as if it were read from another file. */
     public static Evaluation withFiles(Evaluation e, String name) {
-        return copy(e, List.of(new SourceFile(name, "a".repeat(64))), e.details(), e.patches(), e.surface());
+        return copy(
+                e,
+                List.of(new SourceFile(name, "a".repeat(64))),
+                e.details(),
+                e.patches(),
+                e.surface());
     }
 
     /** An evaluation of which something else is said. */

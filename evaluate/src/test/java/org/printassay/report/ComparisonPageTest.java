@@ -194,7 +194,9 @@ class ComparisonPageTest {
                                 new Ranking.Place(1, 2, null)),
                         List.of(new Ranking.Told(0, 2, Figure.SKIN_MEAN)));
         String places = ComparisonWords.places(c, chain);
-        assertTrue(places.endsWith("in one place, though Simulated paper A before Simulated paper C."), places);
+        assertTrue(
+                places.endsWith("in one place, though Simulated paper A before Simulated paper C."),
+                places);
         assertFalse(places.contains("alike"), places);
         assertEquals(
                 "behind Simulated paper A by skin tones off their aim",

@@ -23,7 +23,8 @@ class ReadAgainTest {
     private static List<TintTrace> tints(int seed, MadeTint.Line line, MadeTint.Band band) {
         List<TintTrace> tints = new ArrayList<>();
         for (int k = 0; k < 3; k++) {
-            MadeTint tint = new MadeTint(1000L * seed + k, 100, 40 + 15 * k, 1.5, 0.05).withDust(20);
+            MadeTint tint =
+                    new MadeTint(1000L * seed + k, 100, 40 + 15 * k, 1.5, 0.05).withDust(20);
             tints.add(tint.with(line).with(band).trace("T" + k, Rgb8.grey(90 + 40 * k), Along.Y));
         }
         return tints;
