@@ -49,12 +49,6 @@ public final class Differences {
         return differences;
     }
 
-    /** One figure; empty when a side lacks it. */
-    public static Optional<Difference> of(
-            Figure figure, Side one, Side other, PrintSpread spread, boolean readAlike) {
-        return of(figure, one.values(figure), other.values(figure), spread, readAlike);
-    }
-
     /**
      * One figure by what each print tells of its own reading alone, whatever repeats say; empty
      * when a side lacks it.
@@ -70,7 +64,7 @@ public final class Differences {
                 readAlike);
     }
 
-    /** As above, of the figure of each print. */
+    /** One figure of the figures of each print; empty when a side lacks it. */
     static Optional<Difference> of(
             Figure figure,
             List<FigureValue> first,
