@@ -98,10 +98,10 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
      */
     public record Caution(Reason reason, String text) {}
 
-    /** The same with one more thing to know. */
+    /** The same with one more thing to know before the others. */
     public Comparability with(Caution caution) {
         List<Caution> all = new ArrayList<>(cautions);
-        all.add(caution);
+        all.add(0, caution);
         return new Comparability(all, readAlike);
     }
 

@@ -113,7 +113,7 @@ class ComparisonTest {
                         print("A, matt").printer("p1 ").black(20),
                         print("B").printer("P2"));
         assertEquals(Subject.COMBINATIONS, c.subject());
-        assertTrue(reasons(c).contains(Comparability.Reason.MIXTURE));
+        assertEquals(Comparability.Reason.MIXTURE, reasons(c).get(0));
         assertEquals(List.of("A, matt, P1", "B, P2"), names(c));
         String words = words(c);
         assertFalse(words.contains("papers"), words);
