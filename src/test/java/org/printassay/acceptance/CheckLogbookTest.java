@@ -120,7 +120,7 @@ class CheckLogbookTest {
         JsonNode white = change(check, "paperL");
         assertEquals("prints", white.path("spreadFrom").asText());
         assertEquals("tolerances", change(check, "shadowShift").path("spreadFrom").asText());
-        // By the individuals chart of the same logbook.
+        // The deviation of the same prints, by its definition.
         CommandLineRun trend =
                 CommandLineRun.of(
                         "log",
@@ -131,9 +131,13 @@ class CheckLogbookTest {
                         "--json",
                         "--logbook",
                         logbook);
-        double sigma =
-                JSON.readTree(trend.out()).at("/figures/0/limits/standardDeviation").asDouble();
-        assertEquals(sigma, white.path("spread").asDouble(), 1e-4);
+        List<Double> values = new ArrayList<>();
+        JSON.readTree(trend.out())
+                .at("/figures/0/points")
+                .forEach(point -> values.add(point.path("value").asDouble()));
+        double mean = values.stream().mapToDouble(v -> v).average().orElseThrow();
+        double squares = values.stream().mapToDouble(v -> Math.pow(v - mean, 2)).sum();
+        assertEquals(Math.sqrt(squares / 8), white.path("spread").asDouble(), 1e-4);
         assertTrue(Files.readString(dir.resolve("out/check.html")).contains(words));
         try (PDDocument pdf = Loader.loadPDF(dir.resolve("out/check.pdf").toFile())) {
             String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
