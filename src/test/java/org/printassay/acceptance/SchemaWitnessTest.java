@@ -133,7 +133,7 @@ class SchemaWitnessTest {
                 failed(
                         "check",
                         after,
-                        after.getParent(),
+                        dir.resolve("after/evaluation"),
                         "--baseline",
                         before,
                         "--out",
