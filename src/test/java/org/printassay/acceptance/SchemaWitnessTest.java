@@ -133,7 +133,7 @@ class SchemaWitnessTest {
                 failed(
                         "check",
                         after,
-                        dir.resolve("after"),
+                        dir.resolve("after/evaluation"),
                         "--baseline",
                         before,
                         "--out",
