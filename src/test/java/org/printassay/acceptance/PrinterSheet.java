@@ -63,8 +63,8 @@ record PrinterSheet(Chart chart, RenderedSheet rendered, double top, double bott
     }
 
     /**
-     * Draws what a dirty or badly adjusted sensor element leaves: two columns of a 16 bit TIFF whose
-     * codes are multiplied, as far as codes go.
+     * Draws what a dirty or badly adjusted sensor element leaves: two columns of a 16 bit TIFF
+     * whose codes are multiplied, as far as codes go.
      *
      * @param share where, of the scan's width
      */

@@ -158,6 +158,7 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE));
         assertTrue(spoiling(e).contains(WarningCode.CLIPPED));
         assertNull(e.highlights());
+        assertNull(e.tone(), "its aim hangs on paper");
     }
 
     @Test

@@ -117,9 +117,7 @@ class StreakTest {
         assertFalse(words.contains("2 lines"), words);
         Path turned = scanned(print, 180, 1.3, 1.08, 4);
         PrintSurface both =
-                Evaluator.evaluate(EvaluationRequest.of(upright, turned))
-                        .evaluation()
-                        .surface();
+                Evaluator.evaluate(EvaluationRequest.of(upright, turned)).evaluation().surface();
         assertNotNull(both);
         List<PrintLine> certain = certain(both);
         assertEquals(1, certain.size(), both.toString());

@@ -106,7 +106,8 @@ public final class FrameLayout implements ChartLayout {
     /**
      * Why a recipe has no layout on its page.
      *
-     * @param text a sentence that names the section as the recipe file does, where one is in the way
+     * @param text a sentence that names the section as the recipe file does, where one is in the
+     *     way
      * @param remedy what helps when no larger page does
      */
     public record Obstacle(String text, String remedy) {}

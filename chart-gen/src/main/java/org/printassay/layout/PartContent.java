@@ -49,8 +49,7 @@ final class PartContent {
                     case NEUTRAL_RAMP -> part.amount();
                     case SHADOWS, HIGHLIGHTS -> steps(part).size();
                     case CUBE ->
-                            Math.round(
-                                    Math.pow(part.amount(), 3) - Math.pow(part.amount() - 2, 3));
+                            Math.round(Math.pow(part.amount(), 3) - Math.pow(part.amount() - 2, 3));
                     case HUE_RAMPS -> hues().size();
                     case SKIN -> SkinTones.count();
                     case TINTS -> tints().size();

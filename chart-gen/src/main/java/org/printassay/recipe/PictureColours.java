@@ -72,8 +72,8 @@ public final class PictureColours {
      * @param notes filled with what the user should know of the picture's own encoding
      * @throws Problem input, when it cannot be read
      */
-    public static List<Lab> of(
-            Path file, int count, String at, RgbSpace space, List<String> notes) throws Problem {
+    public static List<Lab> of(Path file, int count, String at, RgbSpace space, List<String> notes)
+            throws Problem {
         PicturePixels pixels = PicturePixels.read(file);
         String note = pixels.note(space);
         if (!note.isEmpty()) {

@@ -77,7 +77,9 @@ record PicturePixels(List<Lab> colours, Encoding encoding, String profile) {
                             ? ""
                             : "the picture carries no profile; its colours were taken as sRGB.";
             case UNUSABLE ->
-                    "the picture's profile" + profile + " cannot be used; its colours were taken as sRGB.";
+                    "the picture's profile"
+                            + profile
+                            + " cannot be used; its colours were taken as sRGB.";
         };
     }
 
@@ -105,8 +107,7 @@ record PicturePixels(List<Lab> colours, Encoding encoding, String profile) {
         }
     }
 
-    private static PicturePixels read(String name, ImageReader reader)
-            throws IOException, Problem {
+    private static PicturePixels read(String name, ImageReader reader) throws IOException, Problem {
         long width = reader.getWidth(0);
         long height = reader.getHeight(0);
         if (width * height > MOST_PIXELS) {
@@ -163,9 +164,8 @@ record PicturePixels(List<Lab> colours, Encoding encoding, String profile) {
                 && !space.isCS_sRGB()) {
             return space.getProfile().getData();
         }
-        IIOMetadata metadata = "png".equalsIgnoreCase(reader.getFormatName())
-                ? reader.getImageMetadata(0)
-                : null;
+        IIOMetadata metadata =
+                "png".equalsIgnoreCase(reader.getFormatName()) ? reader.getImageMetadata(0) : null;
         if (metadata == null) {
             return new byte[0];
         }
@@ -237,8 +237,7 @@ record PicturePixels(List<Lab> colours, Encoding encoding, String profile) {
             } catch (IccException e) {
                 // Told in the note.
             }
-            return new Conversion(
-                    Encoding.UNUSABLE, name.isEmpty() ? "" : " (" + name + ")", null);
+            return new Conversion(Encoding.UNUSABLE, name.isEmpty() ? "" : " (" + name + ")", null);
         }
 
         private static boolean isSrgb(IccTransform own) {

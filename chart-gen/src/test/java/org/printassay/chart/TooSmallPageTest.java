@@ -62,8 +62,7 @@ class TooSmallPageTest {
                                 page,
                                 margin,
                                 Part.of(Part.What.NEUTRAL_RAMP, 1, 6, 0),
-                                new Part(
-                                        Part.What.TINTS, 1, 8, 400, 0, 0, 0, List.of(), null)));
+                                new Part(Part.What.TINTS, 1, 8, 400, 0, 0, 0, List.of(), null)));
             }
         }
         return all;
@@ -121,8 +120,7 @@ class TooSmallPageTest {
                                                         edited(
                                                                 "A5",
                                                                 margin,
-                                                                Part.of(
-                                                                        what, 1, patch, columns))))
+                                                                Part.of(what, 1, patch, columns))))
                                 .getMessage());
         assertTrue(text.contains(says), text);
         assertTrue(text.endsWith(" with these margins is " + page + "."), text);

@@ -26,7 +26,9 @@ class PartContentTest {
     void patchesAreCountedWithoutMakingThem(Part.What what) {
         Part part = Part.of(what, 3, 6, 0).withColours(Collections.nCopies(5, Rgb8.grey(7)));
         assertEquals(
-                PartContent.inks(part, 1, RgbSpace.SRGB).size(), PartContent.count(part), what.key());
+                PartContent.inks(part, 1, RgbSpace.SRGB).size(),
+                PartContent.count(part),
+                what.key());
     }
 
     @ParameterizedTest

@@ -28,7 +28,8 @@ class SkinTonesTest {
 
     private static List<double[]> measured() throws IOException {
         List<double[]> points = new ArrayList<>();
-        try (InputStream in = SkinTonesTest.class.getResourceAsStream("/published/skin-nist-lab.csv");
+        try (InputStream in =
+                        SkinTonesTest.class.getResourceAsStream("/published/skin-nist-lab.csv");
                 BufferedReader lines =
                         new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
@@ -81,7 +82,10 @@ class SkinTonesTest {
     }
 
     private static List<Lab> tones(RgbSpace space) {
-        return SkinTones.twinned(space).stream().map(ink -> space.toLab(ink.rgb())).distinct().toList();
+        return SkinTones.twinned(space).stream()
+                .map(ink -> space.toLab(ink.rgb()))
+                .distinct()
+                .toList();
     }
 
     @Test

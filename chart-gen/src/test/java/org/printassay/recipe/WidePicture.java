@@ -54,7 +54,7 @@ final class WidePicture {
         segment.putShort((short) 0xffe2).putShort((short) (16 + profile.length));
         segment.put("ICC_PROFILE\0".getBytes(StandardCharsets.US_ASCII));
         segment.put((byte) 1).put((byte) 1).put(profile);
-        int jfif = 4 + ((plain[4] & 0xff) << 8 | (plain[5] & 0xff));
+        int jfif = 4 + 256 * (plain[4] & 0xff) + (plain[5] & 0xff);
         return inserted(plain, jfif, segment.array());
     }
 

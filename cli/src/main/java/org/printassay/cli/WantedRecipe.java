@@ -148,8 +148,7 @@ record WantedRecipe(Recipe recipe, Chart chart, List<String> notes) {
 
     private static Part own(Path picture, RgbSpace space, List<String> notes) throws Problem {
         String option = "--colours-from";
-        List<Lab> colours =
-                PictureColours.of(picture, PICTURE_COLOURS, option, space, notes);
+        List<Lab> colours = PictureColours.of(picture, PICTURE_COLOURS, option, space, notes);
         return DesignJson.own(option, colours, space, notes);
     }
 }

@@ -100,7 +100,10 @@ final class Assembly {
                 warnings,
                 judged.tone() == null,
                 WarningCode.TONE_NOT_JUDGED,
-                "Tone was not judged: it needs paper, black and at least six neutral levels.");
+                whiteClipped
+                        ? "Tone was not judged: paper, which its aim hangs on, is clipped in the scan."
+                        : "Tone was not judged: it needs paper, black and at least six neutral"
+                                + " levels.");
         note(
                 warnings,
                 judged.shadows() == null,

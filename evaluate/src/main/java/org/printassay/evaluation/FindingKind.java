@@ -5,7 +5,9 @@ package org.printassay.evaluation;
  * size, and how much more at most. The rule behind the numbers stands at {@link Findings}.
  */
 enum FindingKind {
-    /** Printed at another size than 100 %: nothing else can be compared before that is put right. */
+    /**
+     * Printed at another size than 100 %: nothing else can be compared before that is put right.
+     */
     PRINT_SIZE(100),
     /** Nothing can be said of an end of the scale: it hides what a picture loses. */
     END_UNKNOWN(30),

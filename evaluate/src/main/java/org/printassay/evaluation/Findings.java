@@ -25,9 +25,9 @@ import org.printassay.reading.Trust;
  *   <li>An end of the scale weighs the L* of the aim that merges, and four more, for what merges is
  *       gone. Where nothing can be said of an end it weighs more than any usual loss: it may hide
  *       one.
- *   <li>What shows as an edge or a line in every picture has its height, and a start above what only
- *       shifts: tone that runs backwards or jumps, greys that turn over or cross, lines and bands by
- *       how much light they move.
+ *   <li>What shows as an edge or a line in every picture has its height, and a start above what
+ *       only shifts: tone that runs backwards or jumps, greys that turn over or cross, lines and
+ *       bands by how much light they move.
  *   <li>What shifts a picture weighs by its mean: tone by twice its RMS (all of a picture has it),
  *       skin by its mean dE00 (looked at hardest), unevenness by its L* over the sheet, the lean of
  *       greys by its distance.
@@ -236,7 +236,12 @@ final class Findings {
                                 cast.a(), cast.b());
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
         if (route.contains("monochrome") || route.contains("toned")) {
-            add(FindingKind.TONED, "neutrality", "Greys are toned: " + cast.words() + ".", sure, "");
+            add(
+                    FindingKind.TONED,
+                    "neutrality",
+                    "Greys are toned: " + cast.words() + ".",
+                    sure,
+                    "");
             return;
         }
         if (n.crossover()) {

@@ -79,8 +79,7 @@ final class SurfaceFindings {
     /** Lines that may be the scanner's are no reason to clean anything. */
     private void maybeLines(List<PrintLine> lines) {
         FoundLine line = strongest(lines).line();
-        String others =
-                lines.size() == 1 ? "" : say(" %d such lines in all.", lines.size());
+        String others = lines.size() == 1 ? "" : say(" %d such lines in all.", lines.size());
         found.add(
                 FindingKind.LINES_UNSURE.weighed(
                         line.strength(),

@@ -56,8 +56,7 @@ final class SurfaceJudge {
         List<PrintBand> bands = judge.bands();
         List<PrintLine> prints =
                 lines.stream().filter(l -> l.cause() != SurfaceCause.SCANNER).toList();
-        List<PrintLine> sure =
-                lines.stream().filter(l -> l.cause() == SurfaceCause.PRINT).toList();
+        List<PrintLine> sure = lines.stream().filter(l -> l.cause() == SurfaceCause.PRINT).toList();
         return new PrintSurface(
                 judged ? prints : null,
                 pattern(sure.isEmpty() ? prints : sure, page),
@@ -203,9 +202,7 @@ final class SurfaceJudge {
         if (band.onPaper()) {
             return SurfaceCause.SCANNER;
         }
-        return scan.paperWouldShowBands(band.along())
-                ? SurfaceCause.PRINT
-                : SurfaceCause.UNDECIDED;
+        return scan.paperWouldShowBands(band.along()) ? SurfaceCause.PRINT : SurfaceCause.UNDECIDED;
     }
 
     /** One scan that has it decides; one that cannot tell changes nothing. */

@@ -72,8 +72,7 @@ public final class PixelSteps {
             char last = row[here - channels];
             char lastButOne = row[here - 2 * channels];
             boolean clipped = isClipped(pixel) || isClipped(last) || isClipped(lastButOne);
-            if (!clipped
-                    && Math.abs(row[here + reach] - row[here - reach - channels]) < EDGE) {
+            if (!clipped && Math.abs(row[here + reach] - row[here - reach - channels]) < EDGE) {
                 int before = last - lastButOne;
                 int step = pixel - last;
                 steps[x] += Math.abs(step);

@@ -78,13 +78,16 @@ public record Judgement(
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
         PaperAim aim = PaperAim.relativeColorimetric(whiteLab, blackLab);
         boolean absolute = set.trust().absolute() && set.colour();
+        // An aim hangs on paper: where that is clipped, all of tone would seem too light.
         Tone tone =
-                ToneJudge.judge(
-                                neutrals,
-                                aim,
-                                toneAim,
-                                SmoothnessJudge.judge(neutrals, aim, whiteLab, blackLab))
-                        .orElse(null);
+                neutrals.clipped(255)
+                        ? null
+                        : ToneJudge.judge(
+                                        neutrals,
+                                        aim,
+                                        toneAim,
+                                        SmoothnessJudge.judge(neutrals, aim, whiteLab, blackLab))
+                                .orElse(null);
         Neutrality neutrality =
                 neutrals.clipped(255)
                         ? null

@@ -73,7 +73,8 @@ final class SurfaceParts {
                 lead(s),
                 figures,
                 List.of(),
-                "Numbers are millimetres from the edge.",
+                "Numbers are millimetres from the edge."
+                        + (unsure > 0 ? " Thin lines may be the scanner's." : ""),
                 facts);
     }
 

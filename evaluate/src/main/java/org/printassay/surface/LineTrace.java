@@ -15,9 +15,9 @@ final class LineTrace {
     private static final double LEAST_NOISE = 0.003;
 
     /**
-     * What a median absolute deviation tells of a normal deviation, against what a standard one does
-     * (P. J. Rousseeuw, C. Croux, "Alternatives to the median absolute deviation", J. Am. Stat.
-     * Assoc. 88, 1993).
+     * What a median absolute deviation tells of a normal deviation, against what a standard one
+     * does (P. J. Rousseeuw, C. Croux, "Alternatives to the median absolute deviation", J. Am.
+     * Stat. Assoc. 88, 1993).
      */
     private static final double EFFICIENCY = 0.37;
 
@@ -85,8 +85,7 @@ final class LineTrace {
             LineFilter filter = filters.get(f);
             responses[f] = filter.responses(all);
             double[] inside =
-                    Arrays.copyOfRange(
-                            responses[f], filter.reach(), all.length - filter.reach());
+                    Arrays.copyOfRange(responses[f], filter.reach(), all.length - filter.reach());
             double apart = filter.widthMm() + HALF_HEIGHT * sigmaMm;
             double places = inside.length * tint.stepMm() / apart;
             noise[f] = Math.max(LEAST_NOISE, unsure(places) * Baseline.deviation(inside));
@@ -103,9 +102,9 @@ final class LineTrace {
     }
 
     /**
-     * Student's t that is as rare as a normal number, by the approximation of D. L. Wallace, "Bounds
-     * on normal approximations to Student's and the chi-square distributions", Ann. Math. Statist.
-     * 30, 1959 (from memory).
+     * Student's t that is as rare as a normal number, by the approximation of D. L. Wallace,
+     * "Bounds on normal approximations to Student's and the chi-square distributions", Ann. Math.
+     * Statist. 30, 1959 (from memory).
      */
     static double student(double normal, double freedom) {
         double z = normal * (8 * freedom + 3) / (8 * freedom + 1);
@@ -229,16 +228,14 @@ final class LineTrace {
             shares[s] = filters.get(f).at(strips[s], one.bin()) / one.contrast();
             boolean shows = shares[s] > SHOWN;
             shown += shows ? 1 : 0;
-            boolean surely =
-                    (1 - SHOWN) * Math.abs(one.contrast()) > SURELY * stripNoise(f, s);
+            boolean surely = (1 - SHOWN) * Math.abs(one.contrast()) > SURELY * stripNoise(f, s);
             lacking += !shows && surely ? 1 : 0;
         }
         int side = Math.max(1, strips.length / SIDE);
         double first = Arrays.stream(shares, 0, side).average().orElse(0);
-        double last = Arrays.stream(shares, shares.length - side, shares.length).average().orElse(0);
-        return shown >= CROSSING * strips.length
-                && Math.min(first, last) > SHOWN
-                && lacking <= 1;
+        double last =
+                Arrays.stream(shares, shares.length - side, shares.length).average().orElse(0);
+        return shown >= CROSSING * strips.length && Math.min(first, last) > SHOWN && lacking <= 1;
     }
 
     /** Robust standard deviation of a filter's response in one strip; worked out once. */

@@ -72,8 +72,7 @@ public final class StreakJudge {
         double at = there.positionMm();
         List<Place> places = new ArrayList<>();
         for (LineTrace trace : traces) {
-            double column =
-                    path.at(at, clearest.tint().acrossMm(), trace.tint().acrossMm());
+            double column = path.at(at, clearest.tint().acrossMm(), trace.tint().acrossMm());
             double reach = Math.abs(column - at) / 2 + WITHIN_MM;
             LineTrace.Candidate near = trace.near((at + column) / 2, reach, light);
             if (near == null) {
@@ -83,7 +82,8 @@ public final class StreakJudge {
             if (z >= LineDetector.TOGETHER) {
                 places.add(new Place(near.positionMm(), column));
             } else if (z < LineDetector.SHOWS
-                    && trace.wouldShow(least(line, clearest.tint(), trace.tint()), line.widthMm())) {
+                    && trace.wouldShow(
+                            least(line, clearest.tint(), trace.tint()), line.widthMm())) {
                 // A streak runs through everything.
                 return Optional.of(false);
             }

@@ -43,14 +43,38 @@ final class MadeFindings {
 
     List<Weighed> ranked() {
         return Findings.ranked(
-                trust, true, details, white, black, tone, shadows, highlights, neutrality, colours,
-                gradient, placements, scannerLimited, surface());
+                trust,
+                true,
+                details,
+                white,
+                black,
+                tone,
+                shadows,
+                highlights,
+                neutrality,
+                colours,
+                gradient,
+                placements,
+                scannerLimited,
+                surface());
     }
 
     List<Finding> told() {
         return Findings.of(
-                trust, true, details, white, black, tone, shadows, highlights, neutrality, colours,
-                gradient, placements, scannerLimited, surface());
+                trust,
+                true,
+                details,
+                white,
+                black,
+                tone,
+                shadows,
+                highlights,
+                neutrality,
+                colours,
+                gradient,
+                placements,
+                scannerLimited,
+                surface());
     }
 
     private PrintSurface surface() {
@@ -98,8 +122,15 @@ final class MadeFindings {
         Lab grey = new Lab(10, 0, 0);
         List<LevelStep> steps =
                 List.of(
-                        new LevelStep(2, difference, difference - 0.2, difference + 0.2, 0.3,
-                                Verdict.MERGED, grey, 4),
+                        new LevelStep(
+                                2,
+                                difference,
+                                difference - 0.2,
+                                difference + 0.2,
+                                0.3,
+                                Verdict.MERGED,
+                                grey,
+                                4),
                         new LevelStep(level, 0.8, 0.6, 1, aimL, Verdict.SEPARATED, grey, 4),
                         new LevelStep(253, 0.1, 0, 0.2, 0.3, Verdict.MERGED, grey, 4));
         return new Wedge(
@@ -133,8 +164,18 @@ final class MadeFindings {
     private static Tone tone(
             double rms, double unsure, boolean monotonic, List<Irregularity> irregularities) {
         return new Tone(
-                "paper", rms, unsure, -2 * rms, 128, -rms, -rms, -rms, monotonic,
-                monotonic ? List.of() : List.of(40), List.of(), irregularities);
+                "paper",
+                rms,
+                unsure,
+                -2 * rms,
+                128,
+                -rms,
+                -rms,
+                -rms,
+                monotonic,
+                monotonic ? List.of() : List.of(40),
+                List.of(),
+                irregularities);
     }
 
     MadeFindings greys(double lean, double unsure, boolean crossover) {
@@ -179,14 +220,21 @@ final class MadeFindings {
                         List.of(),
                         List.of(
                                 new ColourDetail.SkinTone(
-                                        new Rgb8(180, 140, 116), tone, tone, deltaE, -deltaE, 0, 0,
+                                        new Rgb8(180, 140, 116),
+                                        tone,
+                                        tone,
+                                        deltaE,
+                                        -deltaE,
+                                        0,
+                                        0,
                                         "darker")));
         return this;
     }
 
     private static ColourDetail colours(
             List<ColourDetail.Hue> hues, List<ColourDetail.SkinTone> skin) {
-        return new ColourDetail(3, 5, new Rgb8(255, 0, 0), hues, skin, 400_000.0, 500_000, List.of());
+        return new ColourDetail(
+                3, 5, new Rgb8(255, 0, 0), hues, skin, 400_000.0, 500_000, List.of());
     }
 
     MadeFindings uneven(double overSheet) {

@@ -98,7 +98,9 @@ class RankingTest {
         assertEquals(EnumSet.allOf(FindingKind.class), seen);
     }
 
-    /** A dull matte paper, well printed: its shadows come before its grey black and its dull red. */
+    /**
+     * A dull matte paper, well printed: its shadows come before its grey black and its dull red.
+     */
     @Test
     void aMattePaperLosesShadowsFirst() {
         List<Weighed> ranked =
@@ -204,7 +206,6 @@ class RankingTest {
         List<Double> weights = new ArrayList<>(ranked.stream().map(Weighed::weight).toList());
         List<Double> sorted = weights.stream().sorted((a, b) -> Double.compare(b, a)).toList();
         assertEquals(sorted, weights);
-        assertEquals(
-                ranked.subList(0, 7).stream().map(Weighed::finding).toList(), all.told());
+        assertEquals(ranked.subList(0, 7).stream().map(Weighed::finding).toList(), all.told());
     }
 }

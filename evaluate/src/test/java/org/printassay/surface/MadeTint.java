@@ -89,8 +89,7 @@ final class MadeTint {
                     value += line.contrast() * box(at - line.atMm(), line.widthMm());
                 }
                 for (Hair hair : hairs) {
-                    boolean here =
-                            s >= hair.firstStrip() && s < hair.firstStrip() + hair.strips();
+                    boolean here = s >= hair.firstStrip() && s < hair.firstStrip() + hair.strips();
                     value += here ? -hair.contrast() * box(at - hair.atMm(), 0.06) : 0;
                 }
                 for (Band band : bands) {

@@ -12,7 +12,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Rgb8;
 
-/** Streaks against print lines where bare paper is clipped; simulated tints, 8 mm from each other. */
+/**
+ * Streaks against print lines where bare paper is clipped; simulated tints, 8 mm from each other.
+ */
 class StreakJudgeTest {
     private static final double AT_MM = 60;
     private static final double BLUR = MadeTint.SIGMA_MM;

@@ -71,7 +71,9 @@ class SlantedEdgeTest {
         }
     }
 
-    /** Sheets turned by 40 to 50 degrees: edges along the diagonals of the pixels, and near them. */
+    /**
+     * Sheets turned by 40 to 50 degrees: edges along the diagonals of the pixels, and near them.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {0.03, 0.045, 0.08})
     void edgesAlongDiagonalsAreMeasured(double sigmaMm) {

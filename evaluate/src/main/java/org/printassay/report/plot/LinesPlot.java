@@ -3,6 +3,7 @@ package org.printassay.report.plot;
 import java.util.List;
 import java.util.Locale;
 import org.printassay.evaluation.PrintLine;
+import org.printassay.evaluation.SurfaceCause;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.draw.Ink;
 import org.printassay.report.draw.Mark;
@@ -40,7 +41,8 @@ public final class LinesPlot {
         double lastX = Double.NEGATIVE_INFINITY;
         for (PrintLine one : lines) {
             boolean light = one.line().contrast() > 0;
-            Ink ink = light ? Ink.SERIES_1 : Ink.SERIES_2;
+            boolean unsure = one.cause() == SurfaceCause.UNDECIDED;
+            Ink ink = unsure ? Ink.FAINT_OUTLINE : light ? Ink.SERIES_1 : Ink.SERIES_2;
             String label = String.format(Locale.ROOT, "%.1f", one.line().positionMm());
             if (one.line().along() == Along.Y) {
                 double y = TOP + scale * one.line().positionMm();
