@@ -107,8 +107,8 @@ final class Neutrals {
     }
 
     /**
-     * Whether most twins of a level seem to have dust on them. Dust does not choose levels: what was
-     * left out of them may be the print's own coarse dots, and with them the tone.
+     * Whether most twins of a level seem to have dust on them. Dust does not choose levels: what
+     * was left out of them may be the print's own coarse dots, and with them the tone.
      */
     boolean covered(int level) {
         long all = twins(level).count();
