@@ -107,12 +107,12 @@ final class Neutrals {
     }
 
     /**
-     * Whether every twin of a level seems to have dust on it. Dust does not choose levels: what was
-     * left out of them may be the print's own coarse dots, and with them the tone.
+     * Whether most twins of a level seem to have dust on them. Dust does not choose levels: what
+     * was left out of them may be the print's own coarse dots, and with them the tone.
      */
     boolean covered(int level) {
         long all = twins(level).count();
-        return all > 1 && flagged(level, ReadingFlag.DUSTY) == all;
+        return all > 1 && 2 * flagged(level, ReadingFlag.DUSTY) > all;
     }
 
     private long flagged(int level, ReadingFlag flag) {

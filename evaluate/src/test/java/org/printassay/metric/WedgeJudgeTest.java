@@ -204,9 +204,9 @@ class WedgeJudgeTest {
         return (paper.l(f + 2) - paper.l(low)) / (f + 2 - low);
     }
 
-    /** Rare gaps in a solid, taken for dust in all twins of a level, would read as plain black. */
+    /** Rare gaps in a solid, taken for dust in most twins of a level, would read as plain black. */
     @Test
-    void levelsOfWhichAllTwinsSeemDustyAreNotCalledMerged() {
+    void levelsOfWhichMostTwinsSeemDustyAreNotCalledMerged() {
         Paper paper = new Paper(WHITE, 8, 0, 0, 0.1);
         int f = truth(paper);
         Random random = new Random(3);
@@ -214,7 +214,7 @@ class WedgeJudgeTest {
         for (Reading reading :
                 readings(paper, false, 4, () -> 0.1 * random.nextGaussian()).set().readings()) {
             int level = reading.rgb().r();
-            boolean lost = level > 0 && level < 12;
+            boolean lost = level > 0 && level < 12 && readings.size() % 4 != 0;
             Lab seen = lost ? new Lab(8 + 0.03 * random.nextGaussian(), 0, 0) : reading.best();
             readings.add(
                     new Reading(
