@@ -1,14 +1,16 @@
 package org.printassay.calibrate;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 
 /**
  * What a profile may be off where the scan itself tells that it was not made as profiles need: the
- * exposure or the colour was set by the picture, or the profile is another scanner's. One standard
- * error of every colour; all are off together.
+ * exposure or the colour was set by the picture, or the profile is another scanner's; and what
+ * stray light may do that no sheet shows. One standard error of every colour; all are off together.
  */
 final class ProfileDoubt {
     /**
@@ -19,14 +21,39 @@ final class ProfileDoubt {
     /** What automatic colour moves, or a foreign profile, as for a calibration used elsewhere. */
     private static final Lab FOREIGN = new Lab(3, 4, 4);
 
+    /**
+     * Share of the light of perfect white that flatbeds add to dark patches beside light ones
+     * (common practice, no source): 0 to 2 percent, a profile takes some of it off.
+     */
+    private static final double STRAY = 0.005;
+
     private ProfileDoubt() {}
 
     /**
-     * The error to add to every colour of a profiled scan, zero where nothing speaks against it.
+     * The error to add to each colour of a profiled scan; empty where nothing speaks against it.
      *
+     * @param colours absolute colours
      * @param warnings what was found in the scans
+     * @param strayKnown whether stray light was estimated in every scan
      */
-    static Lab of(List<Warning> warnings) {
+    static List<Lab> of(List<@Nullable Lab> colours, List<Warning> warnings, boolean strayKnown) {
+        Lab doubt = of(warnings);
+        if (doubt.l() == 0 && strayKnown) {
+            return List.of();
+        }
+        List<Lab> errors = new ArrayList<>();
+        for (Lab colour : colours) {
+            double stray = strayKnown || colour == null ? 0 : veiled(colour.l());
+            errors.add(new Lab(Math.hypot(doubt.l(), stray), doubt.a(), doubt.b()));
+        }
+        return errors;
+    }
+
+    private static double veiled(double l) {
+        return Lab.lightness(Lab.luminanceFactor(l) + STRAY) - l;
+    }
+
+    private static Lab of(List<Warning> warnings) {
         Lab doubt = new Lab(0, 0, 0);
         for (Warning warning : warnings) {
             if (warning.code() == WarningCode.AUTOMATIC_COLOUR

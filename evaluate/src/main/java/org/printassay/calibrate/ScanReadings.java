@@ -1,7 +1,6 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -100,7 +99,12 @@ public record ScanReadings(
                         trust,
                         colour,
                         SharedErrors.of(readings, results),
-                        calibration(parts, readings, trust, warnings)),
+                        calibration(
+                                parts,
+                                readings,
+                                trust,
+                                warnings,
+                                results.stream().allMatch(r -> r.strayLight() != null))),
                 stray,
                 falloff,
                 Unevenness.of(results),
@@ -113,10 +117,15 @@ public record ScanReadings(
      * doubt on; nothing where neither does.
      */
     private static List<Lab> calibration(
-            List<ScanPart> parts, List<Reading> readings, Trust trust, List<Warning> warnings) {
+            List<ScanPart> parts,
+            List<Reading> readings,
+            Trust trust,
+            List<Warning> warnings,
+            boolean strayKnown) {
         if (trust == Trust.PROFILED_SCAN) {
-            Lab doubt = ProfileDoubt.of(warnings);
-            return doubt.l() > 0 ? Collections.nCopies(readings.size(), doubt) : List.of();
+            List<@Nullable Lab> colours = new ArrayList<>();
+            readings.forEach(reading -> colours.add(reading.lab()));
+            return ProfileDoubt.of(colours, warnings, strayKnown);
         }
         List<Lab> errors = new ArrayList<>();
         for (Reading reading : readings) {

@@ -3,12 +3,11 @@ package org.printassay.logbook;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.IntSummaryStatistics;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
@@ -78,7 +77,11 @@ public record SeriesTrend(
 
     /** Judges entries of a series that were read in one manner. */
     static SeriesTrend of(
-            Logbook logbook, Series series, List<Entry> alike, List<Figure> figures, List<String> notes)
+            Logbook logbook,
+            Series series,
+            List<Entry> alike,
+            List<Figure> figures,
+            List<String> notes)
             throws Problem {
         Map<Figure, Map<Long, Double>> values = logbook.values(series, figures);
         List<Trend> trends = new ArrayList<>();

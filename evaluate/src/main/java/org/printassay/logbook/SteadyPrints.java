@@ -53,8 +53,7 @@ public final class SteadyPrints {
         }
         Series series = fitting(all, print, "baseline");
         List<Entry> own = all.stream().filter(e -> e.series().equals(series)).toList();
-        List<Entry> fit =
-                own.stream().filter(e -> sameChart(e, print)).toList();
+        List<Entry> fit = own.stream().filter(e -> sameChart(e, print)).toList();
         if (fit.isEmpty()) {
             throw Problem.chart(
                     nameOf(print),
@@ -143,7 +142,11 @@ public final class SteadyPrints {
                     own.isEmpty()
                             ? KnownSpread.NONE
                             : SeriesTrend.of(
-                                            logbook, series, own, List.of(Figure.values()), List.of())
+                                            logbook,
+                                            series,
+                                            own,
+                                            List.of(Figure.values()),
+                                            List.of())
                                     .spread(name);
             spreads.put(key, there);
         }

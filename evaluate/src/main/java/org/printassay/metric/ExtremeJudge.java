@@ -32,7 +32,8 @@ final class ExtremeJudge {
         }
         Trust trust = neutrals.set().trust();
         String name = level == 255 ? "white.lab." : "black.lab.";
-        Budget l = budget(name + "l", neutrals, data, Lab::l, Systematic.lightness(trust));
+        double stated = Systematic.lightness(trust, data.mean().l());
+        Budget l = budget(name + "l", neutrals, data, Lab::l, stated);
         Budget a = budget(name + "a", neutrals, data, Lab::a, Systematic.chroma(trust));
         Budget b = budget(name + "b", neutrals, data, Lab::b, Systematic.chroma(trust));
         Lab absolute = trust.absolute() && !neutrals.clipped(level) ? data.mean() : null;
@@ -45,7 +46,7 @@ final class ExtremeJudge {
                                 : Density.ofFactor(
                                         Math.max(1e-4, Lab.luminanceFactor(absolute.l()))),
                         new Lab(l.halfWidth(), a.halfWidth(), b.halfWidth()),
-                        Systematic.lightness(trust),
+                        stated,
                         level,
                         data.count(),
                         List.of(l, a, b)));

@@ -1,5 +1,6 @@
 package org.printassay.metric;
 
+import org.printassay.colour.Lab;
 import org.printassay.reading.Trust;
 
 /**
@@ -21,6 +22,25 @@ final class Systematic {
             case PROFILED_SCAN -> 1.0;
             case PLAIN_SCAN -> 0;
         };
+    }
+
+    /**
+     * Light that a scan adds everywhere alike, as a share of perfect white: no twins can show it.
+     * What a profile or a calibration has not taken off moves dark colours most.
+     */
+    private static double veil(Trust trust) {
+        return switch (trust) {
+            case INSTRUMENT, PLAIN_SCAN -> 0;
+            case CALIBRATED_SCAN -> 0.001;
+            case PROFILED_SCAN -> 0.002;
+        };
+    }
+
+    /** Absolute L* of a neutral of this L*, with what light added everywhere does to it. */
+    static double lightness(Trust trust, double l) {
+        double factor = Lab.luminanceFactor(l);
+        double veiled = Lab.lightness(factor + veil(trust)) - l;
+        return Math.hypot(lightness(trust), veiled);
     }
 
     /** Absolute a* and b*. */

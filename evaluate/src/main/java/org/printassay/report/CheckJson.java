@@ -12,7 +12,6 @@ import org.printassay.check.Check;
 import org.printassay.check.CheckWords;
 import org.printassay.check.DecisionRule;
 import org.printassay.check.Grown;
-import org.printassay.check.Outcome;
 import org.printassay.check.SurfaceChange;
 import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PatchDrift;

@@ -14,7 +14,6 @@ import org.printassay.compare.Figure;
 import org.printassay.compare.FigureValue;
 import org.printassay.compare.Judged;
 import org.printassay.compare.Manner;
-import org.printassay.compare.KnownSpread;
 import org.printassay.compare.Pair;
 import org.printassay.compare.PrintSpread;
 import org.printassay.compare.Question.Criterion;

@@ -311,7 +311,8 @@ abstract class LogbookContract {
             for (int i = 0; i < values.size(); i++) {
                 logbook.add(Samples.print(i, values.get(i)), day(i), null, false);
             }
-            PrintSpread spread = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL)
+            PrintSpread spread =
+                    SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL)
                             .spread("here")
                             .spread();
             double mean = values.stream().mapToDouble(v -> v).average().orElseThrow();
@@ -340,9 +341,7 @@ abstract class LogbookContract {
             KnownSpread known = steady.spread(List.of(print));
             // Three prints each of 95.0, 95.1 and 95.2.
             assertEquals(
-                    Math.sqrt(6 * 0.01 / 8),
-                    known.spread().of(Figure.WHITE_L).orElseThrow(),
-                    1e-6);
+                    Math.sqrt(6 * 0.01 / 8), known.spread().of(Figure.WHITE_L).orElseThrow(), 1e-6);
             assertEquals(8, known.spread().freedom(Figure.WHITE_L).orElseThrow());
             assertEquals(
                     List.of(new KnownSpread.Told("Printer 1 \u00b7 Paper A \u00b7 as usual", 9, 9)),

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.printassay.reading.Trust;
 
 class BudgetTest {
     /**
@@ -25,6 +26,17 @@ class BudgetTest {
         assertEquals(1.03, budget.standard(), 0.005);
         assertEquals(2.09, budget.coverageFactor(), 0.005);
         assertEquals(2.2, budget.halfWidth(), 0.05);
+    }
+
+    /**
+     * 0.2 % of the light, by the definition of L* (ISO/CIE 11664-4): 9.033 L* a percent below 8.
+     */
+    @Test
+    void lightEverywhereMovesBlackAndHardlyPaper() {
+        assertEquals(
+                Math.hypot(1, 9.033 * 0.2), Systematic.lightness(Trust.PROFILED_SCAN, 4), 0.01);
+        assertEquals(1.0, Systematic.lightness(Trust.PROFILED_SCAN, 95), 0.01);
+        assertEquals(0.3, Systematic.lightness(Trust.INSTRUMENT, 4), 1e-9);
     }
 
     @Test

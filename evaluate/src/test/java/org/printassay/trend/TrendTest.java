@@ -12,7 +12,6 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 
 /** Random series are simulated: normal values, fixed seeds. */

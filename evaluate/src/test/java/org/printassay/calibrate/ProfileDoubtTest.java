@@ -1,0 +1,42 @@
+package org.printassay.calibrate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
+
+class ProfileDoubtTest {
+    private static final List<Lab> COLOURS =
+            List.of(new Lab(95, 0, 0), new Lab(20, 0, 0), new Lab(5, 0, 0));
+
+    @Test
+    void nothingSpeaksAgainstAGoodScan() {
+        assertTrue(ProfileDoubt.of(COLOURS, List.of(), true).isEmpty());
+    }
+
+    /**
+     * Where no sheet shows stray light it may be there: half a percent of the light, which by the
+     * definition of L* (ISO/CIE 11664-4) moves L* 5 by 4.5 and paper by a quarter.
+     */
+    @Test
+    void unknownStrayLightMovesDarkColours() {
+        List<Lab> errors = ProfileDoubt.of(COLOURS, List.of(), false);
+        assertEquals(116 / 3.0 * 0.005 / Math.pow(111 / 116.0, 2), errors.get(0).l(), 0.01);
+        double cube = Math.pow(36 / 116.0, 3);
+        assertEquals(116 * Math.cbrt(cube + 0.005) - 16 - 20, errors.get(1).l(), 1e-9);
+        // The straight part of L*, up to 8, and a little of the curve behind it.
+        assertEquals(4.4, errors.get(2).l(), 0.15);
+        assertEquals(0, errors.get(2).a());
+    }
+
+    @Test
+    void automaticExposureMovesAllAlike() {
+        Warning exposed = new Warning(WarningCode.AUTOMATIC_EXPOSURE, "");
+        ProfileDoubt.of(COLOURS, List.of(exposed), true)
+                .forEach(error -> assertEquals(new Lab(3, 1, 1), error));
+    }
+}
