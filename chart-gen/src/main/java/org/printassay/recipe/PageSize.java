@@ -49,13 +49,14 @@ public record PageSize(String name, double widthMm, double heightMm) {
                     "(\\d{1,4}(?:\\.\\d{1,3})?)\\s*[x*]\\s*(\\d{1,4}(?:\\.\\d{1,3})?)\\s*(mm|in)");
 
     /**
-     * Reads a page size: a name of {@link #NAMED} in any case, or {@code WxHmm}, {@code WxHin}.
+     * Reads a page size: a name of {@link #NAMED} in any case, photo sizes also without their unit,
+     * or {@code WxHmm}, {@code WxHin}.
      *
      * @throws Problem usage, when it is neither, or a side is not between 50 and 2000 mm
      */
     public static PageSize parse(String text) throws Problem {
         String wanted = text.strip().toLowerCase(Locale.ROOT);
-        Optional<PageSize> named = named(wanted);
+        Optional<PageSize> named = named(wanted).or(() -> named(wanted + "in"));
         if (named.isPresent()) {
             return named.get();
         }
