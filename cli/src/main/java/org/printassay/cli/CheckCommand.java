@@ -137,9 +137,9 @@ final class CheckCommand implements Callable<Integer> {
         }
         OutputFolder folder = new OutputFolder(place(), reading.inputs(inputs));
         folder.refuseUnwritable();
+        Optional<Evaluation> held = named(reading);
         Optional<Logbook> open = logbook();
-        try (CheckAgainst against =
-                new CheckAgainst(allowed, named(reading), open, logbook.spread())) {
+        try (CheckAgainst against = new CheckAgainst(allowed, held, open, logbook.spread())) {
             return one() ? checkOne(reading, against, folder) : checkMany(reading, against, folder);
         }
     }

@@ -29,7 +29,7 @@ final class LogBaselineCommand implements Callable<Integer> {
     @Parameters(
             arity = "0..*",
             paramLabel = "NUMBER",
-            description = "Numbers of entries of one printer, paper and route.")
+            description = "Numbers of entries of one printer, paper, route and chart.")
     private List<Long> ids = new ArrayList<>();
 
     @Option(

@@ -83,7 +83,13 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
                             ? EvaluationFolders.in(argument)
                             : List.of();
             if (!read.isEmpty()) {
-                read.stream().filter(isBaseline.negate()).forEach(plain::add);
+                for (Path one : read) {
+                    if (isBaseline.test(one)) {
+                        skipped.add(new Skipped(before + argument.relativize(one), "the baseline."));
+                    } else {
+                        plain.add(one);
+                    }
+                }
                 continue;
             }
             for (NamedFile file : folder.scans()) {

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.Optional;
 import java.util.Set;
 import org.printassay.colour.DeltaE;
@@ -62,9 +63,7 @@ public record ScanLights(
         double[] paper = new double[3];
         boolean clipped = false;
         boolean known = true;
-        double squares = 0;
         for (PartResult result : results) {
-            squares += Math.pow(lightDeltaE00(result) / results.size(), 2);
             for (int c = 0; c < 3; c++) {
                 paper[c] += result.light().paper()[c] / results.size();
             }
@@ -93,9 +92,34 @@ public record ScanLights(
                 new LinearRgb(paper[0], paper[1], paper[2]),
                 clipped,
                 known,
-                Math.sqrt(squares),
+                lightDeltaE00(results),
                 PrintIdentity.among(parts, results),
                 ScanWarnings.of(parts, results, false));
+    }
+
+    /** What the light moves colours by, dE00: repeats of a sheet halve it, other sheets do not. */
+    private static double lightDeltaE00(List<PartResult> results) {
+        Map<Integer, List<PartResult>> sheets = new TreeMap<>();
+        for (PartResult result : results) {
+            if (!result.colours().isEmpty()) {
+                sheets.computeIfAbsent(
+                                result.colours().get(0).sheet(), sheet -> new ArrayList<>())
+                        .add(result);
+            }
+        }
+        double sum = 0;
+        int patches = 0;
+        for (List<PartResult> repeats : sheets.values()) {
+            double squares = 0;
+            int most = 0;
+            for (PartResult one : repeats) {
+                squares += Math.pow(lightDeltaE00(one), 2);
+                most = Math.max(most, one.colours().size());
+            }
+            sum += most * Math.sqrt(squares) / repeats.size();
+            patches += most;
+        }
+        return patches == 0 ? 0 : sum / patches;
     }
 
     private static double lightDeltaE00(PartResult result) {

@@ -83,8 +83,16 @@ public final class CheckWords {
             to.add(
                     "Read once, so nothing tells how sure a change is: "
                             + labels(unknown)
-                            + ". Measure every patch twice, or let the logbook tell how prints lie apart.");
+                            + ". Measure every patch twice"
+                            + (logbookWouldTell(check, unknown)
+                                    ? ", or let the logbook tell how prints lie apart."
+                                    : "."));
         }
+    }
+
+    private static boolean logbookWouldTell(Check check, List<Change> unknown) {
+        return !check.seen().known()
+                && unknown.stream().anyMatch(c -> c.quantity().figure().isPresent());
     }
 
     /** What it was held against, and where it is known from how unchanged prints lie apart. */

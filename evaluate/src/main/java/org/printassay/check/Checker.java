@@ -23,7 +23,7 @@ import org.printassay.problem.Problem;
  *
  * <p>The uncertainty of a change holds how well all prints were read, and how far unchanged prints
  * lie apart: as stated by the tolerances, added as squares; or as it was seen among prints, which
- * holds the reading too, so the larger of the two counts. Of a baseline of several prints the mean
+ * holds the reading too, so the larger of the two counts where all were read alike. Of a baseline of several prints the mean
  * counts, whose own prints lie apart by as much. What is stated by how colour was obtained cancels,
  * since all were read alike.
  */
@@ -225,6 +225,8 @@ public final class Checker {
         if (reading == null) {
             return spreadSeen ? Double.valueOf(apart) : null;
         }
-        return spreadSeen ? Math.max(reading, apart) : Math.hypot(reading, apart);
+        return spreadSeen && readAlike
+                ? Math.max(reading, apart)
+                : Math.hypot(reading, apart);
     }
 }

@@ -10,6 +10,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleBiFunction;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
@@ -42,33 +43,52 @@ final class SurfaceMatch {
     /** Compares; tolerances may leave out lines, bands or both. */
     static SurfaceChange between(Baseline baseline, Evaluation print, ToleranceSet tolerances) {
         PrintSurface after = print.surface();
-        List<Evaluation> every =
-                Stream.concat(baseline.prints().stream(), Stream.of(print)).toList();
+        boolean tints =
+                Stream.concat(baseline.prints().stream(), Stream.of(print))
+                        .anyMatch(SurfaceMatch::hasTints);
+        boolean whole =
+                !leavesOut(print)
+                        && baseline.prints().stream().anyMatch(one -> !leavesOut(one));
         return new SurfaceMatch(tolerances)
                 .between(
-                        all(baseline, PrintSurface::lines, SurfaceMatch::apart),
-                        all(baseline, PrintSurface::bands, SurfaceMatch::apart),
+                        all(
+                                baseline,
+                                PrintSurface::lines,
+                                SurfaceMatch::apart,
+                                line -> line.line().strength()),
+                        all(
+                                baseline,
+                                PrintSurface::bands,
+                                SurfaceMatch::apart,
+                                band -> band.band().overThreshold()),
                         after == null ? null : after.lines(),
                         after == null ? null : after.bands(),
-                        every.stream().anyMatch(SurfaceMatch::hasTints),
-                        every.stream().noneMatch(SurfaceMatch::leavesOut));
+                        tints,
+                        whole);
     }
 
-    /** What any print of a baseline has, each once; null when none was looked at. */
+    /**
+     * What any print of a baseline has, each once and as strong as in any; null when none was
+     * looked at.
+     */
     private static <T> @Nullable List<T> all(
             Baseline baseline,
             Function<PrintSurface, @Nullable List<T>> part,
-            ToDoubleBiFunction<T, T> apart) {
+            ToDoubleBiFunction<T, T> apart,
+            ToDoubleFunction<T> strength) {
         List<T> all = null;
         for (Evaluation print : baseline.prints()) {
             List<T> own = print.surface() == null ? null : part.apply(print.surface());
             if (own != null) {
-                List<T> there = all == null ? List.of() : List.copyOf(all);
-                all = new ArrayList<>(there);
-                for (T one : own) {
-                    if (there.stream().noneMatch(t -> apart.applyAsDouble(t, one) <= 1)) {
-                        all.add(one);
-                    }
+                List<T> there = all == null ? List.of() : all;
+                Split<T> split = Split.of(there, own, apart, (a, b) -> Outcome.WITHIN);
+                all = new ArrayList<>(split.gone);
+                all.addAll(split.added);
+                for (Grown<T> pair : split.same) {
+                    boolean grown =
+                            strength.applyAsDouble(pair.after())
+                                    > strength.applyAsDouble(pair.before());
+                    all.add(grown ? pair.after() : pair.before());
                 }
             }
         }

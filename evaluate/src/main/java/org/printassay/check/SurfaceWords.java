@@ -99,7 +99,7 @@ final class SurfaceWords {
             to.add(
                     capitalised(surface.unlooked())
                             + " were not looked at on every sheet of both prints: scan all of them"
-                            + " at 600 samples an inch.");
+                            + " whole, at 600 samples an inch.");
         }
     }
 

@@ -2,6 +2,7 @@ package org.printassay.compare;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.QRDecomposition;
@@ -10,6 +11,7 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Tone;
 
 /**
@@ -24,7 +26,7 @@ import org.printassay.metric.Tone;
  *
  * @param level in the middle of the greys that moved
  * @param deltaL by how much they moved beside the others, second print less first, L*
- * @param standard standard uncertainty of it, from reading; null when a print has no twins
+ * @param standard standard uncertainty of it, from reading; null when neither print has twins
  * @param freedom degrees of freedom of that
  * @param looks how many departures it is the largest of
  */
@@ -86,10 +88,19 @@ public record ToneBend(
         return new ToneBend(level, deltaL, standard, freedom, all);
     }
 
+    /** Tone of the first print where it was judged. */
+    private static @Nullable Tone tone(Side side) {
+        return side.prints().stream()
+                .map(Evaluation::tone)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    }
+
     /** The greys that tone is judged by in both prints. */
     private static List<Grey> greys(Side one, Side other, CodeMeans first, CodeMeans second) {
-        Tone before = one.prints().get(0).tone();
-        Tone after = other.prints().get(0).tone();
+        Tone before = tone(one);
+        Tone after = tone(other);
         List<Grey> greys = new ArrayList<>();
         if (before == null || after == null) {
             return greys;

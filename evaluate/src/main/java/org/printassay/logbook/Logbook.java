@@ -35,6 +35,7 @@ public final class Logbook implements AutoCloseable {
     private final Handle handle;
     private final EntryRows entries;
     private final FigureRows figures;
+    private final BaselineRows baselines;
 
     private Logbook(LogbookPlace place, Connection connection, Handle handle) {
         this.place = place;
@@ -42,6 +43,7 @@ public final class Logbook implements AutoCloseable {
         this.handle = handle;
         this.entries = new EntryRows(handle);
         this.figures = new FigureRows(handle);
+        this.baselines = new BaselineRows(handle, entries);
     }
 
     /** Opens a logbook; begins it where there is none. */
@@ -129,7 +131,7 @@ public final class Logbook implements AutoCloseable {
         }
         long id = made.get();
         if (baseline) {
-            mark(id);
+            baselines.mark(id);
         }
         figures.insert(id, wanted.values().all());
         return new Added(outcome, entries.find(id).orElseThrow());
@@ -159,6 +161,12 @@ public final class Logbook implements AutoCloseable {
         Set<Series> out = new LinkedHashSet<>();
         entries(selection).forEach(entry -> out.add(entry.series()));
         return List.copyOf(out);
+    }
+
+    /** The number of a print that is there, with these results or others. */
+    Optional<Long> idOf(Evaluation evaluation) throws Problem {
+        PackedText text = PackedText.of(EvaluationJson.write(evaluation));
+        return read(h -> entries.ofContent(Identity.of(evaluation, text))).map(Entry::id);
     }
 
     /** An entry by its number. */
@@ -202,9 +210,9 @@ public final class Logbook implements AutoCloseable {
     }
 
     /**
-     * Makes entries the baseline of their series, instead of what was.
+     * Makes entries the baseline of their series, chart and way of reading, instead of what was.
      *
-     * @throws Problem usage, when they are not of one series read in one manner
+     * @throws Problem usage, when they are not of one series and chart, read in one manner
      */
     public List<Entry> setBaseline(List<Long> ids) throws Problem {
         return change(
@@ -222,8 +230,11 @@ public final class Logbook implements AutoCloseable {
                                             + " differ in that.");
                         }
                     }
-                    clear(first.series());
-                    wanted.forEach(entry -> mark(entry.id()));
+                    baselines.lock(first.series());
+                    entries.select(Selection.of(first.series())).stream()
+                            .filter(entry -> entry.baseline() && entry.readLike(first))
+                            .forEach(entry -> baselines.unmark(entry.id()));
+                    wanted.forEach(entry -> baselines.mark(entry.id()));
                     return found(ids);
                 });
     }
@@ -232,7 +243,7 @@ public final class Logbook implements AutoCloseable {
     public void clearBaseline(Series series) throws Problem {
         change(
                 h -> {
-                    clear(series);
+                    baselines.clear(series);
                     return series;
                 });
     }
@@ -241,31 +252,9 @@ public final class Logbook implements AutoCloseable {
     void addToBaselines(List<Long> ids) throws Problem {
         change(
                 h -> {
-                    ids.forEach(this::mark);
+                    ids.forEach(baselines::mark);
                     return ids;
                 });
-    }
-
-    private void mark(long id) {
-        handle.createUpdate(
-                        "INSERT INTO baseline (entry_id, set_at) VALUES (:id, :at) ON CONFLICT"
-                                + " (entry_id) DO NOTHING")
-                .bind("id", id)
-                .bind("at", Instant.now().toEpochMilli())
-                .execute();
-    }
-
-    private void clear(Series series) {
-        // Locks the series, so that two who set baselines at once do not end with both.
-        long id = entries.findSeries(series).orElse(-1L);
-        handle.createUpdate("UPDATE series SET route = route WHERE id = :series")
-                .bind("series", id)
-                .execute();
-        handle.createUpdate(
-                        "DELETE FROM baseline WHERE entry_id IN (SELECT id FROM entry WHERE"
-                                + " series_id = :series)")
-                .bind("series", id)
-                .execute();
     }
 
     private List<Entry> found(List<Long> ids) throws Problem {

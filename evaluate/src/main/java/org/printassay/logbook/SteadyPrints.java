@@ -5,7 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Baseline;
@@ -38,7 +41,8 @@ public final class SteadyPrints {
     }
 
     /**
-     * The baseline of a print's printer, paper and route; of several charts, that of the print's.
+     * The baseline of a print's printer, paper and route; of several charts, that of the print's,
+     * and of several ways of reading likewise. A print that is part of it is held against the others.
      *
      * @throws Problem input, when none is named or none fits; usage, when several fit; chart, when
      *     it is of another chart
@@ -53,20 +57,31 @@ public final class SteadyPrints {
         }
         Series series = fitting(all, print, "baseline");
         List<Entry> own = all.stream().filter(e -> e.series().equals(series)).toList();
-        List<Entry> fit = own.stream().filter(e -> sameChart(e, print)).toList();
-        if (fit.isEmpty()) {
+        List<Entry> ofChart = own.stream().filter(e -> sameChart(e, print)).toList();
+        if (ofChart.isEmpty()) {
             throw Problem.chart(
                     nameOf(print),
                     "was printed from another chart than the baseline of "
                             + series.shown()
-                            + " in the logbook. Print the baseline's chart again, or add a print"
-                            + " of this one to the baseline.");
+                            + " in the logbook. Print the baseline's chart again, or name prints of"
+                            + " this one as a baseline: printassay log baseline NUMBER...");
         }
+        String manner = Identity.manner(print);
+        List<Entry> readAlike = preferred(ofChart, e -> e.manner().equals(manner));
+        Optional<Long> itself = logbook.idOf(print);
+        List<Entry> fit =
+                preferred(readAlike, e -> itself.isEmpty() || e.id() != itself.get());
         List<Evaluation> prints = new ArrayList<>();
         for (Entry entry : fit) {
             prints.add(evaluation(entry.id()));
         }
         return new Baseline(prints, name, fit.stream().map(Entry::id).toList());
+    }
+
+    /** Those that are wanted, or all where none is. */
+    private static List<Entry> preferred(List<Entry> all, Predicate<Entry> wanted) {
+        List<Entry> some = all.stream().filter(wanted).toList();
+        return some.isEmpty() ? all : some;
     }
 
     /** Charts are told apart where both are known. */
@@ -88,6 +103,7 @@ public final class SteadyPrints {
     /**
      * How prints lie apart of the printers, papers and routes of some prints, read as these were;
      * pooled where there are several. Those that the logbook has too few prints of are passed over.
+     * The prints themselves tell nothing of it: what they depart by is what is asked.
      *
      * @throws Problem input, when there are too few prints of all of them
      */
@@ -95,11 +111,16 @@ public final class SteadyPrints {
         KnownSpread known = KnownSpread.NONE;
         Set<String> seen = new LinkedHashSet<>();
         List<String> few = new ArrayList<>();
+        Set<Long> themselves = new TreeSet<>();
+        for (Evaluation print : prints) {
+            logbook.idOf(print).ifPresent(themselves::add);
+        }
         for (Evaluation print : prints) {
             String manner = Identity.manner(print);
             List<Entry> alike =
                     entries().stream()
                             .filter(e -> e.manner().equals(manner) && sameChart(e, print))
+                            .filter(e -> !themselves.contains(e.id()))
                             .toList();
             if (candidates(alike, print).size() > 1) {
                 fitting(alike, print, "series"); // says which
@@ -108,11 +129,12 @@ public final class SteadyPrints {
                     candidates(alike, print).stream()
                             .findFirst()
                             .orElse(Series.of(print.details()));
-            if (!seen.add(key(series, manner, print))) {
+            String key = series + "\n" + manner + "\n" + print.chartId() + "\n" + themselves;
+            if (!seen.add(key)) {
                 continue;
             }
             List<Entry> own = alike.stream().filter(e -> e.series().equals(series)).toList();
-            KnownSpread one = spread(key(series, manner, print), series, own);
+            KnownSpread one = spread(key, series, own);
             if (one.known()) {
                 known = known.known() ? known.and(one) : one;
             } else {
@@ -129,10 +151,6 @@ public final class SteadyPrints {
                             + " are needed. Add more, or leave the spread of the logbook out.");
         }
         return known;
-    }
-
-    private static String key(Series series, String manner, Evaluation print) {
-        return series + "\n" + manner + "\n" + print.chartId();
     }
 
     private KnownSpread spread(String key, Series series, List<Entry> own) throws Problem {

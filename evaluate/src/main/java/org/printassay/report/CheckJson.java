@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.LongNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Baseline;
 import org.printassay.check.Change;
@@ -60,11 +61,12 @@ public final class CheckJson {
         ObjectNode node = NODES.objectNode();
         KnownSpread seen = check.seen();
         node.put("words", CheckWords.spread(check));
-        node.set("from", JsonOut.text(seen.known() ? seen.from() : null));
+        boolean used = check.changes().stream().anyMatch(Change::spreadSeen);
+        node.set("from", JsonOut.text(used ? seen.from() : null));
         node.set(
                 "told",
                 JsonOut.list(
-                        seen.told(),
+                        used ? seen.told() : List.<KnownSpread.Told>of(),
                         told ->
                                 JsonOut.object()
                                         .put("series", told.what())
@@ -114,12 +116,14 @@ public final class CheckJson {
         SurfaceChange surface = check.surface();
         ObjectNode lines = node.putObject("lines");
         lines.put("compared", surface.linesCompared());
+        lines.put("whole", !surface.unlooked().contains("lines"));
         lines.set("new", JsonOut.list(surface.newLines(), CheckJson::line));
         lines.set("stronger", JsonOut.list(surface.worseLines(), CheckJson::grownLine));
         lines.set("before", JsonOut.list(surface.oldLines(), CheckJson::line));
         lines.set("gone", JsonOut.list(surface.goneLines(), CheckJson::line));
         ObjectNode bands = node.putObject("bands");
         bands.put("compared", surface.bandsCompared());
+        bands.put("whole", !surface.unlooked().contains("bands"));
         bands.set("new", JsonOut.list(surface.newBands(), CheckJson::band));
         bands.set("stronger", JsonOut.list(surface.worseBands(), CheckJson::grownBand));
         bands.set("before", JsonOut.list(surface.oldBands(), CheckJson::band));

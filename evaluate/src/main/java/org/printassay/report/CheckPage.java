@@ -180,16 +180,15 @@ public final class CheckPage {
         if (!surface.linesCompared()) {
             facts.add(
                     Fact.of(
-                            "Lines",
-                            "not compared",
-                            check.hasTints()
-                                    ? "not judged in both prints"
-                                    : "the sheets have no tints to look for them in"));
+                            "Lines", "not compared", whyNotCompared(check)));
         } else if (surface.newLines().isEmpty()
                 && surface.goneLines().isEmpty()
                 && surface.worseLines().isEmpty()
                 && surface.oldLines().isEmpty()) {
-            facts.add(Fact.of("Lines", "none in either print", ""));
+            facts.add(
+                    surface.unlooked().contains("lines")
+                            ? Fact.of("Lines", "none where looked for", "not on every sheet")
+                            : Fact.of("Lines", "none in either print", ""));
         }
         lines(facts, "New line", surface.newLines());
         for (Grown<PrintLine> line : surface.worseLines()) {
@@ -202,7 +201,7 @@ public final class CheckPage {
         lines(facts, "As before", surface.oldLines());
         lines(facts, "Gone", surface.goneLines());
         if (!surface.bandsCompared()) {
-            facts.add(Fact.of("Bands", "not compared", "not judged in both prints"));
+            facts.add(Fact.of("Bands", "not compared", whyNotCompared(check)));
         }
         bands(facts, "New band", surface.newBands());
         for (Grown<PrintBand> band : surface.worseBands()) {
@@ -215,6 +214,12 @@ public final class CheckPage {
         bands(facts, "Band as before", surface.oldBands());
         bands(facts, "Band gone", surface.goneBands());
         return facts;
+    }
+
+    private static String whyNotCompared(Check check) {
+        return check.hasTints()
+                ? "not judged in both prints"
+                : "the sheets have no tints to look for them in";
     }
 
     private static void lines(List<Fact> facts, String label, List<PrintLine> lines) {

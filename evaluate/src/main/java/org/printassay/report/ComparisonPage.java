@@ -113,8 +113,10 @@ public final class ComparisonPage {
         boolean several = c.sides().size() > 2;
         String against =
                 several ? " Differences are against " + c.shortName(c.against()) + "." : "";
+        boolean single = c.sides().stream().noneMatch(Side::repeated);
         return (c.subject() == Subject.PRINTS
-                        ? "One print each: what follows is said of these prints alone."
+                        ? (single ? "One print each: what" : "What")
+                                + " follows is said of these prints alone."
                         : "Differences hold for the "
                                 + c.subject().many()
                                 + ", by how their prints differ among themselves.")

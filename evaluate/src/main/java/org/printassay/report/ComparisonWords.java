@@ -167,12 +167,12 @@ public final class ComparisonWords {
     }
 
     private static String basis(Comparison c) {
-        if (c.subject() == Subject.PRINTS) {
+        int repeats = c.sides().stream().mapToInt(s -> s.prints().size() - 1).sum();
+        if (repeats == 0 && !c.known().known()) {
             return "Intervals hold what reading each print once more would change. How prints of"
                     + " one paper differ among themselves is not known here, so nothing is said"
                     + " of papers: print the chart several times on each.";
         }
-        int repeats = c.sides().stream().mapToInt(s -> s.prints().size() - 1).sum();
         List<String> single =
                 c.sides().stream()
                         .filter(s -> !s.repeated())
