@@ -111,7 +111,7 @@ class CompareBadInputTest {
         Path text = Files.writeString(dir.resolve("text.json"), "hello");
         refused(INPUT, List.of(folder("a"), text), "text.json", "is not JSON");
         Path chart = folder("chart.json");
-        refused(INPUT, List.of(folder("a"), chart), "is not a evaluation file");
+        refused(INPUT, List.of(folder("a"), chart), "is not an evaluation file");
         refused(INPUT, List.of(folder("a"), dir.resolve("none.json")), "there is no such file");
         Path empty = Files.createDirectory(dir.resolve("empty"));
         refused(INPUT, List.of(folder("a"), empty), "holds no evaluation.json");

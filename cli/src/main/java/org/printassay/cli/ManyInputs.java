@@ -85,7 +85,8 @@ record ManyInputs(List<OnePrint> prints, List<Skipped> skipped) {
             if (!read.isEmpty()) {
                 for (Path one : read) {
                     if (isBaseline.test(one)) {
-                        skipped.add(new Skipped(before + argument.relativize(one), "the baseline."));
+                        skipped.add(
+                                new Skipped(before + argument.relativize(one), "the baseline."));
                     } else {
                         plain.add(one);
                     }

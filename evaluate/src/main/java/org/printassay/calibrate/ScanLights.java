@@ -5,9 +5,9 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
@@ -102,8 +102,7 @@ public record ScanLights(
         Map<Integer, List<PartResult>> sheets = new TreeMap<>();
         for (PartResult result : results) {
             if (!result.colours().isEmpty()) {
-                sheets.computeIfAbsent(
-                                result.colours().get(0).sheet(), sheet -> new ArrayList<>())
+                sheets.computeIfAbsent(result.colours().get(0).sheet(), sheet -> new ArrayList<>())
                         .add(result);
             }
         }

@@ -23,9 +23,9 @@ import org.printassay.problem.Problem;
  *
  * <p>The uncertainty of a change holds how well all prints were read, and how far unchanged prints
  * lie apart: as stated by the tolerances, added as squares; or as it was seen among prints, which
- * holds the reading too, so the larger of the two counts where all were read alike. Of a baseline of several prints the mean
- * counts, whose own prints lie apart by as much. What is stated by how colour was obtained cancels,
- * since all were read alike.
+ * holds the reading too, so the larger of the two counts where all were read alike. Of a baseline
+ * of several prints the mean counts, whose own prints lie apart by as much. What is stated by how
+ * colour was obtained cancels, since all were read alike.
  */
 public final class Checker {
     private final Baseline baseline;
@@ -225,8 +225,6 @@ public final class Checker {
         if (reading == null) {
             return spreadSeen ? Double.valueOf(apart) : null;
         }
-        return spreadSeen && readAlike
-                ? Math.max(reading, apart)
-                : Math.hypot(reading, apart);
+        return spreadSeen && readAlike ? Math.max(reading, apart) : Math.hypot(reading, apart);
     }
 }

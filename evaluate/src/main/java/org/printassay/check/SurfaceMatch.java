@@ -47,8 +47,7 @@ final class SurfaceMatch {
                 Stream.concat(baseline.prints().stream(), Stream.of(print))
                         .anyMatch(SurfaceMatch::hasTints);
         boolean whole =
-                !leavesOut(print)
-                        && baseline.prints().stream().anyMatch(one -> !leavesOut(one));
+                !leavesOut(print) && baseline.prints().stream().anyMatch(one -> !leavesOut(one));
         return new SurfaceMatch(tolerances)
                 .between(
                         all(

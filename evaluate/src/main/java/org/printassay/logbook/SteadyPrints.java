@@ -42,7 +42,8 @@ public final class SteadyPrints {
 
     /**
      * The baseline of a print's printer, paper and route; of several charts, that of the print's,
-     * and of several ways of reading likewise. A print that is part of it is held against the others.
+     * and of several ways of reading likewise. A print that is part of it is held against the
+     * others.
      *
      * @throws Problem input, when none is named or none fits; usage, when several fit; chart, when
      *     it is of another chart
@@ -69,8 +70,7 @@ public final class SteadyPrints {
         String manner = Identity.manner(print);
         List<Entry> readAlike = preferred(ofChart, e -> e.manner().equals(manner));
         Optional<Long> itself = logbook.idOf(print);
-        List<Entry> fit =
-                preferred(readAlike, e -> itself.isEmpty() || e.id() != itself.get());
+        List<Entry> fit = preferred(readAlike, e -> itself.isEmpty() || e.id() != itself.get());
         List<Evaluation> prints = new ArrayList<>();
         for (Entry entry : fit) {
             prints.add(evaluation(entry.id()));

@@ -178,9 +178,7 @@ public final class CheckPage {
         SurfaceChange surface = check.surface();
         List<Fact> facts = new ArrayList<>();
         if (!surface.linesCompared()) {
-            facts.add(
-                    Fact.of(
-                            "Lines", "not compared", whyNotCompared(check)));
+            facts.add(Fact.of("Lines", "not compared", whyNotCompared(check)));
         } else if (surface.newLines().isEmpty()
                 && surface.goneLines().isEmpty()
                 && surface.worseLines().isEmpty()

@@ -12,7 +12,6 @@ import org.printassay.compare.Judged;
 import org.printassay.compare.Question.Criterion;
 import org.printassay.compare.Ranking;
 import org.printassay.compare.Side;
-import org.printassay.compare.Subject;
 import org.printassay.compare.Verdict;
 
 /** Figures, verdicts and rules of comparisons in words. */
