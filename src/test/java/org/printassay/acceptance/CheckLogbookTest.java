@@ -174,6 +174,14 @@ class CheckLogbookTest {
     }
 
     @Test
+    void aPrintOfTheBaselineIsHeldAgainstTheOthers() throws Exception {
+        CommandLineRun run = run("check", shared.resolve("a1/evaluation"), "--logbook", logbook);
+        String words = "the mean of 3 prints in the logbook lab.sqlite (no. 1, 3, 4)";
+        assertTrue(run.out().contains(words), run.out() + run.err());
+        assertEquals(0, run.exitCode(), run.out());
+    }
+
+    @Test
     void whatTheLogbookCannotTellIsOneLine() throws Exception {
         Path none = dir.resolve("none.sqlite");
         refused(INPUT, List.of("no logbook here yet"), "check", after, "--logbook", none);
@@ -212,13 +220,6 @@ class CheckLogbookTest {
                 "--logbook",
                 logbook,
                 "--logbook-spread");
-        refused(
-                WRONG_USE,
-                List.of("same file"),
-                "check",
-                shared.resolve("a1/evaluation"),
-                "--logbook",
-                logbook);
         refused(
                 WRONG_USE,
                 List.of("nothing is taken from --logbook"),
