@@ -49,6 +49,7 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  printassay demo --out demo", "Then open demo/index.html."})
 final class DemoCommand implements Callable<Integer> {
     private static final int DPI = 300;
+    private static final String SCANNER = "Flatbed 1 (simulated)";
 
     @Option(
             names = "--out",
@@ -152,7 +153,9 @@ final class DemoCommand implements Callable<Integer> {
                                             scenario.paper().name(),
                                             scenario.printer(),
                                             scenario.route(),
-                                            scenario.driedHours()),
+                                            scenario.driedHours(),
+                                            SCANNER,
+                                            null),
                                     EvaluationRequest.JUST_VISIBLE,
                                     RgbSpace.SRGB));
             Reports.writeAll(result.evaluation(), Previews.of(result.scans()), true, place);

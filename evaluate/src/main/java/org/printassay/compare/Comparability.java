@@ -163,8 +163,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 prints,
                 Readers::instrument,
                 Reason.INSTRUMENT,
-                "They were measured with different instruments (%s), and two of them differ in all"
-                        + " colours: differences hold that error too. Measure all with one.");
+                "They were measured with different instruments (%s), and no two read colours alike:"
+                        + " differences hold that error too. Measure all with one.");
         differ(
                 cautions,
                 prints,

@@ -64,7 +64,7 @@ public final class Readers {
                         Reason.READER_UNSAID,
                         (said == 0 ? "Nothing says with which " : "Not all say with which ")
                                 + (scans ? "scanner" : "instrument")
-                                + " they were read: two of them differ in all colours. "
+                                + " they were read, and no two read colours alike. "
                                 + (scans
                                         ? "Name it with --scanner when evaluating."
                                         : "Measure all with one, and name it with --scanner when"
