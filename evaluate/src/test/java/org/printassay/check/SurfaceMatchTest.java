@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.printassay.compare.KnownSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
 import org.printassay.evaluation.PrintBand;
@@ -110,6 +111,44 @@ class SurfaceMatchTest {
         List<String> said = CheckWords.sentences(check);
         assertTrue(said.get(0).startsWith("1 line of the baseline gone: light line at 120.0 mm"));
         assertTrue(said.contains("1 line as in the baseline, as far as can be told."));
+    }
+
+    private static SurfaceChange between(List<Evaluation> baseline, Evaluation print)
+            throws Problem {
+        return Checker.check(
+                        new Baseline(baseline, null, List.of()),
+                        print,
+                        ToleranceFile.named("fine"),
+                        KnownSpread.NONE)
+                .surface();
+    }
+
+    /** A line counts as strong as in any print of the baseline, whichever comes first. */
+    @Test
+    void ofSeveralBaselinePrintsTheStrongestLineCounts() throws Exception {
+        Evaluation weak = print(1, List.of(line(120, 0.03, SurfaceCause.PRINT)), List.of());
+        Evaluation strong = print(2, List.of(STRONG), List.of());
+        Evaluation now = print(3, List.of(STRONG), List.of());
+        assertEquals(1, between(List.of(weak), now).worseLines().size());
+        for (List<Evaluation> both : List.of(List.of(weak, strong), List.of(strong, weak))) {
+            SurfaceChange change = between(both, now);
+            assertEquals(List.of(), change.worseLines());
+            assertEquals(1, change.oldLines().size());
+        }
+    }
+
+    /** Two lines less than a millimetre apart in one print stay two beside one line of another. */
+    @Test
+    void neighboursInOneBaselinePrintStayTwo() throws Exception {
+        List<PrintLine> two =
+                List.of(
+                        line(120.0, 0.15, SurfaceCause.PRINT),
+                        line(120.8, 0.15, SurfaceCause.PRINT));
+        Evaluation first = print(1, List.of(STRONG), List.of());
+        SurfaceChange change =
+                between(List.of(first, print(2, two, List.of())), print(3, two, List.of()));
+        assertEquals(List.of(), change.newLines());
+        assertEquals(2, change.oldLines().size());
     }
 
     @Test

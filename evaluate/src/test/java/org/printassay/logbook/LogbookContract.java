@@ -303,6 +303,22 @@ abstract class LogbookContract {
         }
     }
 
+    @Test
+    void eachChartHasItsOwnBaseline() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            fill(logbook, 2);
+            List<Long> first = ids(logbook.entries(Selection.ALL));
+            long other =
+                    logbook.add(Samples.ofChart("PA-2-A3", 9), day(9), null, false).entry().id();
+            logbook.setBaseline(first);
+            logbook.setBaseline(List.of(other));
+            SteadyPrints steady = new SteadyPrints(logbook);
+            assertEquals(first, steady.baseline(Samples.print(60, 95)).entries());
+            Evaluation again = Samples.ofChart("PA-2-A3", 61);
+            assertEquals(List.of(other), steady.baseline(again).entries());
+        }
+    }
+
     /** Sample standard deviation against its definition; freedom is one less than the prints. */
     @Test
     void theSpreadOfASeriesIsThatOfSinglePrints() throws Exception {
