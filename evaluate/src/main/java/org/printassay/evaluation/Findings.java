@@ -56,40 +56,9 @@ final class Findings {
 
     private Findings() {}
 
-    static List<Finding> of(
-            Trust trust,
-            boolean repeats,
-            PrintDetails details,
-            @Nullable Extreme white,
-            @Nullable Extreme black,
-            @Nullable Tone tone,
-            @Nullable Wedge shadows,
-            @Nullable Wedge highlights,
-            @Nullable Neutrality neutrality,
-            @Nullable ColourDetail colours,
-            @Nullable Gradient gradient,
-            List<PlacementSummary> placements,
-            boolean scannerLimited,
-            @Nullable PrintSurface surface) {
-        return ranked(
-                        trust,
-                        repeats,
-                        details,
-                        white,
-                        black,
-                        tone,
-                        shadows,
-                        highlights,
-                        neutrality,
-                        colours,
-                        gradient,
-                        placements,
-                        scannerLimited,
-                        surface)
-                .stream()
-                .limit(MOST)
-                .map(Weighed::finding)
-                .toList();
+    /** What is told of ranked findings: the heaviest. */
+    static List<Finding> told(List<Weighed> ranked) {
+        return ranked.stream().limit(MOST).map(Weighed::finding).toList();
     }
 
     /** All of them with their weights, heaviest first. */

@@ -60,21 +60,7 @@ final class MadeFindings {
     }
 
     List<Finding> told() {
-        return Findings.of(
-                trust,
-                true,
-                details,
-                white,
-                black,
-                tone,
-                shadows,
-                highlights,
-                neutrality,
-                colours,
-                gradient,
-                placements,
-                scannerLimited,
-                surface());
+        return Findings.told(ranked());
     }
 
     private PrintSurface surface() {
