@@ -66,7 +66,47 @@ final class Canvas {
 
     private record Edge(double x0, double y0, double x1, double y1, int turn) {}
 
-    private record Crossing(double x, int turn) {}
+    /** Edges of an outline that the present line crosses, and where, from left to right. */
+    private static final class Crossings {
+        private final List<Edge> edges;
+        private final List<Edge> active = new ArrayList<>();
+        private final double[] x;
+        private final int[] turn;
+        private int begun;
+        private int count;
+
+        /**
+         * @param edges by their upper ends
+         */
+        Crossings(List<Edge> edges) {
+            this.edges = edges;
+            x = new double[edges.size()];
+            turn = new int[edges.size()];
+        }
+
+        /** Goes on to a line below the last one. */
+        void at(double y) {
+            while (begun < edges.size() && edges.get(begun).y0 <= y) {
+                active.add(edges.get(begun++));
+            }
+            active.removeIf(edge -> edge.y1 <= y);
+            count = 0;
+            for (Edge e : active) {
+                add(e.x0 + (y - e.y0) / (e.y1 - e.y0) * (e.x1 - e.x0), e.turn);
+            }
+        }
+
+        private void add(double at, int turns) {
+            int place = count++;
+            while (place > 0 && x[place - 1] > at) {
+                x[place] = x[place - 1];
+                turn[place] = turn[place - 1];
+                place--;
+            }
+            x[place] = at;
+            turn[place] = turns;
+        }
+    }
 
     /** Fills an outline in pixel coordinates by area coverage, non-zero winding. */
     void fill(Shape outline, Rgb8 colour) {
@@ -87,6 +127,7 @@ final class Canvas {
         int first = Math.max(0, (int) Math.floor(top));
         int last = Math.min(height - 1, (int) Math.ceil(bottom));
         double[] cover = new double[width + 1];
+        Crossings crossings = new Crossings(edges);
         for (int y = first; y <= last; y++) {
             if (left > right) {
                 return;
@@ -94,7 +135,8 @@ final class Canvas {
             Arrays.fill(cover, left, right + 1, 0);
             boolean touched = false;
             for (int line = 0; line < LINES; line++) {
-                touched |= cover(edges, y + (line + 0.5) / LINES, cover);
+                crossings.at(y + (line + 0.5) / LINES);
+                touched |= cover(crossings, cover);
             }
             if (touched) {
                 for (int x = left; x <= right; x++) {
@@ -131,26 +173,15 @@ final class Canvas {
         return edges;
     }
 
-    private boolean cover(List<Edge> edges, double at, double[] cover) {
-        List<Crossing> crossings = new ArrayList<>();
-        for (Edge e : edges) {
-            if (e.y0 > at) {
-                break;
-            }
-            if (at < e.y1) {
-                crossings.add(
-                        new Crossing(e.x0 + (at - e.y0) / (e.y1 - e.y0) * (e.x1 - e.x0), e.turn));
-            }
-        }
-        crossings.sort(Comparator.comparingDouble(Crossing::x));
+    private boolean cover(Crossings crossings, double[] cover) {
         int winding = 0;
-        for (int i = 0; i + 1 < crossings.size(); i++) {
-            winding += crossings.get(i).turn;
+        for (int i = 0; i + 1 < crossings.count; i++) {
+            winding += crossings.turn[i];
             if (winding != 0) {
-                span(crossings.get(i).x, crossings.get(i + 1).x, cover);
+                span(crossings.x[i], crossings.x[i + 1], cover);
             }
         }
-        return !crossings.isEmpty();
+        return crossings.count > 0;
     }
 
     private void span(double from, double to, double[] cover) {

@@ -7,6 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.sheet.Sheet;
@@ -30,12 +31,7 @@ public final class SheetTiff {
     public static void write(Sheet sheet, RgbSpace space, int dpi, OutputStream out)
             throws IOException {
         Canvas canvas = SheetRaster.draw(sheet, dpi);
-        List<byte[]> strips = new ArrayList<>();
-        int rowBytes = 3 * canvas.width();
-        for (int y = 0; y < canvas.height(); y += ROWS_PER_STRIP) {
-            int rows = Math.min(ROWS_PER_STRIP, canvas.height() - y);
-            strips.add(LzwWriter.encode(canvas.bytes(), y * rowBytes, rows * rowBytes));
-        }
+        List<byte[]> strips = strips(canvas);
         byte[] profile = RgbProfiles.of(space);
         int offset = 8;
         int[] offsets = new int[strips.size()];
@@ -71,6 +67,19 @@ public final class SheetTiff {
             }
         }
         out.write(directory(fields, offset));
+    }
+
+    private static List<byte[]> strips(Canvas canvas) {
+        int rowBytes = 3 * canvas.width();
+        return IntStream.range(0, (canvas.height() + ROWS_PER_STRIP - 1) / ROWS_PER_STRIP)
+                .parallel()
+                .mapToObj(
+                        strip -> {
+                            int y = strip * ROWS_PER_STRIP;
+                            int rows = Math.min(ROWS_PER_STRIP, canvas.height() - y);
+                            return LzwWriter.encode(canvas.bytes(), y * rowBytes, rows * rowBytes);
+                        })
+                .toList();
     }
 
     private static byte[] directory(List<Field> fields, int offset) {

@@ -162,7 +162,7 @@ final class ChartCommand implements Callable<Integer> {
                                         ? part
                                         : Files.createDirectory(part.resolve("print-" + print));
                         ChartSet.write(
-                                Charts.create(recipe, print),
+                                print == 1 ? chart : Charts.create(recipe, print),
                                 dpi,
                                 preview,
                                 Optional.ofNullable(route),

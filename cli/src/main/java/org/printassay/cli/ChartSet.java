@@ -3,10 +3,13 @@ package org.printassay.cli;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.printassay.chart.Chart;
 import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
@@ -31,13 +34,46 @@ final class ChartSet {
      */
     static void write(Chart chart, int dpi, boolean previews, Optional<String> route, Path folder)
             throws IOException {
-        try (OutputStream out = open(folder.resolve("chart.pdf"))) {
-            ChartPdf.write(chart, out);
+        // Drawing the TIFFs takes as long as all else together.
+        CompletableFuture<Void> tiffs =
+                CompletableFuture.runAsync(
+                        () -> {
+                            try {
+                                writeTiffs(chart, dpi, folder);
+                            } catch (IOException e) {
+                                throw new UncheckedIOException(e);
+                            }
+                        });
+        try {
+            writeOthers(chart, previews, route, folder);
+        } finally {
+            join(tiffs);
         }
+    }
+
+    private static void join(CompletableFuture<Void> tiffs) throws IOException {
+        try {
+            tiffs.join();
+        } catch (CompletionException e) {
+            if (e.getCause() instanceof UncheckedIOException failed) {
+                throw failed.getCause();
+            }
+            throw e;
+        }
+    }
+
+    private static void writeTiffs(Chart chart, int dpi, Path folder) throws IOException {
         for (Sheet sheet : chart.sheets()) {
             try (OutputStream out = open(folder.resolve("chart-" + sheet.number() + ".tif"))) {
                 SheetTiff.write(sheet, chart.space(), dpi, out);
             }
+        }
+    }
+
+    private static void writeOthers(
+            Chart chart, boolean previews, Optional<String> route, Path folder) throws IOException {
+        try (OutputStream out = open(folder.resolve("chart.pdf"))) {
+            ChartPdf.write(chart, out);
         }
         for (Sheet sheet : previews ? chart.sheets() : List.<Sheet>of()) {
             try (OutputStream out = open(folder.resolve("preview-" + sheet.number() + ".png"))) {

@@ -2,6 +2,8 @@ package org.printassay.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
 import org.printassay.problem.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -15,15 +17,6 @@ import picocli.CommandLine.Spec;
         name = "printassay",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {
-            ChartCommand.class,
-            EvaluateCommand.class,
-            CompareCommand.class,
-            CheckCommand.class,
-            LogCommand.class,
-            CalibrateCommand.class,
-            DemoCommand.class
-        },
         synopsisSubcommandLabel = "COMMAND",
         description = {
             "Tells how a printer prints on a paper through a profile.",
@@ -47,6 +40,17 @@ public final class Main implements Runnable {
     /** Exit code for a fault of the program itself. */
     static final int OUR_FAULT = 70;
 
+    /** In the order of the help. */
+    private static final List<Class<?>> COMMANDS =
+            List.of(
+                    ChartCommand.class,
+                    EvaluateCommand.class,
+                    CompareCommand.class,
+                    CheckCommand.class,
+                    LogCommand.class,
+                    CalibrateCommand.class,
+                    DemoCommand.class);
+
     @Spec
     private @SuppressWarnings("NullAway.Init") CommandSpec spec;
 
@@ -58,7 +62,7 @@ public final class Main implements Runnable {
     /** Runs a command and returns its exit code. */
     public static int run(String... arguments) {
         try {
-            CommandLine commands = commandLine();
+            CommandLine commands = commandLine(needed(arguments));
             int code = commands.execute(arguments);
             return code == 0 && commands.getOut().checkError() ? lost(commands) : code;
         } catch (OutOfMemoryError e) {
@@ -85,9 +89,27 @@ public final class Main implements Runnable {
         return Problem.Kind.OUTPUT.exitCode;
     }
 
+    /** The command that is named first, alone: building the others takes time. */
+    private static List<Class<?>> needed(String[] arguments) {
+        return COMMANDS.stream()
+                .filter(c -> arguments.length > 0 && name(c).equals(arguments[0]))
+                .findFirst()
+                .<List<Class<?>>>map(List::of)
+                .orElse(COMMANDS);
+    }
+
+    private static String name(Class<?> command) {
+        return Objects.requireNonNull(command.getAnnotation(Command.class)).name();
+    }
+
     /** The whole command tree, ready to execute. */
     static CommandLine commandLine() {
+        return commandLine(COMMANDS);
+    }
+
+    private static CommandLine commandLine(List<Class<?>> subcommands) {
         CommandLine commands = new CommandLine(new Main());
+        subcommands.forEach(commands::addSubcommand);
         commands.setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8));
         commands.setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8));
         commands.setCaseInsensitiveEnumValuesAllowed(true);
