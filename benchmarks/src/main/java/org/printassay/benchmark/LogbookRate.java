@@ -127,32 +127,6 @@ public final class LogbookRate {
     /** The same results, read from another file. */
     private static Evaluation of(Evaluation e, int number) {
         SourceFile file = new SourceFile("scan.tif", String.format("%064x", number));
-        return new Evaluation(
-                e.chartId(),
-                e.sheets(),
-                e.print(),
-                e.details(),
-                e.fromScan(),
-                e.trust(),
-                e.spaceKey(),
-                List.of(file),
-                e.placements(),
-                e.white(),
-                e.black(),
-                e.patches(),
-                e.tone(),
-                e.shadows(),
-                e.highlights(),
-                e.neutrality(),
-                e.colours(),
-                e.evenness(),
-                e.strayLight(),
-                e.warnings(),
-                e.findings(),
-                e.calibration(),
-                e.measurement(),
-                e.uncertainty(),
-                e.surface(),
-                e.promise());
+        return e.toBuilder().files(List.of(file)).build();
     }
 }

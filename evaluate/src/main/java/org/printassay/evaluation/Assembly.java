@@ -7,7 +7,6 @@ import org.printassay.calibrate.Unevenness;
 import org.printassay.metric.Judgement;
 import org.printassay.metric.ToneAim;
 import org.printassay.reading.ReadingSet;
-import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -19,58 +18,27 @@ final class Assembly {
     private Assembly() {}
 
     /**
-     * What is known about a print besides its readings.
+     * What was found of the light over the sheet.
      *
-     * @param chartId null for measurement files of other charts
-     * @param print null when unknown
+     * @param falloffPercent what was evened out
+     * @param whose how much of that is the scanner's; null without a repeat that was turned
      */
-    record Origin(
-            @Nullable String chartId,
-            List<Integer> sheets,
-            @Nullable Integer print,
-            PrintDetails details,
-            boolean fromScan,
-            List<SourceFile> files,
-            List<PlacementSummary> placements,
-            @Nullable StrayLight strayLight,
-            double falloffPercent,
-            @Nullable Unevenness unevenness,
-            List<Warning> warnings,
-            @Nullable CalibrationSummary calibration,
-            @Nullable MeasurementSummary measurement,
-            @Nullable PrintSurface surface) {
-        /** Without a calibration. */
-        Origin(
-                @Nullable String chartId,
-                List<Integer> sheets,
-                @Nullable Integer print,
-                PrintDetails details,
-                boolean fromScan,
-                List<SourceFile> files,
-                List<PlacementSummary> placements,
-                @Nullable StrayLight strayLight,
-                double falloffPercent,
-                @Nullable Unevenness unevenness,
-                List<Warning> warnings) {
-            this(
-                    chartId,
-                    sheets,
-                    print,
-                    details,
-                    fromScan,
-                    files,
-                    placements,
-                    strayLight,
-                    falloffPercent,
-                    unevenness,
-                    warnings,
-                    null,
-                    null,
-                    null);
-        }
+    record Light(double falloffPercent, @Nullable Unevenness whose) {
+        static final Light EVEN = new Light(0, null);
     }
 
-    static Evaluation evaluation(ReadingSet set, Origin origin, double threshold, ToneAim toneAim) {
+    /**
+     * Judges readings.
+     *
+     * @param known what is known about the print besides its readings
+     */
+    static Evaluation evaluation(
+            ReadingSet set,
+            EvaluationBuilder known,
+            Light light,
+            double threshold,
+            ToneAim toneAim) {
+        Evaluation origin = known.build();
         Judgement judged = Judgement.of(set, threshold, toneAim);
         List<Warning> warnings = new ArrayList<>(origin.warnings());
         note(
@@ -165,55 +133,33 @@ final class Assembly {
                 "The print dried for less than an hour; colours still move. Wait 24 hours.");
         Double deltaE = judged.meanDeltaE00();
         Double twins = judged.largestTwinDifference();
-        return new Evaluation(
-                origin.chartId(),
-                origin.sheets(),
-                origin.print(),
-                origin.details(),
-                origin.fromScan(),
-                set.trust(),
-                set.space().key(),
-                origin.files(),
-                origin.placements(),
-                judged.white(),
-                judged.black(),
-                set.readings(),
-                judged.tone(),
-                judged.shadows(),
-                judged.highlights(),
-                judged.neutrality(),
-                deltaE == null ? null : new Colours(deltaE, judged.gamutVolume(), judged.colours()),
-                twins == null
-                        ? null
-                        : new Evenness(
-                                twins,
-                                origin.falloffPercent(),
-                                origin.unevenness(),
-                                judged.gradient()),
-                origin.strayLight(),
-                List.copyOf(warnings),
-                Findings.told(
-                        Findings.ranked(
-                                set.trust(),
-                                judged.repeats(),
-                                origin.details(),
-                                judged.white(),
-                                judged.black(),
-                                judged.tone(),
-                                judged.shadows(),
-                                judged.highlights(),
-                                judged.neutrality(),
-                                judged.colours(),
-                                judged.gradient(),
-                                origin.placements(),
-                                warnings.stream()
-                                        .anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED),
-                                origin.surface())),
-                origin.calibration(),
-                origin.measurement(),
-                judged.budgets(),
-                origin.surface(),
-                null);
+        Evaluation evaluation =
+                known.white(judged.white())
+                        .black(judged.black())
+                        .patches(set.readings())
+                        .tone(judged.tone())
+                        .shadows(judged.shadows())
+                        .highlights(judged.highlights())
+                        .neutrality(judged.neutrality())
+                        .colours(
+                                deltaE == null
+                                        ? null
+                                        : new Colours(
+                                                deltaE, judged.gamutVolume(), judged.colours()))
+                        .evenness(
+                                twins == null
+                                        ? null
+                                        : new Evenness(
+                                                twins,
+                                                light.falloffPercent(),
+                                                light.whose(),
+                                                judged.gradient()))
+                        .warnings(warnings)
+                        .uncertainty(judged.budgets())
+                        .build();
+        return evaluation.toBuilder()
+                .findings(Findings.told(Findings.ranked(evaluation, judged.repeats())))
+                .build();
     }
 
     private static String once(@Nullable MeasurementSummary measurement) {

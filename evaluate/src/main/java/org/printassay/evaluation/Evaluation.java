@@ -60,62 +60,23 @@ public record Evaluation(
         @Nullable PrintSurface surface,
         @Nullable Promise promise) {
     public Evaluation {
+        sheets = List.copyOf(sheets);
+        files = List.copyOf(files);
+        placements = List.copyOf(placements);
+        patches = List.copyOf(patches);
+        warnings = List.copyOf(warnings);
+        findings = List.copyOf(findings);
         uncertainty = List.copyOf(uncertainty);
     }
 
-    /**
-     * With neither calibration, measurement nor printer's profile, nor where uncertainties come
-     * from.
-     */
-    public Evaluation(
-            @Nullable String chartId,
-            List<Integer> sheets,
-            @Nullable Integer print,
-            PrintDetails details,
-            boolean fromScan,
-            Trust trust,
-            String spaceKey,
-            List<SourceFile> files,
-            List<PlacementSummary> placements,
-            @Nullable Extreme white,
-            @Nullable Extreme black,
-            List<Reading> patches,
-            @Nullable Tone tone,
-            @Nullable Wedge shadows,
-            @Nullable Wedge highlights,
-            @Nullable Neutrality neutrality,
-            @Nullable Colours colours,
-            @Nullable Evenness evenness,
-            @Nullable StrayLight strayLight,
-            List<Warning> warnings,
-            List<Finding> findings) {
-        this(
-                chartId,
-                sheets,
-                print,
-                details,
-                fromScan,
-                trust,
-                spaceKey,
-                files,
-                placements,
-                white,
-                black,
-                patches,
-                tone,
-                shadows,
-                highlights,
-                neutrality,
-                colours,
-                evenness,
-                strayLight,
-                warnings,
-                findings,
-                null,
-                null,
-                List.of(),
-                null,
-                null);
+    /** Of a print of which nothing but this is known yet. */
+    public static EvaluationBuilder builder(Trust trust, String spaceKey) {
+        return new EvaluationBuilder(trust, spaceKey);
+    }
+
+    /** Starts from all that this one holds. */
+    public EvaluationBuilder toBuilder() {
+        return new EvaluationBuilder(this);
     }
 
     /** Whether only lightness was read, as by a grey scan: a* and b* are zero and mean nothing. */
@@ -129,40 +90,5 @@ public record Evaluation(
             }
         }
         return !none;
-    }
-
-    /**
-     * The same beside what a printer's profile promises.
-     *
-     * @param all warnings, and findings, that now hold
-     */
-    Evaluation with(@Nullable Promise promised, List<Warning> all, List<Finding> found) {
-        return new Evaluation(
-                chartId,
-                sheets,
-                print,
-                details,
-                fromScan,
-                trust,
-                spaceKey,
-                files,
-                placements,
-                white,
-                black,
-                patches,
-                tone,
-                shadows,
-                highlights,
-                neutrality,
-                colours,
-                evenness,
-                strayLight,
-                List.copyOf(all),
-                List.copyOf(found),
-                calibration,
-                measurement,
-                uncertainty,
-                surface,
-                promised);
     }
 }

@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
-import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Extreme;
-import org.printassay.metric.Gradient;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
+import org.printassay.reading.WarningCode;
 
 /**
  * Findings in words, most consequential first.
@@ -61,49 +59,49 @@ final class Findings {
         return ranked.stream().limit(MOST).map(Weighed::finding).toList();
     }
 
-    /** All of them with their weights, heaviest first. */
-    static List<Weighed> ranked(
-            Trust trust,
-            boolean repeats,
-            PrintDetails details,
-            @Nullable Extreme white,
-            @Nullable Extreme black,
-            @Nullable Tone tone,
-            @Nullable Wedge shadows,
-            @Nullable Wedge highlights,
-            @Nullable Neutrality neutrality,
-            @Nullable ColourDetail colours,
-            @Nullable Gradient gradient,
-            List<PlacementSummary> placements,
-            boolean scannerLimited,
-            @Nullable PrintSurface surface) {
+    /**
+     * All of them with their weights, heaviest first.
+     *
+     * @param e all that was judged; findings that it has already do not count
+     * @param repeats whether anything was read more than once
+     */
+    static List<Weighed> ranked(Evaluation e, boolean repeats) {
         Findings findings = new Findings();
-        for (PlacementSummary placement : placements) {
-            findings.size(placement);
-        }
+        e.placements().forEach(findings::size);
+        Trust trust = e.trust();
+        Wedge shadows = e.shadows();
         if (shadows != null) {
             findings.ranked.add(WedgeFindings.shadows(shadows, trust, repeats));
             WedgeFindings.darkerThanBlack(shadows, repeats).ifPresent(findings.ranked::add);
         }
+        Wedge highlights = e.highlights();
         if (highlights != null) {
             findings.ranked.add(WedgeFindings.highlights(highlights, trust, repeats));
         }
+        Tone tone = e.tone();
         if (tone != null) {
             findings.tone(tone, trust, repeats);
         }
+        Neutrality neutrality = e.neutrality();
         if (neutrality != null) {
-            findings.neutrality(neutrality, details, repeats);
+            findings.neutrality(neutrality, e.details(), repeats);
         }
+        Colours colours = e.colours();
+        Evenness evenness = e.evenness();
         findings.ranked.addAll(
                 ColourFindings.of(
                         trust,
-                        colours,
+                        colours == null ? null : colours.detail(),
                         tone == null ? List.of() : tone.irregularities(),
-                        gradient));
+                        evenness == null ? null : evenness.gradient()));
+        Extreme white = e.white();
+        Extreme black = e.black();
         if (white != null && black != null) {
-            findings.ranked.add(RangeFinding.of(white, black, trust, scannerLimited));
+            boolean limited =
+                    e.warnings().stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED);
+            findings.ranked.add(RangeFinding.of(white, black, trust, limited));
         }
-        findings.ranked.addAll(SurfaceFindings.of(surface));
+        findings.ranked.addAll(SurfaceFindings.of(e.surface()));
         findings.ranked.sort(Comparator.comparingDouble(Weighed::weight).reversed());
         return List.copyOf(findings.ranked);
     }

@@ -73,21 +73,12 @@ final class MeasurementEvaluation {
                 Assembly.evaluation(
                         new ReadingSet(readings, space, trust, true)
                                 .withRepeats(repeatability(file.patches())),
-                        new Assembly.Origin(
-                                chart == null ? null : chart.id(),
-                                List.of(),
-                                null,
-                                request.details(),
-                                false,
-                                sources,
-                                List.of(),
-                                null,
-                                0,
-                                null,
-                                List.of(),
-                                null,
-                                MeasuredFigures.of(file, files),
-                                null),
+                        Evaluation.builder(trust, space.key())
+                                .chartId(chart == null ? null : chart.id())
+                                .details(request.details())
+                                .files(sources)
+                                .measurement(MeasuredFigures.of(file, files)),
+                        Assembly.Light.EVEN,
                         request.threshold(),
                         request.toneAim());
         return new Evaluator.Result(evaluation, List.of());

@@ -38,7 +38,7 @@ final class PromiseFinding {
                             WarningCode.AIM_NOT_JUDGED,
                             "The print was not compared with the printer's profile: "
                                     + whyNot(grey, e.trust())));
-            return e.with(null, warnings, e.findings());
+            return e.toBuilder().warnings(warnings).build();
         }
         List<Finding> findings = new ArrayList<>(e.findings());
         Finding found = finding(promise.get(), e.trust(), PromiseBudget.of(e, promise.get()));
@@ -48,10 +48,11 @@ final class PromiseFinding {
         }
         // A wrong route is behind everything else that is wrong: it comes first.
         findings.add(kept ? findings.size() : 0, found);
-        return e.with(
-                promise.get(),
-                warnings,
-                findings.subList(0, Math.min(MOST_FINDINGS, findings.size())));
+        return e.toBuilder()
+                .promise(promise.get())
+                .warnings(warnings)
+                .findings(findings.subList(0, Math.min(MOST_FINDINGS, findings.size())))
+                .build();
     }
 
     private static String whyNot(boolean grey, Trust trust) {

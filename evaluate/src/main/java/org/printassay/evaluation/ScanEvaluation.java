@@ -13,6 +13,7 @@ import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
+import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -71,30 +72,30 @@ final class ScanEvaluation {
             surface = surface.ofCoarseScan();
         }
         warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
+        ReadingSet readings =
+                calibration.map(use -> use.widened(read.readings())).orElse(read.readings());
         Evaluation evaluation =
                 Assembly.evaluation(
-                        calibration
-                                .map(use -> use.widened(read.readings()))
-                                .orElse(read.readings()),
-                        new Assembly.Origin(
-                                first.chart().id(),
-                                parts.stream()
-                                        .map(part -> part.samples().located().sheet().number())
-                                        .distinct()
-                                        .sorted()
-                                        .toList(),
-                                first.chart().print(),
-                                request.details(),
-                                true,
-                                scans.files(),
-                                placements,
-                                read.strayLight(),
-                                read.falloffPercent(),
-                                read.unevenness(),
-                                warnings,
-                                calibration.map(CalibrationUse::summary).orElse(null),
-                                null,
-                                surface),
+                        readings,
+                        Evaluation.builder(readings.trust(), readings.space().key())
+                                .chartId(first.chart().id())
+                                .sheets(
+                                        parts.stream()
+                                                .map(part -> part.samples().located())
+                                                .map(located -> located.sheet().number())
+                                                .distinct()
+                                                .sorted()
+                                                .toList())
+                                .print(first.chart().print())
+                                .details(request.details())
+                                .fromScan(true)
+                                .files(scans.files())
+                                .placements(placements)
+                                .strayLight(read.strayLight())
+                                .warnings(warnings)
+                                .calibration(calibration.map(CalibrationUse::summary).orElse(null))
+                                .surface(surface),
+                        new Assembly.Light(read.falloffPercent(), read.unevenness()),
                         request.threshold(),
                         request.toneAim());
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());

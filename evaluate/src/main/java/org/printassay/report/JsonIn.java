@@ -37,54 +37,69 @@ final class JsonIn {
 
     static Evaluation evaluation(JsonNode root) {
         JsonNode source = root.path("source");
-        return new Evaluation(
-                text(root.path("chart").path("id")),
-                sheets(root.path("chart").path("sheet")),
-                whole(root.path("chart").path("print")),
-                new PrintDetails(
-                        text(root.path("paper")),
-                        text(root.path("printer")),
-                        text(root.path("route")),
-                        decimal(root.path("driedHours")),
-                        text(source.path("scanner")),
-                        text(root.path("family"))),
-                source.path("kind").asText().equals("scan"),
-                trust(source.path("trust").asText()),
-                root.path("space").asText(),
-                list(
-                        source.path("files"),
-                        f -> new SourceFile(f.path("name").asText(), f.path("sha256").asText())),
-                list(root.path("placements"), JsonIn::placement),
-                extreme(root.path("white")),
-                extreme(root.path("black")),
-                list(root.path("patches"), JsonIn::reading),
-                JsonMetricsIn.tone(root.path("tone")),
-                JsonMetricsIn.wedge(
-                        root.path("shadows"), "blockedThrough", "firstSeparated", "firstVisible"),
-                JsonMetricsIn.wedge(
-                        root.path("highlights"), "mergedFrom", "lastSeparated", "lastVisible"),
-                JsonMetricsIn.neutrality(root.path("neutrality")),
-                colours(root),
-                evenness(root.path("evenness")),
-                strayLight(root.path("strayLight")),
-                list(
-                        root.path("warnings"),
-                        w ->
-                                new Warning(
-                                        warning(w.path("code").asText()), w.path("text").asText())),
-                list(
-                        root.path("findings"),
-                        f ->
-                                new Finding(
-                                        f.path("topic").asText(),
-                                        f.path("text").asText(),
-                                        f.path("sureness").asText(),
-                                        f.path("advice").asText())),
-                JsonTrust.calibration(source.path("calibration")),
-                JsonDerived.read(root),
-                list(root.path("uncertainty"), JsonTrust::budget),
-                JsonSurfaceIn.surface(root),
-                JsonPromise.read(root.path("aim")));
+        return Evaluation.builder(trust(source.path("trust").asText()), root.path("space").asText())
+                .chartId(text(root.path("chart").path("id")))
+                .sheets(sheets(root.path("chart").path("sheet")))
+                .print(whole(root.path("chart").path("print")))
+                .details(
+                        new PrintDetails(
+                                text(root.path("paper")),
+                                text(root.path("printer")),
+                                text(root.path("route")),
+                                decimal(root.path("driedHours")),
+                                text(source.path("scanner")),
+                                text(root.path("family"))))
+                .fromScan(source.path("kind").asText().equals("scan"))
+                .files(
+                        list(
+                                source.path("files"),
+                                f ->
+                                        new SourceFile(
+                                                f.path("name").asText(),
+                                                f.path("sha256").asText())))
+                .placements(list(root.path("placements"), JsonIn::placement))
+                .white(extreme(root.path("white")))
+                .black(extreme(root.path("black")))
+                .patches(list(root.path("patches"), JsonIn::reading))
+                .tone(JsonMetricsIn.tone(root.path("tone")))
+                .shadows(
+                        JsonMetricsIn.wedge(
+                                root.path("shadows"),
+                                "blockedThrough",
+                                "firstSeparated",
+                                "firstVisible"))
+                .highlights(
+                        JsonMetricsIn.wedge(
+                                root.path("highlights"),
+                                "mergedFrom",
+                                "lastSeparated",
+                                "lastVisible"))
+                .neutrality(JsonMetricsIn.neutrality(root.path("neutrality")))
+                .colours(colours(root))
+                .evenness(evenness(root.path("evenness")))
+                .strayLight(strayLight(root.path("strayLight")))
+                .warnings(
+                        list(
+                                root.path("warnings"),
+                                w ->
+                                        new Warning(
+                                                warning(w.path("code").asText()),
+                                                w.path("text").asText())))
+                .findings(
+                        list(
+                                root.path("findings"),
+                                f ->
+                                        new Finding(
+                                                f.path("topic").asText(),
+                                                f.path("text").asText(),
+                                                f.path("sureness").asText(),
+                                                f.path("advice").asText())))
+                .calibration(JsonTrust.calibration(source.path("calibration")))
+                .measurement(JsonDerived.read(root))
+                .uncertainty(list(root.path("uncertainty"), JsonTrust::budget))
+                .surface(JsonSurfaceIn.surface(root))
+                .promise(JsonPromise.read(root.path("aim")))
+                .build();
     }
 
     private static List<Integer> sheets(JsonNode sheet) {

@@ -82,32 +82,6 @@ class PrintFiguresTest {
     }
 
     private static Evaluation with(Evaluation e, @Nullable Tone tone, List<Budget> budgets) {
-        return new Evaluation(
-                e.chartId(),
-                e.sheets(),
-                e.print(),
-                e.details(),
-                e.fromScan(),
-                e.trust(),
-                e.spaceKey(),
-                e.files(),
-                e.placements(),
-                e.white(),
-                e.black(),
-                e.patches(),
-                tone,
-                e.shadows(),
-                e.highlights(),
-                e.neutrality(),
-                e.colours(),
-                e.evenness(),
-                e.strayLight(),
-                e.warnings(),
-                e.findings(),
-                e.calibration(),
-                e.measurement(),
-                budgets,
-                e.surface(),
-                e.promise());
+        return e.toBuilder().tone(tone).uncertainty(budgets).build();
     }
 }

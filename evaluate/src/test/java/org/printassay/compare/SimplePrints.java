@@ -134,46 +134,53 @@ final class SimplePrints {
 
     Evaluation evaluation() {
         boolean measured = trust == Trust.INSTRUMENT;
-        return new Evaluation(
-                chart,
-                List.of(1),
-                1,
-                new PrintDetails(
-                        paper.isEmpty() ? null : paper,
-                        printer,
-                        route,
-                        dried,
-                        measured ? null : scanner,
-                        null),
-                !measured,
-                trust,
-                "srgb",
-                List.of(new SourceFile("input.tif", String.valueOf(sum).repeat(64))),
-                trust == Trust.PROFILED_SCAN
-                        ? List.of(
-                                new PlacementSummary(
-                                        "input.tif", 1, 12, 12, 0.1, null, null, 0, 24, profile))
-                        : List.of(),
-                extreme(whiteL, 255),
-                extreme(blackL, 0),
-                Arrays.stream(levels).mapToObj(this::reading).toList(),
-                null,
-                wedge(),
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of(),
-                List.of(),
-                null,
-                measured
-                        ? new MeasurementSummary(
-                                condition, null, null, instrument, 1, null, List.of(), List.of())
-                        : null,
-                List.of(budget("white.lab.l", whiteL), budget("black.lab.l", blackL)),
-                null,
-                null);
+        return Evaluation.builder(trust, "srgb")
+                .chartId(chart)
+                .sheets(List.of(1))
+                .print(1)
+                .details(
+                        new PrintDetails(
+                                paper.isEmpty() ? null : paper,
+                                printer,
+                                route,
+                                dried,
+                                measured ? null : scanner,
+                                null))
+                .fromScan(!measured)
+                .files(List.of(new SourceFile("input.tif", String.valueOf(sum).repeat(64))))
+                .placements(
+                        trust == Trust.PROFILED_SCAN
+                                ? List.of(
+                                        new PlacementSummary(
+                                                "input.tif",
+                                                1,
+                                                12,
+                                                12,
+                                                0.1,
+                                                null,
+                                                null,
+                                                0,
+                                                24,
+                                                profile))
+                                : List.of())
+                .white(extreme(whiteL, 255))
+                .black(extreme(blackL, 0))
+                .patches(Arrays.stream(levels).mapToObj(this::reading).toList())
+                .shadows(wedge())
+                .measurement(
+                        measured
+                                ? new MeasurementSummary(
+                                        condition,
+                                        null,
+                                        null,
+                                        instrument,
+                                        1,
+                                        null,
+                                        List.of(),
+                                        List.of())
+                                : null)
+                .uncertainty(List.of(budget("white.lab.l", whiteL), budget("black.lab.l", blackL)))
+                .build();
     }
 
     private Reading reading(int level) {

@@ -67,18 +67,10 @@ class FindingsTest {
         }
         return Assembly.evaluation(
                 new ReadingSet(readings, RgbSpace.SRGB, trust, true),
-                new Assembly.Origin(
-                        null,
-                        List.of(),
-                        null,
-                        PrintDetails.UNKNOWN,
-                        trust != Trust.INSTRUMENT,
-                        List.of(),
-                        List.of(),
-                        null,
-                        0,
-                        null,
-                        warnings),
+                Evaluation.builder(trust, "srgb")
+                        .fromScan(trust != Trust.INSTRUMENT)
+                        .warnings(warnings),
+                Assembly.Light.EVEN,
                 T,
                 ToneAim.PAPER);
     }

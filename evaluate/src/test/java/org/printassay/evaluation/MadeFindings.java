@@ -15,6 +15,8 @@ import org.printassay.metric.Tone;
 import org.printassay.metric.Verdict;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sheet.RectMm;
 import org.printassay.surface.Along;
 import org.printassay.surface.ContrastSensitivity;
@@ -42,21 +44,26 @@ final class MadeFindings {
     private @Nullable List<PrintSurface.Vignette> vignettes;
 
     List<Weighed> ranked() {
+        List<Warning> warnings =
+                scannerLimited
+                        ? List.of(new Warning(WarningCode.SCANNER_LIMITED, "Black is limited."))
+                        : List.of();
         return Findings.ranked(
-                trust,
-                true,
-                details,
-                white,
-                black,
-                tone,
-                shadows,
-                highlights,
-                neutrality,
-                colours,
-                gradient,
-                placements,
-                scannerLimited,
-                surface());
+                Evaluation.builder(trust, "srgb")
+                        .details(details)
+                        .placements(placements)
+                        .white(white)
+                        .black(black)
+                        .tone(tone)
+                        .shadows(shadows)
+                        .highlights(highlights)
+                        .neutrality(neutrality)
+                        .colours(new Colours(1, null, colours))
+                        .evenness(new Evenness(0.5, 0, null, gradient))
+                        .warnings(warnings)
+                        .surface(surface())
+                        .build(),
+                true);
     }
 
     List<Finding> told() {

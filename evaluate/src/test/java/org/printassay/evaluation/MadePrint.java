@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.UnaryOperator;
-import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
 import org.printassay.colour.Lab;
@@ -140,25 +139,28 @@ public record MadePrint(
         String file = String.format(Locale.ROOT, "%064x", seed);
         return Assembly.evaluation(
                 new ReadingSet(readings, RgbSpace.SRGB, trust, true, shared),
-                new Assembly.Origin(
-                        CHART.id(),
-                        List.of(1),
-                        1,
-                        new PrintDetails("Paper A (simulated)", "Printer A", null, 24.0),
-                        trust != Trust.INSTRUMENT,
-                        List.of(new SourceFile("made-" + seed + ".tif", file)),
-                        List.of(),
-                        null,
-                        0,
-                        null,
-                        List.of()),
+                Evaluation.builder(trust, RgbSpace.SRGB.key())
+                        .chartId(CHART.id())
+                        .sheets(List.of(1))
+                        .print(1)
+                        .details(new PrintDetails("Paper A (simulated)", "Printer A", null, 24.0))
+                        .fromScan(trust != Trust.INSTRUMENT)
+                        .files(List.of(new SourceFile("made-" + seed + ".tif", file))),
+                Assembly.Light.EVEN,
                 EvaluationRequest.JUST_VISIBLE,
                 ToneAim.PAPER);
     }
 
     /** An evaluation with lines and bands of one's own. */
     public static Evaluation withSurface(Evaluation e, PrintSurface surface) {
-        return copy(e, e.files(), e.details(), e.patches(), surface);
+        boolean looked = surface.lines() != null;
+        return e.toBuilder()
+                .warnings(
+                        e.warnings().stream()
+                                .filter(w -> !looked || w.code() != WarningCode.LINES_NOT_JUDGED)
+                                .toList())
+                .surface(surface)
+                .build();
     }
 
     /** An evaluation of a sheet that has a long tint too, read as this reading of it. */
@@ -178,60 +180,17 @@ public record MadePrint(
                         grey.flags(),
                         grey.centre(),
                         grey.sheet()));
-        return copy(e, e.files(), e.details(), patches, e.surface());
+        return e.toBuilder().patches(patches).build();
     }
 
     /** An evaluation as if it were read from another file. */
     public static Evaluation withFiles(Evaluation e, String name) {
-        return copy(
-                e,
-                List.of(new SourceFile(name, "a".repeat(64))),
-                e.details(),
-                e.patches(),
-                e.surface());
+        return e.toBuilder().files(List.of(new SourceFile(name, "a".repeat(64)))).build();
     }
 
     /** An evaluation of which something else is said. */
     public static Evaluation withDetails(Evaluation e, PrintDetails details) {
-        return copy(e, e.files(), details, e.patches(), e.surface());
-    }
-
-    private static Evaluation copy(
-            Evaluation e,
-            List<SourceFile> files,
-            PrintDetails details,
-            List<Reading> patches,
-            @Nullable PrintSurface surface) {
-        boolean looked = surface != null && surface.lines() != null;
-        return new Evaluation(
-                e.chartId(),
-                e.sheets(),
-                e.print(),
-                details,
-                e.fromScan(),
-                e.trust(),
-                e.spaceKey(),
-                files,
-                e.placements(),
-                e.white(),
-                e.black(),
-                patches,
-                e.tone(),
-                e.shadows(),
-                e.highlights(),
-                e.neutrality(),
-                e.colours(),
-                e.evenness(),
-                e.strayLight(),
-                e.warnings().stream()
-                        .filter(w -> !looked || w.code() != WarningCode.LINES_NOT_JUDGED)
-                        .toList(),
-                e.findings(),
-                e.calibration(),
-                e.measurement(),
-                e.uncertainty(),
-                surface,
-                e.promise());
+        return e.toBuilder().details(details).build();
     }
 
     private Reading reading(Patch patch, Lab read) {

@@ -149,28 +149,10 @@ class PromiseEvaluationTest {
         Evaluation e = evaluate(device -> device);
         Evaluation few =
                 PromiseFinding.beside(
-                        new Evaluation(
-                                null,
-                                List.of(),
-                                null,
-                                PrintDetails.UNKNOWN,
-                                true,
-                                e.trust(),
-                                e.spaceKey(),
-                                List.of(),
-                                List.of(),
-                                null,
-                                null,
-                                e.patches().subList(0, 5),
-                                null,
-                                null,
-                                null,
-                                null,
-                                null,
-                                null,
-                                null,
-                                List.of(),
-                                List.of()),
+                        Evaluation.builder(e.trust(), e.spaceKey())
+                                .fromScan(true)
+                                .patches(e.patches().subList(0, 5))
+                                .build(),
                         PrinterProfile.read(profile, "printer.icc"),
                         PrintRoute.USUAL);
         assertNull(few.promise());

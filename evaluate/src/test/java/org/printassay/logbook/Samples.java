@@ -44,35 +44,30 @@ final class Samples {
             Trust trust) {
         String sha256 = PackedText.sha256(("file " + number).getBytes(StandardCharsets.UTF_8));
         Lab uncertainty = new Lab(0.2, 0.1, 0.1);
-        return new Evaluation(
-                chart,
-                List.of(1),
-                number,
-                new PrintDetails(paper, printer, route, 24.0),
-                false,
-                trust,
-                "srgb",
-                List.of(new SourceFile("print-" + number + ".txt", sha256)),
-                List.of(),
-                new Extreme(
-                        new Lab(whiteL, 0.3, -1.2),
-                        new Lab(100, 0, 0),
-                        0.07,
-                        uncertainty,
-                        0,
-                        255,
-                        9),
-                new Extreme(
-                        new Lab(14.2, 0.1, 0.6), new Lab(12.9, 0, 0), 1.68, uncertainty, 0, 0, 9),
-                List.of(),
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of(),
-                List.of());
+        return Evaluation.builder(trust, "srgb")
+                .chartId(chart)
+                .sheets(List.of(1))
+                .print(number)
+                .details(new PrintDetails(paper, printer, route, 24.0))
+                .files(List.of(new SourceFile("print-" + number + ".txt", sha256)))
+                .white(
+                        new Extreme(
+                                new Lab(whiteL, 0.3, -1.2),
+                                new Lab(100, 0, 0),
+                                0.07,
+                                uncertainty,
+                                0,
+                                255,
+                                9))
+                .black(
+                        new Extreme(
+                                new Lab(14.2, 0.1, 0.6),
+                                new Lab(12.9, 0, 0),
+                                1.68,
+                                uncertainty,
+                                0,
+                                0,
+                                9))
+                .build();
     }
 }

@@ -44,33 +44,14 @@ class ComparisonPageTest {
     static NamedPrint print(Evaluation e, String paper, int file) {
         return new NamedPrint(
                 "print-" + file,
-                new Evaluation(
-                        e.chartId(),
-                        e.sheets(),
-                        e.print(),
-                        new PrintDetails(paper, "Simulated printer", "a route", 24.0),
-                        e.fromScan(),
-                        Trust.PROFILED_SCAN,
-                        e.spaceKey(),
-                        List.of(new SourceFile("scan.tif", String.format("%064x", file))),
-                        e.placements(),
-                        e.white(),
-                        e.black(),
-                        e.patches(),
-                        e.tone(),
-                        e.shadows(),
-                        e.highlights(),
-                        e.neutrality(),
-                        e.colours(),
-                        e.evenness(),
-                        e.strayLight(),
-                        e.warnings(),
-                        e.findings(),
-                        null,
-                        null,
-                        e.uncertainty(),
-                        e.surface(),
-                        null));
+                e.toBuilder()
+                        .details(new PrintDetails(paper, "Simulated printer", "a route", 24.0))
+                        .trust(Trust.PROFILED_SCAN)
+                        .files(List.of(new SourceFile("scan.tif", String.format("%064x", file))))
+                        .calibration(null)
+                        .measurement(null)
+                        .promise(null)
+                        .build());
     }
 
     static Comparison comparison(int sides, int printsEach) throws Problem {

@@ -68,28 +68,10 @@ final class SampleEvaluations {
     static Evaluation readBy(Evaluation e, String scanner, String family, String profile) {
         PlacementSummary p =
                 new PlacementSummary("scan-a.tif", 1, 14, 14, 0.031, null, null, 0, 24, profile);
-        return new Evaluation(
-                e.chartId(),
-                e.sheets(),
-                e.print(),
-                new PrintDetails("Paper A", "Printer A", null, null, scanner, family),
-                e.fromScan(),
-                e.trust(),
-                e.spaceKey(),
-                e.files(),
-                List.of(p),
-                e.white(),
-                e.black(),
-                e.patches(),
-                e.tone(),
-                e.shadows(),
-                e.highlights(),
-                e.neutrality(),
-                e.colours(),
-                e.evenness(),
-                e.strayLight(),
-                e.warnings(),
-                e.findings());
+        return e.toBuilder()
+                .details(new PrintDetails("Paper A", "Printer A", null, null, scanner, family))
+                .placements(List.of(p))
+                .build();
     }
 
     /** A paper between the two. */
@@ -106,28 +88,7 @@ final class SampleEvaluations {
 
     /** Nothing was judged and nothing is known. */
     static Evaluation empty() {
-        return new Evaluation(
-                null,
-                List.of(),
-                null,
-                PrintDetails.UNKNOWN,
-                false,
-                Trust.INSTRUMENT,
-                "srgb",
-                List.of(),
-                List.of(),
-                null,
-                null,
-                List.of(),
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of(),
-                List.of());
+        return Evaluation.builder(Trust.INSTRUMENT, "srgb").build();
     }
 
     /** As {@link #matt}, with text from outside that tries to be something else. */
@@ -149,28 +110,16 @@ final class SampleEvaluations {
                         null,
                         1));
         String bad = "<script>alert(1)</script>\"'&\u0007";
-        return new Evaluation(
-                e.chartId(),
-                List.of(1, 2),
-                e.print(),
-                new PrintDetails(bad, bad, "<img src=x onerror=alert(1)>", 0.5),
-                true,
-                e.trust(),
-                e.spaceKey(),
-                List.of(new SourceFile(bad, "0".repeat(64))),
-                List.of(new PlacementSummary(bad, 1, 3, 12, 0.1, null, null, -90, 6)),
-                e.white(),
-                e.black(),
-                patches,
-                e.tone(),
-                e.shadows(),
-                e.highlights(),
-                e.neutrality(),
-                e.colours(),
-                e.evenness(),
-                e.strayLight(),
-                List.of(new Warning(WarningCode.DRYING, bad)),
-                List.of(new Finding("tone", bad, bad, bad)));
+        return e.toBuilder()
+                .sheets(List.of(1, 2))
+                .details(new PrintDetails(bad, bad, "<img src=x onerror=alert(1)>", 0.5))
+                .fromScan(true)
+                .files(List.of(new SourceFile(bad, "0".repeat(64))))
+                .placements(List.of(new PlacementSummary(bad, 1, 3, 12, 0.1, null, null, -90, 6)))
+                .patches(patches)
+                .warnings(List.of(new Warning(WarningCode.DRYING, bad)))
+                .findings(List.of(new Finding("tone", bad, bad, bad)))
+                .build();
     }
 
     /** A drawing of a scan: grey patches on paper, turned a little. */
@@ -221,58 +170,67 @@ final class SampleEvaluations {
         Wedge shadows = shadows();
         Wedge highlights = highlights();
         Lab black = measured(0);
-        return new Evaluation(
-                "K7Q2MD",
-                List.of(1),
-                1,
-                new PrintDetails(
-                        paper,
-                        "Simulated pigment printer",
-                        "relative colorimetric with black point compensation",
-                        26.0),
-                scan,
-                trust,
-                "srgb",
-                List.of(new SourceFile(scan ? "scan-a.tif" : "print-a.txt", "5f".repeat(32))),
-                scan
-                        ? List.of(
-                                new PlacementSummary(
-                                        "scan-a.tif",
-                                        1,
-                                        14,
-                                        14,
-                                        0.031,
-                                        0.9991,
-                                        1.0004,
-                                        0.69,
-                                        23.622))
-                        : List.of(),
-                new Extreme(
-                        absolute ? white : null,
-                        new Lab(100, 0, 0),
-                        absolute ? 0.06 : null,
-                        new Lab(0.6, 0.3, 0.4),
-                        0.5,
-                        255,
-                        16),
-                new Extreme(
-                        absolute ? black : null,
-                        new Lab(black.l() * 100 / white.l(), black.a(), black.b()),
-                        absolute ? -Math.log10(Lab.luminanceFactor(black.l())) : null,
-                        new Lab(0.7, 0.3, 0.3),
-                        0.5,
-                        0,
-                        5),
-                patches(absolute),
-                tone(),
-                shadows,
-                highlights,
-                neutrality(absolute),
-                absolute ? new Colours(2.64, 512_384.0, null) : null,
-                new Evenness(0.83, 3.4, new Unevenness(3.0, 0.8, 1.2), null),
-                scan ? new StrayLight(0.0132, 0.0011, 0.021, 6.2, true, blackL + 2.1) : null,
-                warnings(trust),
-                findings(shadows, highlights));
+        return Evaluation.builder(trust, "srgb")
+                .chartId("K7Q2MD")
+                .sheets(List.of(1))
+                .print(1)
+                .details(
+                        new PrintDetails(
+                                paper,
+                                "Simulated pigment printer",
+                                "relative colorimetric with black point compensation",
+                                26.0))
+                .fromScan(scan)
+                .files(
+                        List.of(
+                                new SourceFile(
+                                        scan ? "scan-a.tif" : "print-a.txt", "5f".repeat(32))))
+                .placements(
+                        scan
+                                ? List.of(
+                                        new PlacementSummary(
+                                                "scan-a.tif",
+                                                1,
+                                                14,
+                                                14,
+                                                0.031,
+                                                0.9991,
+                                                1.0004,
+                                                0.69,
+                                                23.622))
+                                : List.of())
+                .white(
+                        new Extreme(
+                                absolute ? white : null,
+                                new Lab(100, 0, 0),
+                                absolute ? 0.06 : null,
+                                new Lab(0.6, 0.3, 0.4),
+                                0.5,
+                                255,
+                                16))
+                .black(
+                        new Extreme(
+                                absolute ? black : null,
+                                new Lab(black.l() * 100 / white.l(), black.a(), black.b()),
+                                absolute ? -Math.log10(Lab.luminanceFactor(black.l())) : null,
+                                new Lab(0.7, 0.3, 0.3),
+                                0.5,
+                                0,
+                                5))
+                .patches(patches(absolute))
+                .tone(tone())
+                .shadows(shadows)
+                .highlights(highlights)
+                .neutrality(neutrality(absolute))
+                .colours(absolute ? new Colours(2.64, 512_384.0, null) : null)
+                .evenness(new Evenness(0.83, 3.4, new Unevenness(3.0, 0.8, 1.2), null))
+                .strayLight(
+                        scan
+                                ? new StrayLight(0.0132, 0.0011, 0.021, 6.2, true, blackL + 2.1)
+                                : null)
+                .warnings(warnings(trust))
+                .findings(findings(shadows, highlights))
+                .build();
     }
 
     private static List<Warning> warnings(Trust trust) {
