@@ -5,7 +5,6 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.metric.Judgement;
-import org.printassay.metric.ToneAim;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -28,18 +27,13 @@ final class Assembly {
     }
 
     /**
-     * Judges readings.
+     * The evaluation of readings that were judged.
      *
      * @param known what is known about the print besides its readings
      */
     static Evaluation evaluation(
-            ReadingSet set,
-            EvaluationBuilder known,
-            Light light,
-            double threshold,
-            ToneAim toneAim) {
+            ReadingSet set, Judgement judged, EvaluationBuilder known, Light light) {
         Evaluation origin = known.build();
-        Judgement judged = Judgement.of(set, threshold, toneAim);
         List<Warning> warnings = new ArrayList<>(origin.warnings());
         note(
                 warnings,

@@ -21,6 +21,7 @@ import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementReader;
 import org.printassay.measurement.MeasurementSet;
+import org.printassay.metric.Judgement;
 import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
@@ -69,18 +70,19 @@ final class MeasurementEvaluation {
             Place place = measured.placed() ? places.get(measured.id()) : null;
             readings.add(reading(measured, place, paper));
         }
+        ReadingSet set =
+                new ReadingSet(readings, space, trust, true)
+                        .withRepeats(repeatability(file.patches()));
         Evaluation evaluation =
                 Assembly.evaluation(
-                        new ReadingSet(readings, space, trust, true)
-                                .withRepeats(repeatability(file.patches())),
+                        set,
+                        Judgement.of(set, request.threshold(), request.toneAim()),
                         Evaluation.builder(trust, space.key())
                                 .chartId(chart == null ? null : chart.id())
                                 .details(request.details())
                                 .files(sources)
                                 .measurement(MeasuredFigures.of(file, files)),
-                        Assembly.Light.EVEN,
-                        request.threshold(),
-                        request.toneAim());
+                        Assembly.Light.EVEN);
         return new Evaluator.Result(evaluation, List.of());
     }
 

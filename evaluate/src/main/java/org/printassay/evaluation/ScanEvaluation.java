@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.calibrate.ScanReadings;
@@ -12,6 +13,7 @@ import org.printassay.chart.ChartFile;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
+import org.printassay.metric.Judgement;
 import org.printassay.problem.Problem;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
@@ -66,26 +68,22 @@ final class ScanEvaluation {
         }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
-        PrintSurface surface = SurfaceJudge.judge(parts, read.readings(), request.feed());
-        boolean enlarged = warnings.stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED);
-        if (enlarged) {
-            surface = surface.ofCoarseScan();
-        }
-        warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
+        CompletableFuture<PrintSurface> found =
+                CompletableFuture.supplyAsync(
+                        () -> SurfaceJudge.judge(parts, read.readings(), request.feed()));
         ReadingSet readings =
                 calibration.map(use -> use.widened(read.readings())).orElse(read.readings());
+        Judgement judged = Judgement.of(readings, request.threshold(), request.toneAim());
+        boolean enlarged = warnings.stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED);
+        PrintSurface surface = enlarged ? found.join().ofCoarseScan() : found.join();
+        warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
         Evaluation evaluation =
                 Assembly.evaluation(
                         readings,
+                        judged,
                         Evaluation.builder(readings.trust(), readings.space().key())
                                 .chartId(first.chart().id())
-                                .sheets(
-                                        parts.stream()
-                                                .map(part -> part.samples().located())
-                                                .map(located -> located.sheet().number())
-                                                .distinct()
-                                                .sorted()
-                                                .toList())
+                                .sheets(sheets(parts))
                                 .print(first.chart().print())
                                 .details(request.details())
                                 .fromScan(true)
@@ -95,10 +93,16 @@ final class ScanEvaluation {
                                 .warnings(warnings)
                                 .calibration(calibration.map(CalibrationUse::summary).orElse(null))
                                 .surface(surface),
-                        new Assembly.Light(read.falloffPercent(), read.unevenness()),
-                        request.threshold(),
-                        request.toneAim());
+                        new Assembly.Light(read.falloffPercent(), read.unevenness()));
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
+    }
+
+    private static List<Integer> sheets(List<ScanPart> parts) {
+        return parts.stream()
+                .map(part -> part.samples().located().sheet().number())
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** The profile that a scan was read through; null when it was read without. */

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
-import org.printassay.metric.ToneAim;
+import org.printassay.metric.Judgement;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
@@ -65,14 +65,14 @@ class FindingsTest {
                                 1));
             }
         }
+        ReadingSet set = new ReadingSet(readings, RgbSpace.SRGB, trust, true);
         return Assembly.evaluation(
-                new ReadingSet(readings, RgbSpace.SRGB, trust, true),
+                set,
+                Judgement.of(set, T),
                 Evaluation.builder(trust, "srgb")
                         .fromScan(trust != Trust.INSTRUMENT)
                         .warnings(warnings),
-                Assembly.Light.EVEN,
-                T,
-                ToneAim.PAPER);
+                Assembly.Light.EVEN);
     }
 
     private static String all(Evaluation e) {

@@ -14,7 +14,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
-import org.printassay.metric.ToneAim;
+import org.printassay.metric.Judgement;
 import org.printassay.problem.Problem;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
@@ -137,8 +137,10 @@ public record MadePrint(
         }
         List<SharedError> shared = light > 0 ? List.of(new SharedError(shifts)) : List.of();
         String file = String.format(Locale.ROOT, "%064x", seed);
+        ReadingSet set = new ReadingSet(readings, RgbSpace.SRGB, trust, true, shared);
         return Assembly.evaluation(
-                new ReadingSet(readings, RgbSpace.SRGB, trust, true, shared),
+                set,
+                Judgement.of(set, EvaluationRequest.JUST_VISIBLE),
                 Evaluation.builder(trust, RgbSpace.SRGB.key())
                         .chartId(CHART.id())
                         .sheets(List.of(1))
@@ -146,9 +148,7 @@ public record MadePrint(
                         .details(new PrintDetails("Paper A (simulated)", "Printer A", null, 24.0))
                         .fromScan(trust != Trust.INSTRUMENT)
                         .files(List.of(new SourceFile("made-" + seed + ".tif", file))),
-                Assembly.Light.EVEN,
-                EvaluationRequest.JUST_VISIBLE,
-                ToneAim.PAPER);
+                Assembly.Light.EVEN);
     }
 
     /** An evaluation with lines and bands of one's own. */

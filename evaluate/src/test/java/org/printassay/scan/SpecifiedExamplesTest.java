@@ -14,8 +14,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Data that the formats' own documents work through (TIFF 6.0, ISO/IEC 15948), or that its
- * rules give by hand, byte for byte and from memory.
+ * Data that the formats' own documents work through (TIFF 6.0, ISO/IEC 15948), or that its rules
+ * give by hand, byte for byte and from memory.
  */
 class SpecifiedExamplesTest {
     private static final int LZW = 5;
@@ -31,8 +31,15 @@ class SpecifiedExamplesTest {
         int directory = (8 + data.length + 1) / 2 * 2;
         out.putInt(directory).put(data).position(directory);
         int[][] fields = {
-            {256, width}, {257, 1}, {258, 8}, {259, compression}, {262, 1}, {273, 8}, {277, 1},
-            {278, 1}, {279, data.length}
+            {256, width},
+            {257, 1},
+            {258, 8},
+            {259, compression},
+            {262, 1},
+            {273, 8},
+            {277, 1},
+            {278, 1},
+            {279, data.length}
         };
         out.putShort((short) fields.length);
         for (int[] field : fields) {
