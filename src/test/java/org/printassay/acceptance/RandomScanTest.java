@@ -19,6 +19,14 @@ import org.junit.jupiter.api.io.TempDir;
 class RandomScanTest {
     private static final int USUAL = 60;
 
+    /** Mean dE00 of any clean scan, and of all hard ones. */
+    private static final double CLEAN_MEAN = 0.3;
+
+    private static final double HARD_MEAN = 0.6;
+
+    /** Of any patch without a flag, dE00. */
+    private static final double LARGEST = 2;
+
     @TempDir Path dir;
 
     @Test
@@ -45,6 +53,51 @@ class RandomScanTest {
         Files.write(log, lines);
         assertTrue(misreads.isEmpty(), misreads.toString());
         assertTrue(read.size() >= 0.99 * scans, read.size() + " read of " + scans);
+        for (Trial trial : read) {
+            boolean near =
+                    trial.largestDeltaE00() <= LARGEST
+                            && (!trial.conditions().clean() || trial.meanDeltaE00() <= CLEAN_MEAN);
+            assertTrue(near, trial::toString);
+        }
+        double hard =
+                read.stream()
+                        .filter(trial -> !trial.conditions().clean())
+                        .mapToDouble(Trial::meanDeltaE00)
+                        .average()
+                        .orElse(0);
+        assertTrue(hard <= HARD_MEAN, "mean dE00 of hard scans " + hard);
+        assertTrue(exactLevels(read) >= 0.95, "level intervals hold in " + exactLevels(read));
+        holdsAsOften("white", read, Trial::white);
+        holdsAsOften("black", read, Trial::black);
+        holdsAsOften("cast a*", read, Trial::castA);
+        holdsAsOften("cast b*", read, Trial::castB);
+    }
+
+    private static double exactLevels(List<Trial> read) {
+        return read.stream()
+                        .mapToInt(
+                                t ->
+                                        (t.shadowsMissed() == 0 ? 1 : 0)
+                                                + (t.highlightsMissed() == 0 ? 1 : 0))
+                        .average()
+                        .orElse(0)
+                / 2;
+    }
+
+    /**
+     * An interval without what is stated by trust alone holds the truth in 93 to 97 of 100; of few
+     * trials that share itself is known to three standard errors.
+     */
+    private static void holdsAsOften(
+            String what, List<Trial> read, Function<Trial, Trial.Interval> of) {
+        List<Trial.Interval> judged = read.stream().map(of).filter(Trial.Interval::judged).toList();
+        double share =
+                (double) judged.stream().filter(Trial.Interval::randomHolds).count()
+                        / judged.size();
+        double unsure = 3 * Math.sqrt(0.95 * 0.05 / judged.size());
+        assertTrue(
+                share >= 0.93 - unsure && share <= 0.97 + unsure,
+                what + " holds in " + share + " of " + judged.size());
     }
 
     private static String summary(List<Trial> read) {

@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -149,13 +151,18 @@ class SeveralScansTest {
         assertTrue(lamp.printPercent() < 0.7, lamp.toString());
     }
 
-    /** Upper and lower part of a sheet, overlapping; only one of them shows the sheet code. */
-    @Test
-    void partsOfASheetAreJoinedByTheirMarkers() throws Exception {
+    /**
+     * Upper and lower part of a sheet, overlapping; only one of them shows the sheet code. Where
+     * markers are missing patterns of patches are taken for some, at 300 samples an inch above all.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {200, 300})
+    void partsOfASheetAreJoinedByTheirMarkers(double samplesPerInch) throws Exception {
         Print print = print(42);
         Placing whole = Placing.STRAIGHT.withDegrees(0.5);
-        Flatbed upper = flatbed().withPlacing(whole.withCrop(new Placing.Crop(0, 0, 1, 0.58)));
-        Flatbed lower = flatbed().withPlacing(whole.withCrop(new Placing.Crop(0, 0.45, 1, 1)));
+        Flatbed bed = flatbed().withSamplesPerInch(samplesPerInch);
+        Flatbed upper = bed.withPlacing(whole.withCrop(new Placing.Crop(0, 0, 1, 0.58)));
+        Flatbed lower = bed.withPlacing(whole.withCrop(new Placing.Crop(0, 0.45, 1, 1)));
         Path top = scan(print, upper, 42);
         Path bottom = scan(print, lower, 43);
         Evaluation e = evaluated(bottom, top);

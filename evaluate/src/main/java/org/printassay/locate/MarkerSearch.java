@@ -5,6 +5,7 @@ import boofcv.alg.misc.ImageStatistics;
 import boofcv.struct.image.GrayU8;
 import java.util.ArrayList;
 import java.util.List;
+import org.printassay.layout.SheetLayout;
 
 /**
  * Finds the markers of a scan: at first as it is; where some of a sheet's are missing, again with
@@ -19,6 +20,9 @@ public final class MarkerSearch {
     private static final double ENDS = 0.005;
 
     private static final double SMOOTHED_PX = 1;
+
+    /** Markers of one print differ less in size, even in a photograph at an angle. */
+    private static final double SIZES = 2;
 
     private MarkerSearch() {}
 
@@ -49,7 +53,33 @@ public final class MarkerSearch {
             add(found, detector.detect(smoothed(stretched), scale));
             add(found, detector.detect(halved(stretched), 2 * scale));
         }
-        return found;
+        return likeSized(found);
+    }
+
+    /**
+     * Those of about the size that most markers of one sheet have: patterns of patches and of noise
+     * pass for markers, but these are smaller.
+     */
+    static List<FoundMarker> likeSized(List<FoundMarker> found) {
+        List<FoundMarker> best = List.of();
+        long most = 0;
+        for (FoundMarker marker : found) {
+            List<FoundMarker> alike =
+                    found.stream().filter(other -> areAlike(marker, other)).toList();
+            int sheet = SheetLayout.sheetOfMarker(marker.id());
+            long together =
+                    alike.stream().filter(o -> SheetLayout.sheetOfMarker(o.id()) == sheet).count();
+            if (together > most || (together == most && alike.size() > best.size())) {
+                best = alike;
+                most = together;
+            }
+        }
+        return best;
+    }
+
+    private static boolean areAlike(FoundMarker one, FoundMarker other) {
+        double ratio = one.sidePx() / other.sidePx();
+        return ratio < SIZES && ratio > 1 / SIZES;
     }
 
     /** Adds those that were not found before; the earlier look places them better. */
