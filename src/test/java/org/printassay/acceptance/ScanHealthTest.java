@@ -169,6 +169,53 @@ class ScanHealthTest {
         assertNull(e.shadows());
     }
 
+    /**
+     * A black point set a little below black leaves codes there, but once stray light is taken off
+     * they are darker than any print: no black, and no level, may be told from them.
+     */
+    @Test
+    void aBlackPointThatCutsIsTold() throws Exception {
+        Flatbed bed = flatbed();
+        Flatbed straying =
+                bed.withOptics(bed.optics().withStrayLight(0.02, 0.015))
+                        .withSensor(bed.sensor().withEncoding(Encoding.SRGB));
+        int cut = darkest(ImageIO.read(scanned(straying).toFile())) - 5;
+        Evaluation e = profiled(edited(straying, v -> held((v - cut) * 255.0 / (255 - cut))));
+        assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE), e.warnings().toString());
+        assertNull(Objects.requireNonNull(e.black()).lab());
+        assertNull(e.shadows());
+    }
+
+    /** Green code that one pixel in a hundred is darker than. */
+    private static int darkest(BufferedImage image) {
+        int[] counts = new int[256];
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                counts[(image.getRGB(x, y) >> 8) & 255]++;
+            }
+        }
+        long sum = 0;
+        int code = 0;
+        while (100 * (sum += counts[code]) < (long) image.getWidth() * image.getHeight()) {
+            code++;
+        }
+        return code;
+    }
+
+    /**
+     * Without a profile the scanner's own curve is not known: it must not be told as the print's.
+     */
+    @Test
+    void theCurveOfAScannerIsNotToldAsThatOfThePrint() throws Exception {
+        for (double gamma : new double[] {1.8, 2.6}) {
+            Evaluation e =
+                    evaluated(edited(flatbed(), v -> held(255 * Math.pow(v / 255.0, 2.2 / gamma))));
+            assertEquals(Trust.PLAIN_SCAN, e.trust());
+            String told = e.findings().toString();
+            assertFalse(told.contains(" too dark") || told.contains(" too light"), told);
+        }
+    }
+
     @Test
     void anEditInEightBitsIsTold() throws Exception {
         Evaluation e = evaluated(edited(flatbed(), v -> held((v - 8) * 1.12)));
@@ -181,22 +228,26 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
     }
 
+    /** As if sRGB were the scanner's profile. */
+    private Evaluation profiled(Path scan) throws Exception {
+        Path profile = dir.resolve("scanner.icc");
+        Files.write(profile, RgbProfiles.of(RgbSpace.SRGB));
+        EvaluationRequest given = EvaluationRequest.of(scan);
+        return Evaluator.evaluate(
+                        new EvaluationRequest(
+                                given.files(),
+                                given.chart(),
+                                Optional.of(profile),
+                                given.details(),
+                                given.threshold(),
+                                given.space()))
+                .evaluation();
+    }
+
     /** A profile says nothing about colours that the scanner's software has moved since. */
     @Test
     void aProfileIsNotBelievedWhereColourWasSetAutomatically() throws Exception {
-        Path profile = dir.resolve("scanner.icc");
-        Files.write(profile, RgbProfiles.of(RgbSpace.SRGB));
-        EvaluationRequest given = EvaluationRequest.of(neutralised());
-        Evaluation e =
-                Evaluator.evaluate(
-                                new EvaluationRequest(
-                                        given.files(),
-                                        given.chart(),
-                                        Optional.of(profile),
-                                        given.details(),
-                                        given.threshold(),
-                                        given.space()))
-                        .evaluation();
+        Evaluation e = profiled(neutralised());
         assertEquals(Trust.PROFILED_SCAN, e.trust());
         assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
         Extreme white = Objects.requireNonNull(e.white());

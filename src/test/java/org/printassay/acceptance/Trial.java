@@ -59,6 +59,9 @@ record Trial(
         boolean calledEnlarged) {
     private static final double THRESHOLD = 0.5;
 
+    /** What profiled scans state of greys by trust alone, a* and b*. */
+    private static final double STATED_OF_GREYS = 1;
+
     /**
      * A result with its stated interval against the truth.
      *
@@ -139,7 +142,7 @@ record Trial(
             trueA = cast[0];
             trueB = cast[1];
             Neutrality.Cast found = neutrality.cast();
-            double systematic = 0.3;
+            double systematic = STATED_OF_GREYS;
             castA = interval(found.a() - trueA, found.uncertaintyA(), systematic);
             castB = interval(found.b() - trueB, found.uncertaintyB(), systematic);
         }

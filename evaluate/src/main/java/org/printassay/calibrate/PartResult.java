@@ -1,7 +1,10 @@
 package org.printassay.calibrate;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -17,11 +20,39 @@ import org.printassay.sample.LinearRgb;
  * @param colours one a sample, in their order
  */
 record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
+    /**
+     * L* that no print is darker than: a density of 2.9 is L* 1.1 (common practice, no source), and
+     * readings of black err by some tenths.
+     */
+    static final double DARKEST = 0.5;
 
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
         List<PatchColour> colours = PatchColour.of(part.samples(), light, part.colour());
-        return new PartResult(part, light, TwinCheck.flagged(colours));
+        PartResult result = new PartResult(part, light, TwinCheck.flagged(colours));
+        return result.blackCut() ? result.withClippedBlacks() : result;
+    }
+
+    /**
+     * Whether black reads darker than any print is: the scan's black point was set above it, and
+     * what lies below is lost as if it were clipped.
+     */
+    boolean blackCut() {
+        Blacks blacks = part.colour().trust().absolute() ? blacks() : null;
+        return blacks != null && blacks.corrected() + 2 * blacks.error() < DARKEST;
+    }
+
+    private PartResult withClippedBlacks() {
+        double darkest = Lab.luminanceFactor(DARKEST) * 100;
+        List<PatchColour> flagged = new ArrayList<>();
+        for (PatchColour colour : colours) {
+            boolean lost = colour.patch().rgb().equals(Rgb8.grey(0)) || colour.xyz().y() < darkest;
+            Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
+            flags.addAll(colour.flags());
+            flags.add(ReadingFlag.CLIPPED);
+            flagged.add(lost ? colour.withFlags(flags) : colour);
+        }
+        return new PartResult(part, light, flagged);
     }
 
     /** Y of the paper. */

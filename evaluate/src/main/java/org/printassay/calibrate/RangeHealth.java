@@ -90,6 +90,11 @@ final class RangeHealth {
                     WarningCode.AUTOMATIC_EXPOSURE,
                     "black is at the very end of the range: automatic contrast or a black point is"
                             + " set. Switch automatic corrections off.");
+        } else if (result.blackCut()) {
+            notes.add(
+                    WarningCode.AUTOMATIC_EXPOSURE,
+                    "black reads darker than any print is: automatic contrast is on or a black point"
+                            + " is set, and shadows are lost. Switch automatic corrections off.");
         }
         if (paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
             notes.add(

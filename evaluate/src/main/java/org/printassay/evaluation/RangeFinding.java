@@ -67,7 +67,9 @@ final class RangeFinding {
         return switch (trust) {
             case INSTRUMENT -> "read with an instrument";
             case CALIBRATED_SCAN -> "by a calibrated scan";
-            case PROFILED_SCAN, PLAIN_SCAN -> "true only if automatic exposure was off";
+            case PROFILED_SCAN, PLAIN_SCAN ->
+                    "true only if automatic exposure was off and the scanner adds no light of its own,"
+                            + " which no scan can show";
         };
     }
 

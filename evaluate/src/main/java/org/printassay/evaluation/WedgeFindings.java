@@ -16,6 +16,9 @@ final class WedgeFindings {
 
     private static final int HELD_HIGHLIGHT = 252;
 
+    /** A best estimate this near to the level that surely shows is worth telling. */
+    private static final int CLOSELY = 5;
+
     private final Wedge wedge;
     private final boolean paper;
     private final Trust trust;
@@ -69,6 +72,9 @@ final class WedgeFindings {
             return cannotTell();
         }
         int keep = separated == null ? best : separated;
+        if (repeats && Math.abs(keep - best) > CLOSELY && wedge.interval() != null) {
+            return between(wedge.interval(), best, keep);
+        }
         if (paper ? best >= HELD_HIGHLIGHT : best <= OPEN_SHADOW) {
             String text =
                     paper
@@ -92,6 +98,26 @@ final class WedgeFindings {
                         ? say("Keep the lightest detail at %d or below.", keep)
                         : say("Keep detail that must be seen at %d or above.", keep);
         return finding(FindingKind.END_LOST, aimOf(best), text, sureness(), advice);
+    }
+
+    /** The end of an interval this wide is what can be relied on, not its best estimate. */
+    private Weighed between(Wedge.Interval range, int best, int keep) {
+        String text =
+                paper
+                        ? say(
+                                "Highlights end somewhere from level %d to %d",
+                                range.low(), range.high())
+                        : say(
+                                "Shadows begin somewhere from level %d to %d",
+                                range.low(), range.high());
+        return finding(
+                FindingKind.END_LOST,
+                aimOf(best),
+                text + "; more closely it cannot be told.",
+                sureness(),
+                paper
+                        ? say("Keep the lightest detail at %d or below.", keep)
+                        : say("Keep detail that must be seen at %d or above.", keep));
     }
 
     /** Whether no level between one and the end of the scale was on the sheet: sparse wedges. */

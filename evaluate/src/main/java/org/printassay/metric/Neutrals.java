@@ -2,6 +2,7 @@ package org.printassay.metric;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,7 +34,10 @@ final class Neutrals {
     static final double HIGHLIGHTS_ABOVE = 67;
 
     /** Robust standard deviations beyond which a twin is left out. */
-    private static final double OUTLIER = 4;
+    private static final double OUTLIER = 5;
+
+    /** So many twins near a level tell how far twins usually lie from their middle. */
+    private static final int NEIGHBOURHOOD = 32;
 
     private static final Set<ReadingFlag> DOUBTFUL =
             Set.of(
@@ -72,10 +76,9 @@ final class Neutrals {
         byLevel.forEach(
                 (level, readings) ->
                         clean.put(level, undoubted(readings).stream().map(Reading::best).toList()));
-        double usual = usualDeviation(clean);
         clean.forEach(
                 (level, labs) -> {
-                    List<Lab> kept = withoutOutliers(labs, usual);
+                    List<Lab> kept = withoutOutliers(labs, usualDeviation(clean, level));
                     neutrals.levels.put(
                             level,
                             new LevelData(
@@ -165,10 +168,17 @@ final class Neutrals {
         return shared;
     }
 
-    private static double usualDeviation(Map<Integer, List<Lab>> levels) {
+    /**
+     * Robust deviation of a twin among the levels nearest to one: shadows may scatter several times
+     * more than highlights, and the most of a sheet is light.
+     */
+    private static double usualDeviation(Map<Integer, List<Lab>> levels, int level) {
+        List<Integer> nearest = new ArrayList<>(levels.keySet());
+        nearest.sort(Comparator.comparingInt(other -> Math.abs(other - level)));
         List<Double> deviations = new ArrayList<>();
-        for (List<Lab> labs : levels.values()) {
-            if (labs.size() >= 2) {
+        for (int other : nearest) {
+            List<Lab> labs = levels.getOrDefault(other, List.of());
+            if (labs.size() >= 2 && deviations.size() < NEIGHBOURHOOD) {
                 double middle = median(labs, Lab::l);
                 double widen = Math.sqrt(labs.size() / (labs.size() - 1.0));
                 labs.forEach(lab -> deviations.add(Math.abs(lab.l() - middle) * widen));
@@ -181,6 +191,7 @@ final class Neutrals {
         return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
     }
 
+    /** Where more than one of four lies far off, that is how these twins scatter. */
     private static List<Lab> withoutOutliers(List<Lab> labs, double usual) {
         if (labs.size() < 3) {
             return labs;
@@ -188,7 +199,7 @@ final class Neutrals {
         double middle = median(labs, Lab::l);
         List<Lab> kept =
                 labs.stream().filter(lab -> Math.abs(lab.l() - middle) <= OUTLIER * usual).toList();
-        return kept.size() < 2 ? labs : kept;
+        return labs.size() - kept.size() > Math.max(1, labs.size() / 4) ? labs : kept;
     }
 
     private static double median(List<Lab> labs, ToDoubleFunction<Lab> value) {

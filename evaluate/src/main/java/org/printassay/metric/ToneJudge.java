@@ -135,7 +135,7 @@ final class ToneJudge {
         if (calibrated) {
             parts.add(new Budget.Part(Budget.Kind.CALIBRATION, Math.sqrt(squares), null));
         }
-        parts.add(Budget.Part.stated(Systematic.tone(neutrals.set().trust())));
+        parts.add(Budget.Part.stated(Systematic.curve(neutrals.set().trust())));
         return new Budget("tone.rmsDeltaL", "L*", rms, parts);
     }
 

@@ -29,13 +29,13 @@ class BudgetTest {
     }
 
     /**
-     * 0.2 % of the light, by the definition of L* (ISO/CIE 11664-4): 9.033 L* a percent below 8.
+     * 0.5 % of the light, by the definition of L* (ISO/CIE 11664-4): 9.033 L* a percent below 8.
      */
     @Test
     void lightEverywhereMovesBlackAndHardlyPaper() {
         assertEquals(
-                Math.hypot(1, 9.033 * 0.2), Systematic.lightness(Trust.PROFILED_SCAN, 4), 0.01);
-        assertEquals(1.0, Systematic.lightness(Trust.PROFILED_SCAN, 95), 0.01);
+                Math.hypot(1, 9.033 * 0.5), Systematic.lightness(Trust.PROFILED_SCAN, 3), 0.01);
+        assertEquals(1.0, Systematic.lightness(Trust.PROFILED_SCAN, 95), 0.03);
         assertEquals(0.3, Systematic.lightness(Trust.INSTRUMENT, 4), 1e-9);
     }
 

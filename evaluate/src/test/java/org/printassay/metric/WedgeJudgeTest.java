@@ -254,6 +254,41 @@ class WedgeJudgeTest {
         proveCoverageAndWidth(false, 40, true);
     }
 
+    /**
+     * Shadows of a matte print may scatter ten times as much as the light levels, of which a sheet
+     * has more: none of their twins is an outlier for that. Blacks would else be left out most of
+     * all, and levels found lighter than black that are not.
+     */
+    @Test
+    void shadowsThatScatterMoreThanTheRestKeepTheirTwins() {
+        Random random = new Random(5);
+        int inside = 0;
+        int all = 0;
+        for (Paper paper : papers()) {
+            for (int seed = 0; seed < 20; seed++) {
+                double spread = 0.2 + paper.spread;
+                List<Reading> readings =
+                        new ArrayList<>(
+                                readings(paper, false, 4, () -> spread * random.nextGaussian())
+                                        .set()
+                                        .readings());
+                for (int level = 52; level < 255; level += 4) {
+                    for (int copy = 0; copy < 4; copy++) {
+                        add(readings, level, level / 2.7 + 0.02 * random.nextGaussian());
+                    }
+                }
+                Neutrals neutrals =
+                        Neutrals.of(
+                                new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true));
+                LevelData black = neutrals.level(0).orElseThrow();
+                assertTrue(black.count() >= 8, paper + " keeps " + black.count() + " blacks");
+                inside += holds(judge(paper, neutrals, false), truth(paper), false) ? 1 : 0;
+                all++;
+            }
+        }
+        assertTrue(inside >= 0.95 * all, inside + " of " + all);
+    }
+
     /** On an ideal print (sRGB, perfect black) the first separated level is 2 at 0.5 L*. */
     @Test
     void anIdealPrintSeparatesFromLevelTwo() {
