@@ -2,7 +2,9 @@ package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -11,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -82,6 +85,28 @@ class BadInputTest {
     void notAnImage() throws Exception {
         Path notes = Files.write(dir.resolve("notes.tif"), new byte[] {0, 1, 2, 3, 0, 9, 9, 9});
         refused(INPUT, List.of(notes), "notes.tif");
+    }
+
+    /** A pipe that nobody writes to would hang for ever, a device that never ends fill memory. */
+    @Test
+    void pipesAndDevicesAreRefusedBeforeTheyAreOpened() throws Exception {
+        Path pipe = shared.resolve("pipe");
+        Process made = new ProcessBuilder("mkfifo", pipe.toString()).start();
+        assumeTrue(made.waitFor() == 0, "pipes cannot be made here");
+        Path device = Path.of("/dev/zero");
+        for (Path odd : List.of(pipe, device)) {
+            String name = odd.getFileName() + ": is neither a file nor a folder";
+            assertTimeoutPreemptively(
+                    Duration.ofSeconds(60),
+                    () -> {
+                        refused(INPUT, List.of(odd), name);
+                        refused(INPUT, List.of(scan, "--chart", odd), name);
+                        refused(INPUT, List.of(scan, "--profile", odd), name);
+                        refused(INPUT, List.of(scan, "--calibration", odd), name);
+                        refused(INPUT, List.of(scan, "--aim", odd), name);
+                        refused(INPUT, List.of("--list", odd), name);
+                    });
+        }
     }
 
     @Test
