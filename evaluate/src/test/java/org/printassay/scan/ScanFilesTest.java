@@ -139,6 +139,10 @@ class ScanFilesTest extends ScanFixture {
             tool("tiffcp", "-c", options, "-r", "16", "plain.tif", "jpeg.tif");
             tool("convert", "jpeg.tif", "-depth", "8", "back.ppm");
             assertClose(dir.resolve("back.ppm"), read(dir.resolve("jpeg.tif")), 2);
+            int quality = Integer.parseInt(options.replaceAll("\\D", ""));
+            LossyCoding coding =
+                    ScanFiles.open(dir.resolve("jpeg.tif")).info().coding().orElseThrow();
+            assertEquals(quality, coding.quality(), 2);
         }
     }
 
