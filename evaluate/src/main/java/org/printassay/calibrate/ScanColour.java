@@ -79,7 +79,9 @@ public final class ScanColour {
                             "The colour profile in "
                                     + info.name()
                                     + " cannot be used ("
-                                    + e.getMessage()
+                                    + (bytes.get().length == 0
+                                            ? "its compressed data are damaged"
+                                            : e.getMessage())
                                     + "); it was read as a scan without profile.");
             return new ScanColour(null, grey, List.of(unusable, PLAIN), info.gamma());
         }

@@ -154,9 +154,7 @@ final class JpegFrame {
         if (held && bytes > LARGEST_HELD) {
             throw Problem.input(
                     name,
-                    "is a JPEG "
-                            + (progressive ? "(progressive) " : "")
-                            + "in several passes of "
+                    (progressive ? "is a progressive JPEG of " : "is a JPEG in several passes of ")
                             + width()
                             + " x "
                             + height()

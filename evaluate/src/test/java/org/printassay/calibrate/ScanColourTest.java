@@ -121,6 +121,8 @@ class ScanColourTest {
                         false);
         ScanColour colour = ScanColour.embedded(info);
         assertEquals(List.of(WarningCode.PROFILE_UNUSABLE, WarningCode.PLAIN_SCAN), codes(colour));
+        String told = colour.warnings().get(0).text();
+        assertTrue(told.contains("its compressed data are damaged"), told);
     }
 
     @Test
