@@ -3,6 +3,7 @@ package org.printassay.acceptance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -82,6 +83,19 @@ class BadInputTest {
     void notAnImage() throws Exception {
         Path notes = Files.write(dir.resolve("notes.tif"), new byte[] {0, 1, 2, 3, 0, 9, 9, 9});
         refused(INPUT, List.of(notes), "notes.tif");
+    }
+
+    /** Such as a device that never ends; this one ends, so that a failure does not hang. */
+    @Test
+    void devicesAreRefusedBeforeTheyAreOpened() throws Exception {
+        Path device = Path.of("/dev/null");
+        assumeTrue(Files.exists(device), "there are no devices here");
+        String words = "null: is neither a file nor a folder";
+        refused(INPUT, List.of(device), words);
+        refused(INPUT, List.of("--list", device), words);
+        for (String option : List.of("--chart", "--profile", "--calibration", "--aim")) {
+            refused(INPUT, List.of(scan, option, device), words);
+        }
     }
 
     @Test

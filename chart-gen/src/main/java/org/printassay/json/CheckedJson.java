@@ -2,8 +2,11 @@ package org.printassay.json;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.networknt.schema.Error;
 import com.networknt.schema.InputFormat;
@@ -22,6 +25,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 
 /**
@@ -37,6 +43,10 @@ public final class CheckedJson {
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                     .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
                     .build();
+
+    /** From the last colon or bracket on where the parser names its own parts. */
+    private static final Pattern JARGON =
+            Pattern.compile("\\s*[:(][^:(]*(?:`|Feature |\\[Source|com\\.fasterxml)");
 
     private static final SchemaRegistry REGISTRY =
             SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
@@ -66,6 +76,7 @@ public final class CheckedJson {
     public static JsonNode read(Path file, String kind, int version, long largestBytes)
             throws Problem {
         String where = shown(String.valueOf(file.getFileName()));
+        InputPath.refuseSpecial(file, where);
         try {
             if (Files.isDirectory(file)) {
                 throw Problem.input(where, "is a folder. Name " + article(kind) + " file in it.");
@@ -218,12 +229,29 @@ public final class CheckedJson {
                     e.getLocation() == null
                             ? where
                             : where + ", line " + e.getLocation().getLineNr();
-            throw Problem.input(at, "is not JSON: " + shown(e.getOriginalMessage()) + ".", e);
+            throw Problem.input(at, "is not JSON: " + shown(words(e)) + ".", e);
         } catch (CharConversionException e) {
             throw Problem.input(where, "is not JSON: its text is not in UTF-8.", e);
         } catch (IOException e) {
             throw Problem.input(where, "cannot be read (" + shown(e.toString()) + ").", e);
         }
+    }
+
+    /** What the parser found, without the names of its parts and options. */
+    private static String words(JsonProcessingException e) {
+        if (e instanceof StreamConstraintsException) {
+            return "it is nested deeper, or has a longer number, name or text, than any file of"
+                    + " printassay";
+        }
+        if (e instanceof JsonEOFException) {
+            return "it ends early. Copy it again";
+        }
+        if (e instanceof MismatchedInputException) {
+            return "something follows its end";
+        }
+        String text = String.valueOf(e.getOriginalMessage());
+        Matcher jargon = JARGON.matcher(text);
+        return jargon.find() ? text.substring(0, jargon.start()) : text;
     }
 
     private static String schema(String name) {

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.measurement.MeasurementFile.Condition;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 import org.printassay.sheet.Patch;
 
@@ -173,6 +174,7 @@ public final class MeasurementReader {
 
     private static byte[] bytes(Path file) throws Problem {
         String name = String.valueOf(file.getFileName());
+        InputPath.refuseSpecial(file, name);
         try {
             if (Files.size(file) > MAX_BYTES) {
                 throw tooLarge(name);

@@ -3,6 +3,7 @@ package org.printassay.calibrate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
@@ -22,8 +23,8 @@ import org.printassay.scannermodel.ScannerCalibration;
 /**
  * What a scan's codes mean: light per channel (for averaging, evening out and stray light) and the
  * colour of that light. With an ICC profile that suits the scan, colour is absolute; without one,
- * codes are taken as sRGB-encoded (IEC 61966-2-1) and only colour relative to the paper means
- * anything.
+ * codes are taken as sRGB-encoded (IEC 61966-2-1), or by the exponent that the file says, and only
+ * colour relative to the paper means anything.
  */
 public final class ScanColour {
     private static final int CODES = 65536;
@@ -34,12 +35,20 @@ public final class ScanColour {
     private final List<Warning> warnings;
     private final float[][] curves;
 
-    private ScanColour(@Nullable IccProfile profile, boolean grey, List<Warning> warnings) {
+    private ScanColour(IccProfile profile, boolean grey) {
+        this(profile, grey, List.of(), OptionalDouble.empty());
+    }
+
+    private ScanColour(
+            @Nullable IccProfile profile,
+            boolean grey,
+            List<Warning> warnings,
+            OptionalDouble gamma) {
         this.profile = profile;
         this.calibration = null;
         this.grey = grey;
         this.warnings = List.copyOf(warnings);
-        this.curves = curves(profile);
+        this.curves = curves(profile, gamma);
     }
 
     private ScanColour(
@@ -59,10 +68,10 @@ public final class ScanColour {
         boolean grey = info.channels() == 1;
         Optional<byte[]> bytes = info.iccProfile();
         if (bytes.isEmpty()) {
-            return new ScanColour(null, grey, List.of(PLAIN));
+            return plain(info);
         }
         try {
-            return new ScanColour(suitable(bytes.get(), grey), grey, List.of());
+            return new ScanColour(suitable(bytes.get(), grey), grey);
         } catch (IccException e) {
             Warning unusable =
                     new Warning(
@@ -70,15 +79,17 @@ public final class ScanColour {
                             "The colour profile in "
                                     + info.name()
                                     + " cannot be used ("
-                                    + e.getMessage()
+                                    + (bytes.get().length == 0
+                                            ? "its compressed data are damaged"
+                                            : e.getMessage())
                                     + "); it was read as a scan without profile.");
-            return new ScanColour(null, grey, List.of(unusable, PLAIN));
+            return new ScanColour(null, grey, List.of(unusable, PLAIN), info.gamma());
         }
     }
 
     /** Without any profile, whatever is in the scan file; a plain scan. */
     public static ScanColour plain(ScanInfo info) {
-        return new ScanColour(null, info.channels() == 1, List.of(PLAIN));
+        return new ScanColour(null, info.channels() == 1, List.of(PLAIN), info.gamma());
     }
 
     /**
@@ -90,7 +101,7 @@ public final class ScanColour {
     public static ScanColour given(String name, byte[] profile, ScanInfo info) throws Problem {
         boolean grey = info.channels() == 1;
         try {
-            return new ScanColour(suitable(profile, grey), grey, List.of());
+            return new ScanColour(suitable(profile, grey), grey);
         } catch (IccException e) {
             throw Problem.input(
                     name,
@@ -167,7 +178,7 @@ public final class ScanColour {
     }
 
     /** The light curves are made once: 65536 codes for each channel, held to rise. */
-    private static float[][] curves(@Nullable IccProfile profile) {
+    private static float[][] curves(@Nullable IccProfile profile, OptionalDouble gamma) {
         float[][] curves = new float[3][];
         for (int c = 0; c < 3; c++) {
             boolean shared =
@@ -175,24 +186,28 @@ public final class ScanColour {
                             && (profile == null
                                     || profile.space() == IccProfile.Space.GREY
                                     || profile.model() instanceof TableModel);
-            curves[c] = shared ? curves[0] : curve(profile, c);
+            curves[c] = shared ? curves[0] : curve(profile, gamma, c);
         }
         return curves;
     }
 
-    private static float[] curve(@Nullable IccProfile profile, int channel) {
+    private static float[] curve(@Nullable IccProfile profile, OptionalDouble gamma, int channel) {
         float[] curve = new float[CODES];
         float reached = 0;
         for (int i = 0; i < CODES; i++) {
             double code = i / (CODES - 1.0);
             double light =
                     profile == null
-                            ? RgbSpace.SRGB.decode(code)
+                            ? plainLight(gamma, code)
                             : profile.model().linear(channel, code);
             reached = Math.max(reached, (float) light);
             curve[i] = reached;
         }
         return curve;
+    }
+
+    private static double plainLight(OptionalDouble gamma, double code) {
+        return gamma.isPresent() ? Math.pow(code, gamma.getAsDouble()) : RgbSpace.SRGB.decode(code);
     }
 
     /** How the results may be called. */

@@ -62,6 +62,7 @@ public final class Evaluator {
     private static Result read(EvaluationRequest request, Progress progress) throws Problem {
         int images = 0;
         for (Path file : request.files()) {
+            ScanFiles.refuseUnread(file);
             images += ScanFiles.looksLikeImage(file) ? 1 : 0;
         }
         if (images == request.files().size()) {

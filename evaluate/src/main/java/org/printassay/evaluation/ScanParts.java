@@ -16,6 +16,7 @@ import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.chart.Chart;
 import org.printassay.locate.Locator;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -169,6 +170,7 @@ public final class ScanParts {
                 return ScanColour.embedded(scan);
             }
             String name = ScanFiles.displayName(profile.get());
+            InputPath.refuseSpecial(profile.get(), name);
             try {
                 return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
             } catch (IOException e) {

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 import org.printassay.scan.ScanFiles;
 
@@ -167,6 +168,7 @@ final class ListTable {
     }
 
     private String text() throws Problem {
+        InputPath.refuseSpecial(list, name);
         try {
             if (Files.size(list) > LARGEST_BYTES) {
                 throw Problem.input(name, "is too large to be a list of files.");

@@ -157,6 +157,7 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
                 return null;
             }
             try {
+                ScanFiles.refuseUnread(file);
                 if (!ScanFiles.looksLikeImage(file)) {
                     return "not a scan. Measurement files can be named in a list, with --list.";
                 }

@@ -10,6 +10,7 @@ import org.printassay.colour.icc.IccException;
 import org.printassay.colour.icc.IccProfile;
 import org.printassay.colour.icc.IccTransform;
 import org.printassay.colour.icc.Intent;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 
 /**
@@ -31,6 +32,7 @@ public record PrinterProfile(String name, String sha256, IccProfile profile) {
      */
     public static PrinterProfile read(Path file, String name) throws Problem {
         byte[] bytes;
+        InputPath.refuseSpecial(file, name);
         try {
             long size = Files.size(file);
             if (size > MOST_BYTES) {

@@ -13,9 +13,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
 
 /**
@@ -23,6 +23,9 @@ import org.printassay.problem.Problem;
  * Exif orientation, and the ICC profile in its APP2 pieces (ISO 15076-1 Annex B.4).
  *
  * @param profileMarkers places in the file of the marker codes (0xE2) of the profile's pieces
+ * @param saysTransform whether a segment says which colour transform was made
+ * @param jfifMarkers places in the file of the marker codes (0xE0) of JFIF segments
+ * @param namedRgb whether its components are named R, G and B
  */
 record JpegHeader(
         int width,
@@ -32,11 +35,11 @@ record JpegHeader(
         Optional<byte[]> profile,
         Set<Long> profileMarkers,
         Optional<LossyCoding> coding,
-        boolean mirrored) {
+        boolean mirrored,
+        boolean saysTransform,
+        Set<Long> jfifMarkers,
+        boolean namedRgb) {
     private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
-
-    /** Frames are read that are baseline, extended or progressive, with Huffman codes. */
-    private static final int LAST_READ_FRAME = 0xc2;
 
     private static final byte[] JFIF = "JFIF\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] EXIF = "Exif\0\0".getBytes(StandardCharsets.ISO_8859_1);
@@ -49,90 +52,51 @@ record JpegHeader(
     }
 
     private static JpegHeader read(InputStream in, String name) throws IOException, Problem {
-        in.skipNBytes(2);
         Optional<ScanInfo.Resolution> jfif = Optional.empty();
         Exif exif = null;
         TreeMap<Integer, byte[]> profilePieces = new TreeMap<>();
         Set<Long> profileMarkers = new HashSet<>();
-        byte[] frame = null;
-        int[][] tables = new int[4][];
-        long at = 2;
-        while (true) {
-            int marker = in.read();
-            at++;
-            while (marker == 0xff) {
-                marker = in.read();
-                at++;
-            }
-            if (marker < 0) {
-                throw ScanFiles.endsEarly(name, "before its image data");
-            }
-            if (marker == 0 || (marker >= 0xd0 && marker <= 0xd7) || marker == 1) {
-                continue;
-            }
-            int length = (in.read() << 8) | in.read();
-            byte[] body = length < 2 ? new byte[0] : in.readNBytes(length - 2);
-            if (length < 2 || body.length < length - 2) {
-                throw ScanFiles.endsEarly(name, "before its image data");
-            }
-            long markerAt = at - 1;
-            at += length;
-            boolean starts =
-                    marker >= 0xc0
-                            && marker <= 0xcf
-                            && marker != 0xc4
-                            && marker != 0xc8
-                            && marker != 0xcc;
-            if (starts && marker > LAST_READ_FRAME) {
-                throw Problem.input(
-                        name, "is a lossless, layered or arithmetic JPEG. Save the scan as TIFF.");
-            }
-            if (starts && frame == null) {
-                frame = body;
-            } else if (marker == 0xda && frame != null) {
-                return frame(
-                        frame,
-                        name,
-                        jfif,
-                        exif,
-                        profilePieces,
-                        profileMarkers,
-                        coding(frame, tables));
-            } else if (marker == 0xda || marker == 0xd9) {
-                throw Problem.input(name, "the JPEG has no size. Save the scan anew.");
-            } else if (marker == 0xdb) {
-                quantisation(body, tables);
-            } else if (marker == 0xe0 && startsWith(body, JFIF)) {
+        Set<Long> jfifMarkers = new HashSet<>();
+        JpegFrame frame = new JpegFrame(name);
+        JpegSegments segments = new JpegSegments(in, name);
+        segments.next();
+        while (!frame.take(segments.marker(), segments.body())) {
+            int marker = segments.marker();
+            byte[] body = segments.body();
+            if (marker == 0xe0 && startsWith(body, JFIF)) {
                 jfif = jfifResolution(body);
+                jfifMarkers.add(segments.markerAt());
             } else if (marker == 0xe1 && startsWith(body, EXIF)) {
                 exif = Exif.parse(body);
             } else if (marker == 0xe2 && startsWith(body, ICC) && body.length > 14) {
-                profileMarkers.add(markerAt);
+                profileMarkers.add(segments.markerAt());
                 profilePieces.put(body[12] & 0xff, Arrays.copyOfRange(body, 14, body.length));
             }
+            segments.next();
         }
+        check(frame, name);
+        ByteArrayOutputStream profile = new ByteArrayOutputStream();
+        profilePieces.values().forEach(piece -> profile.write(piece, 0, piece.length));
+        return new JpegHeader(
+                frame.width(),
+                frame.height(),
+                frame.components(),
+                jfif.isPresent() || exif == null ? jfif : exif.resolution(),
+                profile.size() == 0 ? Optional.empty() : Optional.of(profile.toByteArray()),
+                profileMarkers,
+                frame.coding(),
+                exif != null && Orientation.mirrored(exif.orientation()),
+                frame.saysTransform(),
+                jfifMarkers,
+                frame.isNamedRgb());
     }
 
-    private static JpegHeader frame(
-            byte[] body,
-            String name,
-            Optional<ScanInfo.Resolution> jfif,
-            @Nullable Exif exif,
-            TreeMap<Integer, byte[]> profilePieces,
-            Set<Long> profileMarkers,
-            Optional<LossyCoding> coding)
-            throws Problem {
-        if (body.length < 6) {
-            throw ScanFiles.endsEarly(name, "in its frame header");
-        }
-        ByteBuffer b = ByteBuffer.wrap(body);
-        int bits = b.get();
-        int height = b.getShort() & 0xffff;
-        int width = b.getShort() & 0xffff;
-        int components = b.get() & 0xff;
-        ScanFiles.checkSize(name, width, height);
-        if (bits != 8) {
-            throw Problem.input(name, "a JPEG of " + bits + " bits is not read. Save as TIFF.");
+    private static void check(JpegFrame frame, String name) throws Problem {
+        int components = frame.components();
+        ScanFiles.checkSize(name, frame.width(), frame.height());
+        if (frame.bits() != 8) {
+            throw Problem.input(
+                    name, "a JPEG of " + frame.bits() + " bits is not read. Save as TIFF.");
         }
         if (components == 4) {
             throw Problem.input(name, "is a CMYK image. Scan or save it as RGB.");
@@ -140,51 +104,25 @@ record JpegHeader(
         if (components != 1 && components != 3) {
             throw Problem.input(name, "has " + components + " channels. Save it as RGB.");
         }
-        ByteArrayOutputStream profile = new ByteArrayOutputStream();
-        profilePieces.values().forEach(piece -> profile.write(piece, 0, piece.length));
-        Optional<ScanInfo.Resolution> resolution =
-                jfif.isPresent() || exif == null ? jfif : exif.resolution();
-        return new JpegHeader(
-                width,
-                height,
-                components,
-                resolution,
-                profile.size() == 0 ? Optional.empty() : Optional.of(profile.toByteArray()),
-                profileMarkers,
-                coding,
-                exif != null && Orientation.mirrored(exif.orientation()));
+        frame.refuseTooLargeToHold();
     }
 
-    /** Tables of a DQT segment (ISO/IEC 10918-1, B.2.4.1) by number; a cut one is left away. */
-    private static void quantisation(byte[] body, int[][] tables) {
-        int at = 0;
-        while (at < body.length) {
-            int wide = (body[at] & 0xf0) == 0 ? 1 : 2;
-            int number = body[at] & 3;
-            at++;
-            if (at + 64 * wide > body.length) {
-                return;
-            }
-            int[] table = new int[64];
-            for (int i = 0; i < table.length; i++) {
-                table[i] = body[at++] & 0xff;
-                if (wide == 2) {
-                    table[i] = table[i] << 8 | (body[at++] & 0xff);
-                }
-            }
-            tables[number] = table;
+    /**
+     * The colour transform that a decoder must be told, 1 for YCbCr and 0 for none; empty where the
+     * file itself leaves no doubt. Without any marker YCbCr is meant (ISO/IEC 10918-5 for JFIF, ISO
+     * 32000-1 table 13 for PDF), unless the components are named R, G and B (common practice, no
+     * source).
+     *
+     * @param around what the file around the JPEG says, which holds unless the JPEG itself says it
+     *     (ISO 32000-1, table 13)
+     */
+    OptionalInt unsaidTransform(OptionalInt around) {
+        if (channels != 3 || saysTransform) {
+            return OptionalInt.empty();
         }
-    }
-
-    private static Optional<LossyCoding> coding(byte[] frame, int[][] tables) {
-        if (frame.length < 9) {
-            return Optional.empty();
-        }
-        int[] luma = tables[frame[8] & 3];
-        int[] chroma = frame.length >= 12 ? tables[frame[11] & 3] : luma;
-        return luma == null || chroma == null
-                ? Optional.empty()
-                : Optional.of(LossyCoding.of(luma, chroma));
+        boolean jfif = !jfifMarkers.isEmpty();
+        int transform = around.orElse(namedRgb && !jfif ? 0 : 1);
+        return jfif && transform == 1 ? OptionalInt.empty() : OptionalInt.of(transform);
     }
 
     private static boolean startsWith(byte[] body, byte[] start) {

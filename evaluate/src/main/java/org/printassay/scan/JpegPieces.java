@@ -6,6 +6,8 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Optional;
+import java.util.OptionalInt;
+import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
@@ -15,7 +17,7 @@ import org.printassay.problem.Problem;
 
 /** JPEG data inside a TIFF, decoded by the JDK. */
 final class JpegPieces {
-    private static final int SOI_BYTES = 2;
+    static final int SOI_BYTES = 2;
 
     private JpegPieces() {}
 
@@ -25,13 +27,7 @@ final class JpegPieces {
      */
     static byte[] withTables(Optional<TiffFormat.Blob> tables, byte[] piece, int transform) {
         ByteArrayOutputStream out = new ByteArrayOutputStream(piece.length + 1024);
-        out.write(0xff);
-        out.write(0xd8);
-        byte[] adobe = {
-            (byte) 0xff, (byte) 0xee, 0, 14, 'A', 'd', 'o', 'b', 'e', 0, 100, 0, 0, 0, 0, 0
-        };
-        adobe[15] = (byte) transform;
-        out.write(adobe, 0, adobe.length);
+        out.writeBytes(start(OptionalInt.of(transform)));
         tables.ifPresent(
                 blob -> {
                     byte[] bytes = blob.bytes();
@@ -45,9 +41,38 @@ final class JpegPieces {
         return out.toByteArray();
     }
 
+    /** The first bytes of a JPEG, with a segment (APP14) that says a colour transform. */
+    static byte[] start(OptionalInt transform) {
+        if (transform.isEmpty()) {
+            return new byte[] {(byte) 0xff, (byte) 0xd8};
+        }
+        byte[] start = {
+            (byte) 0xff,
+            (byte) 0xd8,
+            (byte) 0xff,
+            (byte) 0xee,
+            0,
+            14,
+            'A',
+            'd',
+            'o',
+            'b',
+            'e',
+            0,
+            100,
+            0,
+            0,
+            0,
+            0,
+            (byte) transform.getAsInt()
+        };
+        return start;
+    }
+
     /** Interleaved 8 bit samples of a part of a JPEG stream, which must hold all of it. */
     static byte[] decode(String name, byte[] jpeg, Rectangle part, int samples)
             throws IOException, Problem {
+        JpegFrame.of(name, jpeg).refuseTooLargeToHold();
         ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
         try (ImageInputStream in =
                 new MemoryCacheImageInputStream(new ByteArrayInputStream(jpeg))) {
@@ -67,7 +92,9 @@ final class JpegPieces {
             region.setSourceRegion(part);
             Raster raster = reader.read(0, region).getRaster();
             if (early[0] || raster.getNumBands() != samples) {
-                throw Problem.input(name, "its JPEG data are damaged or end early. Scan again.");
+                throw Problem.input(
+                        name,
+                        "its JPEG data are damaged or end early. Copy the file again, or scan again.");
             }
             byte[] out = new byte[part.width * part.height * samples];
             int[] row = new int[part.width * samples];
@@ -78,8 +105,9 @@ final class JpegPieces {
                 }
             }
             return out;
-        } catch (RuntimeException e) {
-            throw Problem.input(name, "its JPEG data are damaged. Scan again.", e);
+        } catch (IIOException | RuntimeException e) {
+            throw Problem.input(
+                    name, "its JPEG data are damaged. Copy the file again, or scan again.", e);
         } finally {
             reader.dispose();
         }

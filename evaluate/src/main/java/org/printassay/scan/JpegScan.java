@@ -4,6 +4,8 @@ import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.OptionalInt;
 import java.util.Set;
 import javax.imageio.IIOException;
 import javax.imageio.ImageIO;
@@ -23,17 +25,26 @@ final class JpegScan implements ScanImage {
 
     private final Path file;
     private final ScanInfo info;
-    private final Set<Long> profileMarkers;
-    private final boolean mirrored;
+    private final JpegHeader header;
+    private final OptionalInt transform;
 
-    private JpegScan(Path file, ScanInfo info, Set<Long> profileMarkers, boolean mirrored) {
+    private JpegScan(Path file, ScanInfo info, JpegHeader header, OptionalInt transform) {
         this.file = file;
         this.info = info;
-        this.profileMarkers = profileMarkers;
-        this.mirrored = mirrored;
+        this.header = header;
+        this.transform = transform;
     }
 
     static JpegScan open(Path file, String name) throws Problem {
+        return open(file, name, OptionalInt.empty());
+    }
+
+    /**
+     * As {@link #open(Path, String)}, of a JPEG in another file.
+     *
+     * @param transform the colour transform that that file says was made: 1 YCbCr, 0 none
+     */
+    static JpegScan open(Path file, String name, OptionalInt transform) throws Problem {
         try {
             JpegHeader header = JpegHeader.read(file, name);
             ScanInfo info =
@@ -48,34 +59,51 @@ final class JpegScan implements ScanImage {
                             header.profile(),
                             true,
                             header.coding());
-            return new JpegScan(file, info, header.profileMarkers(), header.mirrored());
+            return new JpegScan(file, info, header, header.unsaidTransform(transform));
         } catch (IOException e) {
-            throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(name, e);
         }
     }
 
     /**
-     * The file with its profile hidden from the decoder, which would convert the codes from it to
-     * sRGB: the markers read as ones of no meaning (APP15).
+     * The file as the decoder must see it. Its profile is hidden, for the decoder would convert the
+     * codes from it to sRGB: the markers read as ones of no meaning (APP15). A segment that says
+     * the colour transform is put in front where the file says none, for the decoder would guess.
      */
-    private static final class WithoutProfile extends ImageInputStreamImpl {
+    private static final class ForDecoder extends ImageInputStreamImpl {
         private static final int UNUSED_MARKER = 0xef;
 
         private final FileImageInputStream in;
-        private final Set<Long> markers;
+        private final Set<Long> hidden = new HashSet<>();
 
-        WithoutProfile(Path file, Set<Long> markers) throws IOException {
+        /** Stands for the first bytes of the file, SOI. */
+        private final byte[] start;
+
+        ForDecoder(Path file, JpegHeader header, OptionalInt transform) throws IOException {
             this.in = new FileImageInputStream(file.toFile());
-            this.markers = markers;
+            this.start = JpegPieces.start(transform);
+            int before = start.length - JpegPieces.SOI_BYTES;
+            header.profileMarkers().forEach(marker -> hidden.add(marker + before));
+            if (transform.isPresent()) {
+                header.jfifMarkers().forEach(marker -> hidden.add(marker + before));
+            }
+        }
+
+        private void seekIn() throws IOException {
+            bitOffset = 0;
+            in.seek(streamPos - start.length + JpegPieces.SOI_BYTES);
         }
 
         @Override
         public int read() throws IOException {
-            bitOffset = 0;
-            in.seek(streamPos);
+            if (streamPos < start.length) {
+                bitOffset = 0;
+                return start[(int) streamPos++] & 0xff;
+            }
+            seekIn();
             int value = in.read();
             if (value >= 0) {
-                value = markers.contains(streamPos) ? UNUSED_MARKER : value;
+                value = hidden.contains(streamPos) ? UNUSED_MARKER : value;
                 streamPos++;
             }
             return value;
@@ -83,10 +111,16 @@ final class JpegScan implements ScanImage {
 
         @Override
         public int read(byte[] to, int from, int length) throws IOException {
-            bitOffset = 0;
-            in.seek(streamPos);
+            if (streamPos < start.length) {
+                bitOffset = 0;
+                int count = (int) Math.min(length, start.length - streamPos);
+                System.arraycopy(start, (int) streamPos, to, from, count);
+                streamPos += count;
+                return count;
+            }
+            seekIn();
             int count = in.read(to, from, length);
-            for (long marker : markers) {
+            for (long marker : hidden) {
                 if (marker >= streamPos && marker < streamPos + count) {
                     to[from + (int) (marker - streamPos)] = (byte) UNUSED_MARKER;
                 }
@@ -97,7 +131,7 @@ final class JpegScan implements ScanImage {
 
         @Override
         public long length() {
-            return in.length();
+            return in.length() + start.length - JpegPieces.SOI_BYTES;
         }
 
         @Override
@@ -118,7 +152,7 @@ final class JpegScan implements ScanImage {
         int bandRows =
                 (int) Math.max(16, Math.min(info.height(), BAND_BYTES / channels / info.width()));
         ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
-        try (ImageInputStream in = new WithoutProfile(file, profileMarkers)) {
+        try (ImageInputStream in = new ForDecoder(file, header, transform)) {
             boolean[] damaged = new boolean[1];
             reader.addIIOReadWarningListener((source, warning) -> damaged[0] = true);
             char[] row = new char[info.width() * channels];
@@ -140,7 +174,7 @@ final class JpegScan implements ScanImage {
                     for (int i = 0; i < row.length; i++) {
                         row[i] = (char) (values[i] * 257);
                     }
-                    if (mirrored) {
+                    if (header.mirrored()) {
                         SampleRows.mirror(row, info.width(), channels);
                     }
                     sink.row(first + y, row);
@@ -150,7 +184,7 @@ final class JpegScan implements ScanImage {
             throw Problem.input(
                     info.name(), "the JPEG is damaged. Copy it again, or scan again.", e);
         } catch (IOException e) {
-            throw Problem.input(info.name(), "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(info.name(), e);
         } finally {
             reader.dispose();
         }

@@ -2,6 +2,7 @@ package org.printassay.scan;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.zip.ZipException;
 
 /**
  * LZW decoding, TIFF 6.0 section 13: codes of 9 to 12 bits, most significant bit first, the width
@@ -64,13 +65,13 @@ final class LzwStream extends InputStream {
         }
         if (previous < 0) {
             if (code >= CLEAR) {
-                throw new IOException("LZW data are damaged");
+                throw new ZipException("LZW data are damaged");
             }
             string[0] = (byte) code;
             pending = 1;
         } else {
             if (code > next || code >= TABLE) {
-                throw new IOException("LZW data are damaged");
+                throw new ZipException("LZW data are damaged");
             }
             int known = code < next ? code : previous;
             int size = length[known];
@@ -81,7 +82,7 @@ final class LzwStream extends InputStream {
             byte first = string[0];
             if (code == next) {
                 if (size >= TABLE) {
-                    throw new IOException("LZW data are damaged");
+                    throw new ZipException("LZW data are damaged");
                 }
                 string[size++] = first;
             }

@@ -2,11 +2,12 @@ package org.printassay.scan;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.zip.InflaterInputStream;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -28,6 +29,7 @@ import org.printassay.problem.Problem;
  * @param coding how the data are coded
  * @param predictor rows are differences as in PNG (10 and above) or TIFF (2); 1 for none
  * @param inverted whether 0 is white
+ * @param transform colour transform of JPEG data, where the page says it: 1 YCbCr, 0 none
  */
 record PdfImage(
         int width,
@@ -37,8 +39,10 @@ record PdfImage(
         Optional<byte[]> profile,
         Coding coding,
         int predictor,
-        boolean inverted) {
+        boolean inverted,
+        OptionalInt transform) {
     private static final int LARGEST_PROFILE = 16 << 20;
+    private static final int PIECE = 1 << 16;
 
     /** Codings that are read. */
     enum Coding {
@@ -84,7 +88,8 @@ record PdfImage(
                 profile(space),
                 coding,
                 predictor,
-                inverted(image.getCOSArray(COSName.DECODE)));
+                inverted(image.getCOSArray(COSName.DECODE)),
+                transform(parameters));
     }
 
     private static Problem refuse(String name, String what) {
@@ -134,6 +139,11 @@ record PdfImage(
         return found instanceof COSDictionary parameters ? parameters : new COSDictionary();
     }
 
+    private static OptionalInt transform(COSDictionary parameters) {
+        int said = parameters.getInt(COSName.getPDFName("ColorTransform"), -1);
+        return said == 0 || said == 1 ? OptionalInt.of(said) : OptionalInt.empty();
+    }
+
     private static int channels(String name, @Nullable COSBase space) throws Problem {
         String kind = "";
         if (space instanceof COSName plain) {
@@ -145,7 +155,14 @@ record PdfImage(
             case "DeviceGray", "CalGray", "G" -> 1;
             case "DeviceRGB", "CalRGB", "RGB" -> 3;
             case "ICCBased" -> {
-                int channels = profileStream(space).map(s -> s.getInt(COSName.N, 0)).orElse(0);
+                Optional<COSStream> profile = profileStream(space);
+                if (profile.isEmpty()) {
+                    throw Problem.input(
+                            name,
+                            "the profile of its image is not in the file: it is cut off or damaged."
+                                    + " Copy it again, or scan to TIFF or PNG.");
+                }
+                int channels = profile.get().getInt(COSName.N, 0);
                 if (channels != 1 && channels != 3) {
                     throw refuse(name, "has " + channels + " channels");
                 }
@@ -202,15 +219,47 @@ record PdfImage(
     }
 
     /** Puts the coded data into a file that goes with the program. */
-    static Path extracted(COSStream image) throws IOException {
-        Path file = Files.createTempFile("printassay", ".image");
-        file.toFile().deleteOnExit();
-        try (InputStream raw = image.createRawInputStream()) {
-            Files.copy(raw, file, StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException | RuntimeException e) {
+    static Path extracted(String name, COSStream image) throws IOException, Problem {
+        Path file = temporary(name);
+        try (InputStream raw = image.createRawInputStream();
+                OutputStream out = Files.newOutputStream(file)) {
+            byte[] piece = new byte[PIECE];
+            for (int got = raw.read(piece); got >= 0; got = raw.read(piece)) {
+                write(name, out, piece, got);
+            }
+        } catch (IOException | RuntimeException | Problem e) {
             Files.deleteIfExists(file);
             throw e;
         }
         return file;
+    }
+
+    /** A new file that goes with the program. */
+    static Path temporary(String name) throws Problem {
+        try {
+            Path file = Files.createTempFile("printassay", ".image");
+            file.toFile().deleteOnExit();
+            return file;
+        } catch (IOException e) {
+            throw noRoom(name, e);
+        }
+    }
+
+    private static void write(String name, OutputStream out, byte[] piece, int length)
+            throws Problem {
+        try {
+            out.write(piece, 0, length);
+        } catch (IOException e) {
+            throw noRoom(name, e);
+        }
+    }
+
+    private static Problem noRoom(String name, IOException cause) {
+        return Problem.input(
+                name,
+                "reading it takes a temporary file, which cannot be written in "
+                        + System.getProperty("java.io.tmpdir")
+                        + ". Make room there, allow writing, or scan to TIFF or PNG.",
+                cause);
     }
 }

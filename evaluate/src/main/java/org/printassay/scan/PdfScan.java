@@ -33,7 +33,7 @@ final class PdfScan implements ScanImage {
         Optional<byte[]> profile = image.profile();
         Optional<LossyCoding> coding = Optional.empty();
         if (image.coding() == PdfImage.Coding.JPEG) {
-            jpeg = JpegScan.open(page.data(), name);
+            jpeg = JpegScan.open(page.data(), name, image.transform());
             ScanInfo inner = jpeg.info();
             if (inner.width() != image.width()
                     || inner.height() != image.height()
@@ -84,7 +84,7 @@ final class PdfScan implements ScanImage {
             throw Problem.input(
                     info.name(), "its image is damaged or ends early. Scan to TIFF or PNG.", e);
         } catch (IOException e) {
-            throw Problem.input(info.name(), "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(info.name(), e);
         }
     }
 

@@ -7,6 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.zip.InflaterInputStream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
@@ -17,6 +18,8 @@ import org.printassay.problem.Problem;
  * @param depth bits a sample in the file: 1, 2, 4, 8 or 16
  * @param colourType 0 grey, 2 RGB, 3 palette, 4 grey and alpha, 6 RGB and alpha
  * @param palette RGB triples; null unless colour type 3
+ * @param profile its profile; without any bytes where it is damaged
+ * @param gamma exponent from codes to light, where that alone is said of the codes
  * @param dataOffset where the first IDAT chunk starts
  */
 record PngHeader(
@@ -28,10 +31,20 @@ record PngHeader(
         @Nullable Blob palette,
         Optional<ScanInfo.Resolution> resolution,
         @Nullable Blob profile,
+        OptionalDouble gamma,
         long dataOffset) {
     private static final int LARGEST_CHUNK = 64 << 20;
     private static final int LARGEST_PROFILE = 64 << 20;
     private static final int MOST_CHUNKS = 10_000;
+
+    /** What a gAMA chunk beside an sRGB chunk has to say (ISO/IEC 15948, 11.3.3.5). */
+    private static final double SRGB_GAMMA = 0.45455;
+
+    /** Writers round 1/2.2 in several ways, the coarsest to 0.45. */
+    private static final double SAME_GAMMA = 0.02;
+
+    private static final double LEAST_GAMMA = 0.2;
+    private static final double MOST_GAMMA = 2;
 
     /** Bytes that nobody changes. */
     interface Blob {
@@ -64,6 +77,8 @@ record PngHeader(
         Blob palette = null;
         Blob profile = null;
         Optional<ScanInfo.Resolution> resolution = Optional.empty();
+        OptionalDouble gamma = OptionalDouble.empty();
+        boolean saysMore = false;
         for (int chunks = 0; ; chunks++) {
             if (chunks > MOST_CHUNKS) {
                 throw damaged(name, at);
@@ -90,8 +105,10 @@ record PngHeader(
                 }
                 case "iCCP" -> {
                     byte[] bytes = inflateProfile(chunk(channel, at, length, name));
-                    profile = bytes.length == 0 ? null : () -> bytes;
+                    profile = () -> bytes;
                 }
+                case "gAMA" -> gamma = exponent(chunk(channel, at, length, name));
+                case "sRGB", "cICP" -> saysMore = true;
                 case "pHYs" -> resolution = physical(chunk(channel, at, length, name));
                 case "IDAT" -> {
                     if (ihdr[3] == 3 && palette == null) {
@@ -106,11 +123,12 @@ record PngHeader(
                             palette,
                             resolution,
                             profile,
+                            saysMore ? OptionalDouble.empty() : gamma,
                             at);
                 }
                 case "IEND" -> throw ScanFiles.endsEarly(name, "it holds no image data");
                 default -> {
-                    // Text, time, gamma and the like: not needed.
+                    // Text, time and the like: not needed.
                 }
             }
             at += 12 + (long) length;
@@ -167,6 +185,18 @@ record PngHeader(
         } catch (IOException e) {
             return new byte[0];
         }
+    }
+
+    /**
+     * Of a gAMA chunk (11.3.2.2), which holds 100 000 times the exponent from light to codes. That
+     * of sRGB is told from a true power of 2.2 by nothing else, and is taken as sRGB; an impossible
+     * one counts as not said.
+     */
+    private static OptionalDouble exponent(byte[] chunk) {
+        double encoding = chunk.length == 4 ? ByteBuffer.wrap(chunk).getInt() / 100_000.0 : 0;
+        boolean possible = encoding >= LEAST_GAMMA && encoding <= MOST_GAMMA;
+        boolean srgb = Math.abs(encoding / SRGB_GAMMA - 1) < SAME_GAMMA;
+        return possible && !srgb ? OptionalDouble.of(1 / encoding) : OptionalDouble.empty();
     }
 
     private static Optional<ScanInfo.Resolution> physical(byte[] chunk) {

@@ -50,10 +50,12 @@ final class PngScan implements ScanImage {
                             header.bits(),
                             header.resolution(),
                             Optional.ofNullable(header.profile()).map(PngHeader.Blob::bytes),
-                            false);
+                            false,
+                            Optional.empty(),
+                            header.gamma());
             return new PngScan(file, info, header);
         } catch (IOException e) {
-            throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(name, e);
         }
     }
 
@@ -84,7 +86,7 @@ final class PngScan implements ScanImage {
             throw Problem.input(
                     info.name(), "its compressed data are damaged. Copy or scan it again.", e);
         } catch (IOException e) {
-            throw Problem.input(info.name(), "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(info.name(), e);
         }
     }
 

@@ -5,8 +5,9 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.Arrays;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 
 /** Opens scan files; the format is told by content, never by name. */
@@ -19,11 +20,28 @@ public final class ScanFiles {
     /** Longest side a scan may claim. */
     static final int LONGEST_SIDE = 200_000;
 
+    /** What says that a file is a PDF may stand behind other bytes, this far in. */
+    private static final int LOOKED_AT = 1024;
+
     private ScanFiles() {}
 
     /** Whether a file starts like one of the image formats that are read. */
     public static boolean looksLikeImage(Path file) throws Problem {
         return format(head(file)) != null;
+    }
+
+    /**
+     * Refuses what is neither an image that is read nor text, such as a measurement.
+     *
+     * @throws Problem when the file cannot be read, is empty, or is an image or anything else that
+     *     is not read
+     */
+    public static void refuseUnread(Path file) throws Problem {
+        byte[] head = head(file);
+        Optional<String> why = UnreadFile.why(head);
+        if (format(head) == null && why.isPresent()) {
+            throw Problem.input(displayName(file), why.get());
+        }
     }
 
     /**
@@ -38,7 +56,10 @@ public final class ScanFiles {
         if (format == null) {
             throw Problem.input(
                     name,
-                    "not an image that printassay reads. Save the scan as TIFF, PNG, JPEG or PDF.");
+                    UnreadFile.why(head)
+                            .orElse(
+                                    "not an image that printassay reads. Save the scan as TIFF,"
+                                            + " PNG, JPEG or PDF."));
         }
         return switch (format) {
             case "TIFF" -> TiffScan.open(file, name);
@@ -66,8 +87,9 @@ public final class ScanFiles {
     }
 
     private static byte[] head(Path file) throws Problem {
+        InputPath.refuseSpecial(file, displayName(file));
         try (InputStream in = Files.newInputStream(file)) {
-            return in.readNBytes(16);
+            return in.readNBytes(LOOKED_AT);
         } catch (NoSuchFileException e) {
             throw Problem.input(
                     displayName(file),
@@ -84,30 +106,24 @@ public final class ScanFiles {
     }
 
     private static @Nullable String format(byte[] head) {
-        if (startsWith(head, 'I', 'I', 42, 0)
-                || startsWith(head, 'M', 'M', 0, 42)
-                || startsWith(head, 'I', 'I', 43, 0)
-                || startsWith(head, 'M', 'M', 0, 43)) {
+        if (UnreadFile.at(head, 0, 'I', 'I', 42, 0)
+                || UnreadFile.at(head, 0, 'M', 'M', 0, 42)
+                || UnreadFile.at(head, 0, 'I', 'I', 43, 0)
+                || UnreadFile.at(head, 0, 'M', 'M', 0, 43)) {
             return "TIFF";
         }
-        if (startsWith(head, 0x89, 'P', 'N', 'G', 13, 10, 26, 10)) {
+        if (UnreadFile.at(head, 0, 0x89, 'P', 'N', 'G', 13, 10, 26, 10)) {
             return "PNG";
         }
-        if (startsWith(head, '%', 'P', 'D', 'F', '-')) {
-            return "PDF";
+        if (UnreadFile.at(head, 0, 0xff, 0xd8, 0xff)) {
+            return "JPEG";
         }
-        return startsWith(head, 0xff, 0xd8, 0xff) ? "JPEG" : null;
-    }
-
-    private static boolean startsWith(byte[] head, int... signature) {
-        if (head.length < signature.length) {
-            return false;
+        for (int i = 0; i < head.length; i++) {
+            if (UnreadFile.at(head, i, '%', 'P', 'D', 'F', '-')) {
+                return "PDF";
+            }
         }
-        byte[] wanted = new byte[signature.length];
-        for (int i = 0; i < wanted.length; i++) {
-            wanted[i] = (byte) signature[i];
-        }
-        return Arrays.equals(head, 0, wanted.length, wanted, 0, wanted.length);
+        return null;
     }
 
     /** Refuses sizes that no scan has before anything is allocated. */
@@ -125,6 +141,14 @@ public final class ScanFiles {
                             + height
                             + " pixels, which is not a scan of a sheet. Scan again, or save it anew.");
         }
+    }
+
+    /** The file cannot be read for a reason that only the system knows. */
+    static Problem unreadable(String name, IOException e) {
+        return Problem.input(
+                name,
+                "cannot be read (" + e.getMessage() + "). Copy the file again, or scan again.",
+                e);
     }
 
     /** The file ends before its image does. */

@@ -1,6 +1,7 @@
 package org.printassay.scan;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What a scan file's header says.
@@ -15,6 +16,8 @@ import java.util.Optional;
  * @param iccProfile embedded profile, when there is one; not checked
  * @param lossy whether the file was compressed with loss
  * @param coding how coarsely, where the file says so
+ * @param gamma exponent that makes light of codes (0 to 1), where the file says that instead of a
+ *     profile; empty where codes are to be taken as sRGB
  */
 public record ScanInfo(
         String name,
@@ -26,7 +29,8 @@ public record ScanInfo(
         Optional<Resolution> samplesPerInch,
         Optional<byte[]> iccProfile,
         boolean lossy,
-        Optional<LossyCoding> coding) {
+        Optional<LossyCoding> coding,
+        OptionalDouble gamma) {
     /** A scan of which no quantisation is known. */
     public ScanInfo(
             String name,
@@ -49,6 +53,32 @@ public record ScanInfo(
                 iccProfile,
                 lossy,
                 Optional.empty());
+    }
+
+    /** A scan that says nothing of its codes without a profile. */
+    public ScanInfo(
+            String name,
+            String format,
+            int width,
+            int height,
+            int channels,
+            int bits,
+            Optional<Resolution> samplesPerInch,
+            Optional<byte[]> iccProfile,
+            boolean lossy,
+            Optional<LossyCoding> coding) {
+        this(
+                name,
+                format,
+                width,
+                height,
+                channels,
+                bits,
+                samplesPerInch,
+                iccProfile,
+                lossy,
+                coding,
+                OptionalDouble.empty());
     }
 
     /** Declared samples per inch in x and y. */

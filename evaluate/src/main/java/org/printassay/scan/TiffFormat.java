@@ -140,6 +140,10 @@ record TiffFormat(
         } else {
             throw Problem.input(name, "does not say how long its strips are. Save it anew.");
         }
+        if (compression == Compression.NONE && pieces == 1 && lengths[0] == 0) {
+            // Some writers leave it open; the picture's size tells it.
+            lengths[0] = Math.max(0, fileSize - offsets[0]);
+        }
         refuseShared(offsets, lengths, fileSize, name);
         Optional<Blob> tables =
                 d.blob(TiffDirectory.JPEG_TABLES, 1 << 16).map(bytes -> (Blob) () -> bytes);

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 import java.util.zip.InflaterInputStream;
 import java.util.zip.ZipException;
 import org.printassay.problem.Problem;
@@ -21,6 +22,9 @@ final class TiffScan implements ScanImage {
 
     /** Largest JPEG piece as it is coded, bytes; a few copies of it are held. */
     private static final long LARGEST_JPEG = 96L << 20;
+
+    /** Tables and frame of a JPEG piece stand before its image data, within so many bytes. */
+    private static final long LONGEST_JPEG_HEAD = 1 << 20;
 
     /** Rows of a JPEG strip are decoded in bands of about this many bytes. */
     private static final long BAND_BYTES = 64L << 20;
@@ -49,10 +53,31 @@ final class TiffScan implements ScanImage {
                             format.bits(),
                             TiffFormat.resolution(directory),
                             directory.blob(TiffDirectory.ICC_PROFILE, 64 << 20),
-                            format.compression() == TiffFormat.Compression.JPEG);
+                            format.compression() == TiffFormat.Compression.JPEG,
+                            coding(channel, name, format));
             return new TiffScan(file, info, format);
         } catch (IOException e) {
-            throw Problem.input(name, "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(name, e);
+        }
+    }
+
+    /** How coarsely the first JPEG piece is coded; the others share its tables or are like it. */
+    private static Optional<LossyCoding> coding(FileChannel channel, String name, TiffFormat format)
+            throws IOException {
+        if (format.compression() != TiffFormat.Compression.JPEG) {
+            return Optional.empty();
+        }
+        long offset = format.offsets().at(0);
+        long length = Math.min(LONGEST_JPEG_HEAD, format.lengths().at(0));
+        if (offset < 0 || length < 0 || offset > channel.size()) {
+            return Optional.empty();
+        }
+        byte[] head = new FileRange(channel, offset, length).readAllBytes();
+        try {
+            byte[] jpeg = JpegPieces.withTables(format.jpegTables(), head, format.jpegTransform());
+            return JpegFrame.of(name, jpeg).coding();
+        } catch (Problem e) {
+            return Optional.empty(); // told when it is read
         }
     }
 
@@ -77,9 +102,11 @@ final class TiffScan implements ScanImage {
             throw ScanFiles.endsEarly(info.name(), "its image data are not complete");
         } catch (ZipException e) {
             throw Problem.input(
-                    info.name(), "its compressed data are damaged. Save the scan anew.", e);
+                    info.name(),
+                    "its compressed data are damaged. Copy the file again, or scan again.",
+                    e);
         } catch (IOException e) {
-            throw Problem.input(info.name(), "cannot be read (" + e.getMessage() + ").", e);
+            throw ScanFiles.unreadable(info.name(), e);
         }
     }
 

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -71,6 +72,57 @@ class ScanColourTest {
         assertEquals(0, curve[0]);
         assertEquals(0.21586, curve[128 * 257], 1e-5);
         assertEquals(1, curve[65535]);
+    }
+
+    /** A PNG may say that its codes are light itself, or another power of it. */
+    @Test
+    void exponentThatAFileSaysReplacesSrgb() {
+        byte[] damaged = {1, 2, 3};
+        for (Optional<byte[]> profile : List.of(Optional.<byte[]>empty(), Optional.of(damaged))) {
+            for (double gamma : new double[] {1, 1.8}) {
+                ScanInfo info =
+                        new ScanInfo(
+                                "scan.png",
+                                "PNG",
+                                100,
+                                100,
+                                3,
+                                16,
+                                Optional.empty(),
+                                profile,
+                                false,
+                                Optional.empty(),
+                                OptionalDouble.of(gamma));
+                for (ScanColour colour :
+                        List.of(ScanColour.embedded(info), ScanColour.plain(info))) {
+                    assertEquals(Trust.PLAIN_SCAN, colour.trust());
+                    assertTrue(codes(colour).contains(WarningCode.PLAIN_SCAN));
+                    float[] curve = colour.codeLight().curve(1);
+                    assertEquals(Math.pow(128 / 255.0, gamma), curve[128 * 257], 1e-5);
+                    assertEquals(1, curve[65535]);
+                }
+            }
+        }
+    }
+
+    /** So damaged that nothing of it is left. */
+    @Test
+    void profileWithoutBytesIsToldAsUnusable() {
+        ScanInfo info =
+                new ScanInfo(
+                        "scan.png",
+                        "PNG",
+                        100,
+                        100,
+                        3,
+                        16,
+                        Optional.empty(),
+                        Optional.of(new byte[0]),
+                        false);
+        ScanColour colour = ScanColour.embedded(info);
+        assertEquals(List.of(WarningCode.PROFILE_UNUSABLE, WarningCode.PLAIN_SCAN), codes(colour));
+        String told = colour.warnings().get(0).text();
+        assertTrue(told.contains("its compressed data are damaged"), told);
     }
 
     @Test

@@ -78,6 +78,41 @@ class MeasurementEvaluationTest {
         assertEquals(Problem.Kind.USAGE, problem.kind());
     }
 
+    /** A picture of a format that is not read must not be told what a measurement needs. */
+    @Test
+    void picturesThatAreNotReadAreNotTakenForMeasurements() throws Exception {
+        Path picture =
+                Files.write(
+                        dir.resolve("scan.heic"),
+                        "\0\0\0\30ftypheic\0\0\0\0mif1heic".getBytes(StandardCharsets.ISO_8859_1));
+        refusedAsPicture(picture, "is a HEIC picture, which is not read. Save the scan as TIFF");
+        refusedAsPicture(Files.write(dir.resolve("empty.tif"), new byte[0]), "is empty");
+    }
+
+    private static void refusedAsPicture(Path file, String words) {
+        Problem problem =
+                assertThrows(Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(file)));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(problem.getMessage().contains(words), problem.getMessage());
+    }
+
+    @Test
+    void aMeasurementInUtf16IsReadAsBefore() throws Exception {
+        Path sample =
+                Path.of(
+                        Objects.requireNonNull(
+                                        getClass()
+                                                .getResource(
+                                                        "/published/cgats-rgb-spectral-sample.txt"))
+                                .toURI());
+        Path wide =
+                Files.write(
+                        dir.resolve("wide.txt"),
+                        Files.readString(sample).getBytes(StandardCharsets.UTF_16));
+        assertEquals(
+                24, Evaluator.evaluate(EvaluationRequest.of(wide)).evaluation().patches().size());
+    }
+
     private static List<String> codes(Evaluation evaluation) {
         List<String> codes = new ArrayList<>();
         evaluation.warnings().forEach(w -> codes.add(w.code().key()));

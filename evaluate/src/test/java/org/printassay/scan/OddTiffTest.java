@@ -49,7 +49,8 @@ class OddTiffTest {
         }
         Map<Integer, long[]> all = new TreeMap<>(fields);
         all.put(tiled ? TiffDirectory.TILE_OFFSETS : TiffDirectory.STRIP_OFFSETS, offsets);
-        all.put(tiled ? TiffDirectory.TILE_BYTE_COUNTS : TiffDirectory.STRIP_BYTE_COUNTS, lengths);
+        all.putIfAbsent(
+                tiled ? TiffDirectory.TILE_BYTE_COUNTS : TiffDirectory.STRIP_BYTE_COUNTS, lengths);
         out.putLong(8, out.position()).putLong(all.size());
         int values = out.position() + 20 * all.size() + 8;
         for (Map.Entry<Integer, long[]> field : all.entrySet()) {
@@ -139,5 +140,88 @@ class OddTiffTest {
         fields.put(TiffDirectory.TILE_LENGTH, new long[] {(1L << 32) + 1});
         String why = refusal(write(fields, true, new byte[16]));
         assertTrue(why.contains("4294967297"), why);
+    }
+
+    /** Fields of an RGB picture that is one strip of JPEG, coded as colour differences or not. */
+    private static Map<Integer, long[]> jpegFields(int side, int photometric) {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.IMAGE_WIDTH, new long[] {side});
+        fields.put(TiffDirectory.IMAGE_LENGTH, new long[] {side});
+        fields.put(TiffDirectory.ROWS_PER_STRIP, new long[] {side});
+        fields.put(TiffDirectory.SAMPLES_PER_PIXEL, new long[] {3});
+        fields.put(TiffDirectory.BITS_PER_SAMPLE, new long[] {8, 8, 8});
+        fields.put(TiffDirectory.COMPRESSION, new long[] {7});
+        fields.put(TiffDirectory.PHOTOMETRIC, new long[] {photometric});
+        return fields;
+    }
+
+    @Test
+    void progressivePieceThatTakesGigabytesIsRefused() throws Exception {
+        byte[] large = MadeJpeg.sized(MadeJpeg.of(true), 12_000, 12_000);
+        String why = refusal(write(jpegFields(12_000, 6), false, large));
+        assertTrue(why.contains("progressive"), why);
+        assertTrue(why.contains("baseline"), why);
+    }
+
+    /** The tables that the JDK scales by quality are those of ISO/IEC 10918-1, Annex K. */
+    @Test
+    void jpegInATiffTellsItsQuality() throws Exception {
+        for (int quality : new int[] {40, 75, 92}) {
+            byte[] piece = MadeJpeg.of(false, quality / 100F);
+            Path file = write(jpegFields(MadeJpeg.SIDE, 6), false, piece);
+            LossyCoding coding = ScanFiles.open(file).info().coding().orElseThrow();
+            assertEquals(quality, coding.quality(), 2);
+        }
+    }
+
+    /** As most writers have it: tables once, in a field of their own. */
+    @Test
+    void qualityIsReadFromSharedTables() throws Exception {
+        byte[] whole = MadeJpeg.of(false, 0.6F);
+        int from = MadeJpeg.segment(whole, 0xdb);
+        int to = MadeJpeg.segment(whole, 0xc0, 0xc1);
+        assertEquals(2, from, "tables come first");
+        ByteBuffer tables = ByteBuffer.allocate(8 * (to + 2)).order(ByteOrder.LITTLE_ENDIAN);
+        tables.put(whole, 0, to).put((byte) 0xff).put((byte) 0xd9);
+        long[] asValues = new long[to + 2];
+        for (int i = 0; i < asValues.length; i++) {
+            asValues[i] = tables.getLong(8 * i);
+        }
+        Map<Integer, long[]> fields = jpegFields(MadeJpeg.SIDE, 6);
+        fields.put(TiffDirectory.JPEG_TABLES, asValues);
+        byte[] piece = new byte[whole.length - to + 2];
+        piece[0] = (byte) 0xff;
+        piece[1] = (byte) 0xd8;
+        System.arraycopy(whole, to, piece, 2, whole.length - to);
+        Path file = write(fields, false, piece);
+        assertEquals(60, ScanFiles.open(file).info().coding().orElseThrow().quality(), 2);
+        char[] samples = ScanFixture.read(file, 3);
+        assertEquals(MadeJpeg.RGB[0], samples[0] / 257.0, 6);
+    }
+
+    @Test
+    void damagedJpegPieceSaysWhatToDo() throws Exception {
+        byte[] piece = MadeJpeg.of(false);
+        piece[MadeJpeg.segment(piece, 0xdb) + 4] = 15;
+        String why = refusal(write(jpegFields(MadeJpeg.SIDE, 6), false, piece));
+        assertTrue(why.contains("damaged. Copy the file again"), why);
+    }
+
+    @Test
+    void damagedLzwSaysWhatToDo() throws Exception {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.COMPRESSION, new long[] {5});
+        String why = refusal(write(fields, false, new byte[] {-1, -1, -1, -1}));
+        assertTrue(why.contains("damaged. Copy the file again"), why);
+    }
+
+    /** The length of the one strip is left open; the picture's size tells it. */
+    @Test
+    void stripOfUnknownLengthIsRead() throws Exception {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.STRIP_BYTE_COUNTS, new long[] {0});
+        char[] expected = {2570, 5140, 7710, 10280};
+        Path file = write(fields, false, new byte[] {10, 20, 30, 40});
+        assertArrayEquals(expected, ScanFixture.read(file, 1));
     }
 }

@@ -13,7 +13,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -116,7 +115,10 @@ class PdfScanTest extends ScanFixture {
         assertRefused(bytes, "/BitsPerComponent 8", "/BitsPerComponent 1", "1 bits a sample");
         assertRefused(bytes, "/ICCBased", "/Indexed ", "palette");
         assertRefused(bytes, "/Width " + WIDTH, "/Width 9" + WIDTH, "end");
-        assertRefused(bytes, "/Im0 Do", "/Im1 Do", "drawn page");
+        assertRefused(bytes, "/Im0 Do", "/Im1 Do", "cut off or damaged");
+        assertRefused(bytes, "/Im0 5 0 R", "/Im0 9 0 R", "cut off or damaged");
+        assertRefused(bytes, "/Contents 4", "/Contents 9", "cut off or damaged");
+        assertRefused(bytes, "/Kids [3 0 R] /Count 1", "/Kids [] /Count 0", "the PDF is damaged");
         assertRefused(bytes, "/Im0 Do", "BI /W 1", "inside the page text");
 
         try (PDDocument document = Loader.loadPDF(good.toFile())) {
@@ -137,6 +139,81 @@ class PdfScanTest extends ScanFixture {
         assertTrue(two.contains("2 pages"), two);
     }
 
+    /** Programs that wrap a page put its image into a form (ISO 32000-1, 8.10). */
+    @Test
+    void imageInAFormIsReadWhereItIsDrawn() throws Exception {
+        char[] samples = image(3, 8);
+        String own = "<</Matrix [2 0 0 4 0 0] /Resources <</XObject <</In 5 0 R>>>>";
+        Path pdf = written(3, 8, 1, samples, "1 0 0 1 5 5 cm /Fm0 Do", own);
+        assertSame(samples, read(pdf));
+        ScanInfo.Resolution resolution = ScanFiles.open(pdf).info().samplesPerInch().orElseThrow();
+        assertEquals(WIDTH, resolution.x(), 1e-3);
+        assertEquals(HEIGHT / 2.0, resolution.y(), 1e-3);
+    }
+
+    @Test
+    void formThatDrawsItselfIsRefused() throws Exception {
+        String refusal = refusal(written(3, 8, 1, image(3, 8), "/Fm0 Do", "<<"));
+        assertTrue(refusal.contains("forms"), refusal);
+    }
+
+    /** As a copy that broke off; the page may be found, its image is not there. */
+    @Test
+    void cutFilesAreNotCalledADrawnPage() throws Exception {
+        byte[] whole = Files.readAllBytes(written(3, 8, 1, image(3, 8), "72 0 0 144 0 0 cm"));
+        Path cut = dir.resolve("cut.pdf");
+        for (double share : new double[] {0.02, 0.03, 0.1, 0.5, 0.9}) {
+            Files.write(cut, Arrays.copyOf(whole, (int) (whole.length * share)));
+            Problem problem = assertThrows(Problem.class, () -> read(cut));
+            assertEquals(Problem.Kind.INPUT, problem.kind(), problem.getMessage());
+            assertTrue(problem.getMessage().contains("again"), problem.getMessage());
+        }
+    }
+
+    @Test
+    void bytesInFrontOfAPdfArePassedOver() throws Exception {
+        char[] samples = image(3, 8);
+        byte[] whole = Files.readAllBytes(written(3, 8, 1, samples, "72 0 0 144 0 0 cm"));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        out.writeBytes("sent by post\r\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
+        out.writeBytes(whole);
+        assertSame(samples, read(Files.write(dir.resolve("junk.pdf"), out.toByteArray())));
+    }
+
+    /** Reads the file named and prints why it cannot be read. */
+    static final class Reading {
+        public static void main(String[] arguments) {
+            try {
+                ScanFiles.open(Path.of(arguments[0]));
+            } catch (Problem e) {
+                System.out.print(e.getMessage());
+            }
+        }
+    }
+
+    /** The folder for temporary files is fixed when a Java starts, so another is started. */
+    @Test
+    void withoutRoomForTemporaryFilesThatIsTold() throws Exception {
+        Path pdf = written(3, 8, 1, image(3, 8), "72 0 0 144 0 0 cm");
+        Process process =
+                new ProcessBuilder(
+                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                "-Djava.io.tmpdir=" + dir.resolve("not-there"),
+                                "-cp",
+                                System.getProperty(
+                                        "surefire.test.class.path",
+                                        System.getProperty("java.class.path")),
+                                Reading.class.getName(),
+                                pdf.toString())
+                        .redirectErrorStream(true)
+                        .start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(0, process.waitFor(), said);
+        assertTrue(said.contains("temporary file"), said);
+        assertTrue(said.contains("not-there"), said);
+        assertFalse(said.contains("damaged"), said);
+    }
+
     /** A page text that unpacks to far more than it is. */
     @Test
     void refusesAContentBomb() throws Exception {
@@ -150,7 +227,7 @@ class PdfScanTest extends ScanFixture {
         }
         Path pdf = dir.resolve("bomb.pdf");
         try (OutputStream out = Files.newOutputStream(pdf)) {
-            Objects objects = new Objects();
+            PdfObjects objects = new PdfObjects();
             objects.add("<</Type /Catalog /Pages 2 0 R>>");
             objects.add("<</Type /Pages /Kids [3 0 R] /Count 1>>");
             objects.add("<</Type /Page /Parent 2 0 R " + PAGE + " /Contents 4 0 R>>");
@@ -178,6 +255,19 @@ class PdfScanTest extends ScanFixture {
 
     /** A PDF written by hand, its image coded by Deflate with a predictor. */
     private Path written(int channels, int bits, int predictor, char[] samples, String matrix)
+            throws IOException {
+        return written(channels, bits, predictor, samples, matrix + " /Im0 Do", "<<");
+    }
+
+    /**
+     * As {@link #written(int, int, int, char[], String)}.
+     *
+     * @param content of the page, which may draw the image Im0 and the form Fm0
+     * @param form begin of the form's dictionary; the form draws In, which is the image, and Fm0
+     *     where the dictionary says so
+     */
+    private Path written(
+            int channels, int bits, int predictor, char[] samples, String content, String form)
             throws IOException {
         int bytes = bits / 8;
         int line = WIDTH * channels * bytes;
@@ -216,14 +306,14 @@ class PdfScanTest extends ScanFixture {
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed)) {
             raw.writeTo(out);
         }
-        Objects objects = new Objects();
+        PdfObjects objects = new PdfObjects();
         objects.add("<</Type /Catalog /Pages 2 0 R>>");
         objects.add("<</Type /Pages /Kids [3 0 R] /Count 1>>");
         objects.add(
                 "<</Type /Page /Parent 2 0 R "
                         + PAGE
-                        + " /Contents 4 0 R /Resources <</XObject <</Im0 5 0 R>>>>>>");
-        objects.add("<<", ("q " + matrix + " /Im0 Do Q").getBytes(StandardCharsets.US_ASCII));
+                        + " /Contents 4 0 R /Resources <</XObject <</Im0 5 0 R /Fm0 7 0 R>>>>>>");
+        objects.add("<<", ("q " + content + " Q").getBytes(StandardCharsets.US_ASCII));
         objects.add(
                 "<</Type /XObject /Subtype /Image /Filter /FlateDecode /Width "
                         + WIDTH
@@ -244,49 +334,14 @@ class PdfScanTest extends ScanFixture {
                         + ">>",
                 packed.toByteArray());
         objects.add("<</N 3", RgbProfiles.of(RgbSpace.ROMM));
+        objects.add(
+                form + " /Type /XObject /Subtype /Form /BBox [0 0 1 1]",
+                (form.contains("/In 5") ? "q 36 0 0 36 0 0 cm /In Do Q" : "/Fm0 Do")
+                        .getBytes(StandardCharsets.US_ASCII));
         Path pdf = dir.resolve("made.pdf");
         try (OutputStream out = Files.newOutputStream(pdf)) {
             objects.write(out);
         }
         return pdf;
-    }
-
-    /** Numbered objects of a PDF. */
-    private static final class Objects {
-        private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-        private final StringBuilder table = new StringBuilder("0000000000 65535 f \n");
-        private int count = 1;
-
-        Objects() {
-            text("%PDF-1.7\n");
-        }
-
-        private void text(String text) {
-            out.writeBytes(text.getBytes(StandardCharsets.ISO_8859_1));
-        }
-
-        void add(String dictionary) {
-            begin();
-            text(dictionary + "\nendobj\n");
-        }
-
-        void add(String dictionary, byte[] stream) {
-            begin();
-            text(dictionary + " /Length " + stream.length + ">>\nstream\n");
-            out.writeBytes(stream);
-            text("\nendstream\nendobj\n");
-        }
-
-        private void begin() {
-            table.append(String.format(Locale.ROOT, "%010d 00000 n \n", out.size()));
-            text(count++ + " 0 obj\n");
-        }
-
-        void write(OutputStream to) throws IOException {
-            int start = out.size();
-            text("xref\n0 " + count + "\n" + table);
-            text("trailer\n<</Size " + count + " /Root 1 0 R>>\nstartxref\n" + start + "\n%%EOF\n");
-            out.writeTo(to);
-        }
     }
 }

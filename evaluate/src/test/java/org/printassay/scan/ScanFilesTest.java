@@ -10,6 +10,8 @@ import java.awt.image.BufferedImage;
 import java.awt.image.WritableRaster;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +21,7 @@ import java.util.Random;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.RgbSpace;
@@ -136,6 +139,10 @@ class ScanFilesTest extends ScanFixture {
             tool("tiffcp", "-c", options, "-r", "16", "plain.tif", "jpeg.tif");
             tool("convert", "jpeg.tif", "-depth", "8", "back.ppm");
             assertClose(dir.resolve("back.ppm"), read(dir.resolve("jpeg.tif")), 2);
+            int quality = Integer.parseInt(options.replaceAll("\\D", ""));
+            LossyCoding coding =
+                    ScanFiles.open(dir.resolve("jpeg.tif")).info().coding().orElseThrow();
+            assertEquals(quality, coding.quality(), 2);
         }
     }
 
@@ -349,7 +356,7 @@ class ScanFilesTest extends ScanFixture {
         Path text = Files.writeString(dir.resolve("notes.tif"), "not an image at all");
         assertRefused(text, "not an image");
         Path empty = Files.write(dir.resolve("empty.png"), new byte[0]);
-        assertRefused(empty, "not an image");
+        assertRefused(empty, "is empty");
         pixmap(image(3, 8), 3, 8);
         tool("convert", "made-3-8.ppm", "-colorspace", "CMYK", "cmyk.tif");
         assertRefused(dir.resolve("cmyk.tif"), "CMYK", "RGB");
@@ -366,6 +373,48 @@ class ScanFilesTest extends ScanFixture {
                 "None",
                 "bits.tif");
         assertRefused(dir.resolve("bits.tif"), "bit");
+    }
+
+    /** Other formats by their first bytes, from memory. */
+    @Test
+    void otherPicturesAreToldByTheirKind() throws Exception {
+        assertUnread("HEIC picture", "\0\0\0\30ftypheic\0\0\0\0mif1heic");
+        assertUnread("AVIF picture", "\0\0\0\40ftypavif\0\0\0\0");
+        assertUnread("BMP picture", "BM\346\223n\0\0\0\0\0\212\0\0\0");
+        assertUnread("GIF picture", "GIF89a\20\0\20\0\367\0\0");
+        assertUnread("WebP picture", "RIFF\44\0\0\0WEBPVP8 ");
+        assertUnread("JPEG 2000 picture", "\0\0\0\14jP  \r\n\207\n");
+        assertUnread("PSD picture", "8BPS\0\1\0\0\0\0\0\0\0\3");
+        assertUnread("PNM picture", "P6\n16 16\n255\n\377\376\375");
+        assertUnread("neither a picture", "PK\3\4\24\0\0\0");
+        assertUnread("neither a picture", "some words, and then \377\330\377\340\0\20JFIF\0");
+        assertUnread("is empty", "");
+    }
+
+    private void assertUnread(String words, String head) throws Exception {
+        Path file = Files.write(dir.resolve("odd"), head.getBytes(StandardCharsets.ISO_8859_1));
+        for (Executable reading :
+                List.<Executable>of(
+                        () -> ScanFiles.refuseUnread(file), () -> ScanFiles.open(file))) {
+            Problem problem = assertThrows(Problem.class, reading);
+            assertEquals(Problem.Kind.INPUT, problem.kind());
+            assertTrue(problem.getMessage().contains(words), problem.getMessage());
+        }
+    }
+
+    /** Text may be a measurement, in any coding that such files have. */
+    @Test
+    void textIsNotTakenForAPicture() throws Exception {
+        String text = "BM 12\nP5 255 254 1 \u00e9\nBEGIN_DATA\n";
+        for (Charset coding :
+                List.of(
+                        StandardCharsets.UTF_8,
+                        StandardCharsets.UTF_16,
+                        StandardCharsets.ISO_8859_1)) {
+            ScanFiles.refuseUnread(Files.write(dir.resolve("text"), text.getBytes(coding)));
+        }
+        byte[] little = ("\uFEFF" + text).getBytes(StandardCharsets.UTF_16LE);
+        ScanFiles.refuseUnread(Files.write(dir.resolve("text"), little));
     }
 
     @Test
