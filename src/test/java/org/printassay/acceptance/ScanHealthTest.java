@@ -34,12 +34,14 @@ import org.printassay.demo.flatbed.Encoding;
 import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.flatbed.ScanFile;
+import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.metric.Extreme;
+import org.printassay.metric.Wedge;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -222,6 +224,32 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
     }
 
+    /** Too few codes are missing to show over the whole range. */
+    @Test
+    void aCurveThatBrightensInEightBitsIsTold() throws Exception {
+        Evaluation e = evaluated(edited(flatbed(), v -> held(255 * Math.pow(v / 255.0, 0.85))));
+        assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
+        assertTrue(e.warnings().toString().contains("in a third of its range"));
+    }
+
+    /** Paper below the end of the range, the same in all channels: doubt, as papers are tinted. */
+    @Test
+    void paperOfOneCodeInAllChannelsIsDoubted() throws Exception {
+        PaperModel paper =
+                PaperModel.faultless(
+                        "Paper G (simulated)", new Lab(92, 0, 0), new Lab(8, 0.1, 0.2));
+        Path file = dir.resolve("neutral.tif");
+        PrintRoom.scan(
+                SimulatedPrint.print(paper, Printing.EXACT, 5),
+                flatbed().withFile(ScanFile.TIFF16),
+                5,
+                file);
+        Evaluation e = evaluated(file);
+        assertEquals(Set.of(WarningCode.AUTOMATIC_COLOUR), spoiling(e), e.warnings().toString());
+        assertTrue(e.warnings().toString().contains("may be on"), e.warnings().toString());
+        assertFalse(e.findings().toString().contains("Greys are neutral"));
+    }
+
     @Test
     void automaticColourIsTold() throws Exception {
         Evaluation e = evaluated(neutralised());
@@ -314,6 +342,35 @@ class ScanHealthTest {
         long coarse =
                 e.patches().stream().filter(r -> r.flags().contains(ReadingFlag.COARSE)).count();
         assertTrue(coarse > 50, coarse + " patches are coarse");
+    }
+
+    /** What the tables cannot carry is not claimed: neither levels nor faults of the printer. */
+    @Test
+    void lossyStepsCoarserThanWhatShowsWithholdTheWedges() throws Exception {
+        ScanFile jpeg = ScanFile.TIFF16.withFormat(ScanFile.Format.JPEG, 8).withJpegQuality(0.25);
+        Evaluation e = evaluated(scanned(flatbed().withSamplesPerInch(300).withFile(jpeg)));
+        assertNull(e.shadows());
+        Warning why =
+                e.warnings().stream()
+                        .filter(w -> w.code() == WarningCode.SHADOWS_NOT_JUDGED)
+                        .findFirst()
+                        .orElseThrow();
+        assertTrue(why.text().contains("lossy compression"), why.text());
+        assertTrue(why.text().contains("TIFF or PNG"), why.text());
+        String findings = e.findings().toString();
+        assertFalse(findings.contains("darker than level"), findings);
+        assertFalse(findings.contains("break into a step"), findings);
+    }
+
+    @Test
+    void lightLossyCompressionLeavesTheLevels() throws Exception {
+        ScanFile jpeg = ScanFile.TIFF16.withFormat(ScanFile.Format.JPEG, 8).withJpegQuality(0.85);
+        Evaluation e = evaluated(scanned(flatbed().withSamplesPerInch(300).withFile(jpeg)));
+        Wedge plain = Objects.requireNonNull(evaluated(scanned(flatbed())).shadows());
+        Wedge read = Objects.requireNonNull(e.shadows());
+        int first = Objects.requireNonNull(plain.best());
+        Wedge.Interval interval = Objects.requireNonNull(read.interval());
+        assertTrue(interval.low() <= first && first <= interval.high(), interval + " " + first);
     }
 
     @Test

@@ -52,6 +52,15 @@ final class CodeErrors {
         return causes;
     }
 
+    /** Change of device light by one step of the mean lightness of even areas. */
+    static double[] meanStep(ScanColour colour, LossyCoding coding, LinearRgb light) {
+        double[] step = new double[3];
+        for (int c = 0; c < 3; c++) {
+            step[c] = coding.meanStep() * perCode(colour.codeLight().curve(c), light.channel(c));
+        }
+        return step;
+    }
+
     /** Light for one 8 bit code. */
     private static double perCode(float[] curve, double light) {
         int code = (int) Math.round(255 * codeOf(curve, light));

@@ -27,6 +27,8 @@ import org.printassay.sheet.Patch;
  * @param error random part, CIELAB of {@code xyz}
  * @param causes how far one standard error of each cause in the removal of uneven and stray light
  *     moves it, CIELAB; the same causes in the same order in all patches of a scan
+ * @param codingStep step in L* in which lossy coding kept the mean lightness of even areas; 0
+ *     without it
  * @param flags of the sample, the edge of the scan, and what twins tell
  */
 record PatchColour(
@@ -37,6 +39,7 @@ record PatchColour(
         double evenedY,
         LabError error,
         List<Lab> causes,
+        double codingStep,
         Set<ReadingFlag> flags) {
     /** Relative step of a finite difference. */
     private static final double STEP = 0.01;
@@ -44,7 +47,8 @@ record PatchColour(
     /** Colours of all patches of a scan, in the order of its samples. */
     static List<PatchColour> of(SheetSamples samples, LightFit light, ScanColour colour) {
         Xyz paper = colour.toXyz(channels(light.paper()));
-        Optional<LossyCoding> coding = colour.grey() ? Optional.empty() : samples.scan().coding();
+        Optional<LossyCoding> all = samples.scan().coding();
+        Optional<LossyCoding> coding = colour.grey() ? Optional.empty() : all;
         List<PatchColour> colours = new ArrayList<>();
         for (int i = 0; i < samples.samples().size(); i++) {
             PatchSample sample = samples.samples().get(i);
@@ -71,6 +75,7 @@ record PatchColour(
                             colour.toXyz(channels(column(light.evened(), i))).y(),
                             error(colour, rgb, sample, light, i),
                             causes(colour, rgb, light, i, lost),
+                            all.isEmpty() ? 0 : codingStep(colour, rgb, all.get(), sample),
                             flags));
         }
         return colours;
@@ -79,13 +84,29 @@ record PatchColour(
     /** The same at another exposure; colour relative to paper does not change. */
     PatchColour scaled(double factor) {
         return new PatchColour(
-                patch, sheet, xyz.times(factor), relative, evenedY * factor, error, causes, flags);
+                patch,
+                sheet,
+                xyz.times(factor),
+                relative,
+                evenedY * factor,
+                error,
+                causes,
+                codingStep,
+                flags);
     }
 
     /** The same with other flags. */
     PatchColour withFlags(Set<ReadingFlag> others) {
         return new PatchColour(
-                patch, sheet, xyz, relative, evenedY, error, causes, Set.copyOf(others));
+                patch,
+                sheet,
+                xyz,
+                relative,
+                evenedY,
+                error,
+                causes,
+                codingStep,
+                Set.copyOf(others));
     }
 
     private static Xyz relative(Xyz xyz, Xyz paper) {
@@ -135,6 +156,18 @@ record PatchColour(
             squares += Math.pow(DeltaE.ciede2000(here, there), 2);
         }
         return squares > 1;
+    }
+
+    /** Step in L* in which coding keeps the mean lightness of an even area of this colour. */
+    private static double codingStep(
+            ScanColour colour, double[] rgb, LossyCoding coding, PatchSample sample) {
+        double[] step = CodeErrors.meanStep(colour, coding, sample.linear());
+        double[] moved = rgb.clone();
+        for (int c = 0; c < moved.length; c++) {
+            moved[c] += step[c];
+        }
+        Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
+        return Math.abs(Lab.of(colour.toXyz(channels(moved)), Xyz.PCS_WHITE).l() - here.l());
     }
 
     /** Through the transform by its slopes here; what coding lost comes last. */

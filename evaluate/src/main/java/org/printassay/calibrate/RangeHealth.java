@@ -102,6 +102,12 @@ final class RangeHealth {
                     "paper is exactly neutral and nearly white, which real papers seldom are:"
                             + " automatic colour or white balance seems to be on. Switch it off;"
                             + " paper tint and casts are doubtful.");
+        } else if (!result.part().colour().grey() && PaperBalance.of(result.part()).exact()) {
+            notes.add(
+                    WarningCode.AUTOMATIC_COLOUR,
+                    "paper has the same code in all channels, which few papers have by themselves:"
+                            + " automatic colour or white balance may be on. Switch it off; unless"
+                            + " this paper is quite neutral, its tint and casts are doubtful.");
         }
         clipped();
     }

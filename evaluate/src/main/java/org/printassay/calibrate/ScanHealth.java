@@ -78,17 +78,31 @@ final class ScanHealth {
                     "only 8 of its 16 bits are used: shadow levels fall together. Let the scanner"
                             + " itself deliver 16 bits, and do not convert afterwards.");
         }
-        double gaps = samples.census().gaps();
-        if (gaps > GAPS && (info.bits() == 8 || disguised)) {
+        if (info.bits() == 8 || disguised) {
+            gaps();
+        }
+        if (info.lossy()) {
+            lossy(info.coding());
+        }
+    }
+
+    private void gaps() {
+        double all = samples.census().gaps();
+        double third = samples.census().gapsInAThird();
+        if (all > GAPS) {
             notes.add(
                     WarningCode.HISTOGRAM_GAPS,
                     "%.0f %% of the codes in its range never occur: its tones were stretched in 8"
                             + " bits. Switch automatic contrast and curves off, and do not edit the"
                             + " scan.",
-                    100 * gaps);
-        }
-        if (info.lossy()) {
-            lossy(info.coding());
+                    100 * all);
+        } else if (third > GAPS) {
+            notes.add(
+                    WarningCode.HISTOGRAM_GAPS,
+                    "%.0f %% of the codes in a third of its range never occur: a curve was laid over"
+                            + " it in 8 bits (brightness, contrast, gamma). Switch automatic"
+                            + " contrast and curves off, and do not edit the scan.",
+                    100 * third);
         }
     }
 

@@ -94,17 +94,18 @@ public record ScanReadings(
         List<Warning> warnings = ScanWarnings.of(parts, results, absolute);
         return new ScanReadings(
                 new ReadingSet(
-                        readings,
-                        space,
-                        trust,
-                        colour,
-                        SharedErrors.of(readings, results),
-                        calibration(
-                                parts,
                                 readings,
+                                space,
                                 trust,
-                                warnings,
-                                results.stream().allMatch(r -> r.strayLight() != null))),
+                                colour,
+                                SharedErrors.of(readings, results),
+                                calibration(
+                                        parts,
+                                        readings,
+                                        trust,
+                                        warnings,
+                                        results.stream().allMatch(r -> r.strayLight() != null)))
+                        .withCodingSteps(SharedErrors.codingSteps(readings, results)),
                 stray,
                 falloff,
                 Unevenness.of(results),

@@ -45,6 +45,31 @@ final class SharedErrors {
         return shared;
     }
 
+    /**
+     * Steps of lossy coding, carried over likewise: where scans are averaged, so are their steps.
+     * Empty where no scan was compressed with loss.
+     */
+    static List<Double> codingSteps(List<Reading> readings, List<PartResult> results) {
+        Map<Key, List<Double>> steps = new HashMap<>();
+        for (PartResult result : results) {
+            for (PatchColour colour : result.colours()) {
+                steps.computeIfAbsent(
+                                new Key(colour.sheet(), colour.patch().id()),
+                                key -> new ArrayList<>())
+                        .add(colour.codingStep());
+            }
+        }
+        List<Double> all = new ArrayList<>();
+        for (Reading reading : readings) {
+            all.add(
+                    steps.getOrDefault(new Key(reading.sheet(), reading.id()), List.of()).stream()
+                            .mapToDouble(step -> step)
+                            .average()
+                            .orElse(0));
+        }
+        return all.stream().allMatch(step -> step == 0) ? List.of() : all;
+    }
+
     private static Lab over(Lab shift, int scans) {
         return new Lab(shift.l() / scans, shift.a() / scans, shift.b() / scans);
     }

@@ -66,6 +66,7 @@ final class Assembly {
                         ? "Tone was not judged: paper, which its aim hangs on, is clipped in the scan."
                         : "Tone was not judged: it needs paper, black and at least six neutral"
                                 + " levels.");
+        lost(warnings, judged);
         note(
                 warnings,
                 judged.shadows() == null,
@@ -154,6 +155,23 @@ final class Assembly {
         return evaluation.toBuilder()
                 .findings(Findings.told(Findings.ranked(evaluation, judged.repeats())))
                 .build();
+    }
+
+    private static void lost(List<Warning> warnings, Judgement judged) {
+        note(
+                warnings,
+                judged.lostInCoding().contains(Judgement.End.SHADOWS),
+                WarningCode.SHADOWS_NOT_JUDGED,
+                "Shadows were not judged: the scan's lossy compression keeps dark greys in steps that"
+                        + " are coarser than what shows. Save scans as TIFF or PNG, or at the"
+                        + " highest JPEG quality.");
+        note(
+                warnings,
+                judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
+                WarningCode.HIGHLIGHTS_NOT_JUDGED,
+                "Highlights were not judged: the scan's lossy compression keeps light greys in steps"
+                        + " that are coarser than what shows. Save scans as TIFF or PNG, or at the"
+                        + " highest JPEG quality.");
     }
 
     private static String once(@Nullable MeasurementSummary measurement) {

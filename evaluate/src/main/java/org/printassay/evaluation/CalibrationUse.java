@@ -125,8 +125,7 @@ final class CalibrationUse {
                             Math.hypot(error.a(), FOREIGN.a()),
                             Math.hypot(error.b(), FOREIGN.b())));
         }
-        return new ReadingSet(
-                set.readings(), set.space(), set.trust(), set.colour(), set.shared(), errors);
+        return set.withCalibration(errors);
     }
 
     /** Where the calibration is used outside what it was made for. */

@@ -198,7 +198,7 @@ final class TextureJudge {
             }
             List<PrintSurface.Vignette> found = new ArrayList<>();
             for (SurfaceSamples.Gradient gradient : samples.surface().vignettes()) {
-                found.add(vignette(sheet, gradient, paper));
+                found.add(vignette(part, sheet, gradient, paper));
             }
             bySheet.putIfAbsent(sheet, found);
         }
@@ -207,8 +207,9 @@ final class TextureJudge {
         return bySheet.isEmpty() ? null : all;
     }
 
+    /** Lossy coding makes steps of its own: as with codes of the file, what is visible beside. */
     private static PrintSurface.Vignette vignette(
-            int sheet, SurfaceSamples.Gradient gradient, double paper) {
+            ScanPart part, int sheet, SurfaceSamples.Gradient gradient, double paper) {
         TintTrace trace = gradient.trace();
         double[] light = trace.meanLuminance();
         double[] lightness = new double[light.length];
@@ -223,6 +224,11 @@ final class TextureJudge {
         for (ContourSteps.Step step : ContourSteps.find(lightness, trace.stepMm(), codeMm)) {
             double at = trace.positionMm(step.at());
             double share = (at - area.x()) / area.width();
+            double there = Math.max(0, light[(int) step.at()]);
+            double least = ContourSteps.VISIBLE_L + part.codingStep(there, paper);
+            if (Math.abs(step.deltaL()) < least) {
+                continue;
+            }
             steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
         }
         return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);

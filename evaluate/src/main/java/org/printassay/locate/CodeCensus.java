@@ -1,5 +1,7 @@
 package org.printassay.locate;
 
+import java.util.Arrays;
+
 /**
  * How often each code occurs in a scan, from every eighth row: what an edit in 8 bits leaves
  * behind.
@@ -14,7 +16,16 @@ public final class CodeCensus {
     /** Rarer than this share of what is usual around it, a code is missing. */
     private static final double MISSING = 0.05;
 
+    /** The same beside two neighbours that are common: edges of patches fill more by themselves. */
+    private static final double NEVER = 0.02;
+
     private static final int AROUND = 3;
+
+    /** So many pixels around a code tell that it should occur. */
+    private static final int COMMON = 200;
+
+    /** Fewer missing codes in a third of the range are chance. */
+    private static final int FEWEST_MISSING = 3;
 
     /** So few codes between those of 8 bits are damage, not depth. */
     private static final double FEW = 0.001;
@@ -62,6 +73,45 @@ public final class CodeCensus {
         return most;
     }
 
+    /**
+     * Share of codes that never occur, of those that should, in the third of its range where most
+     * are missing; the largest of the channels. An edit that brightens or darkens pulls codes apart
+     * in one part only. A code counts as missing here where both its neighbours are common: between
+     * patches of few tones whole runs of codes are rare, and that is no edit. 0 for fewer than
+     * {@link #FEWEST_MISSING}.
+     */
+    public double gapsInAThird() {
+        double most = 0;
+        for (long[] channel : counts) {
+            long all = Arrays.stream(channel).sum();
+            int low = at(channel, TAIL * all);
+            int high = at(channel, (1 - TAIL) * all);
+            for (int third = 0; third < 3; third++) {
+                most =
+                        Math.max(
+                                most,
+                                combed(
+                                        channel,
+                                        Math.max(low + 1, low + (high - low) * third / 3),
+                                        low + (high - low) * (third + 1) / 3));
+            }
+        }
+        return most;
+    }
+
+    private static double combed(long[] channel, int from, int to) {
+        int missing = 0;
+        int seen = 0;
+        for (int i = from; i < to; i++) {
+            long rarer = Math.min(channel[i - 1], channel[i + 1]);
+            if (rarer > COMMON) {
+                seen++;
+                missing += channel[i] < NEVER * rarer ? 1 : 0;
+            }
+        }
+        return missing < FEWEST_MISSING ? 0 : (double) missing / seen;
+    }
+
     private static double gaps(long[] channel) {
         long all = 0;
         for (long count : channel) {
@@ -78,7 +128,7 @@ public final class CodeCensus {
                 n += k == i ? 0 : 1;
             }
             // Too few pixels around tell nothing: a code may be missing by chance.
-            if (around / n > 200 && channel[i] < MISSING * around / n) {
+            if (around / n > COMMON && channel[i] < MISSING * around / n) {
                 missing++;
             }
         }

@@ -4,6 +4,7 @@ import boofcv.alg.misc.GImageMiscOps;
 import boofcv.struct.image.GrayU8;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -57,6 +58,7 @@ public final class Locator {
         SeveralPrints.refuseCodes(name, codes);
         Optional<SheetCodeReader.Read> code = codes.stream().findFirst();
         if (code.isEmpty() && expected.isEmpty()) {
+            refuseBlurred(name, grey, image.factor(), markers);
             throw Problem.chart(
                     name,
                     markers.size() < Refusals.FEWEST_MARKERS
@@ -112,6 +114,23 @@ public final class Locator {
                 code.isPresent(),
                 steps.unlike(),
                 outline);
+    }
+
+    /** Markers are read through more blur than the code is. */
+    private static void refuseBlurred(
+            String name, GrayU8 grey, double factor, List<FoundMarker> markers) throws Problem {
+        double widthMm = MarkerBlur.widthMm(grey, factor, markers);
+        if (markers.size() >= Refusals.FEWEST_MARKERS && MarkerBlur.hidesCode(widthMm)) {
+            throw Problem.chart(
+                    name,
+                    String.format(
+                            Locale.ROOT,
+                            "is too blurred to read its sheet code: edges of its markers are %.1f mm"
+                                    + " wide. Scan again at 300 with the sheet flat on the glass, in"
+                                    + " focus, descreening and noise reduction off; or name its"
+                                    + " chart file with --chart.",
+                            widthMm));
+        }
     }
 
     private static int commonSheet(List<FoundMarker> markers) {

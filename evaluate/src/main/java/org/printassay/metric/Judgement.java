@@ -2,7 +2,9 @@ package org.printassay.metric;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -18,6 +20,8 @@ import org.printassay.reading.ReadingSet;
  * @param colours the same in detail
  * @param largestTwinDifference dE00
  * @param gradient of lightness over the sheet
+ * @param lostInCoding which of shadows and highlights could not be judged because lossy coding
+ *     keeps them in steps that hide visible differences
  * @param budgets where the uncertainty of each headline figure comes from
  */
 public record Judgement(
@@ -33,8 +37,16 @@ public record Judgement(
         @Nullable ColourDetail colours,
         @Nullable Double largestTwinDifference,
         @Nullable Gradient gradient,
+        Set<End> lostInCoding,
         List<Budget> budgets) {
+    /** Ends of the tone scale. */
+    public enum End {
+        SHADOWS,
+        HIGHLIGHTS
+    }
+
     public Judgement {
+        lostInCoding = Set.copyOf(lostInCoding);
         budgets = List.copyOf(budgets);
     }
 
@@ -72,7 +84,7 @@ public record Judgement(
             budgets.addAll(evenness);
             return new Judgement(
                     white, black, null, null, null, null, repeats, null, null, null, twins,
-                    gradient, budgets);
+                    gradient, Set.of(), budgets);
         }
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
@@ -102,8 +114,17 @@ public record Judgement(
             ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
             ColourJudge.gamutBudget(set, spread).ifPresent(budgets::add);
         }
-        Wedge shadows = wedge(set, neutrals, threshold, aim, false);
-        Wedge highlights = wedge(set, neutrals, threshold, aim, true);
+        Set<End> lost = EnumSet.noneOf(End.class);
+        if (WedgeJudge.lost(neutrals, false, threshold)) {
+            lost.add(End.SHADOWS);
+        }
+        if (WedgeJudge.lost(neutrals, true, threshold)) {
+            lost.add(End.HIGHLIGHTS);
+        }
+        Wedge shadows =
+                lost.contains(End.SHADOWS) ? null : wedge(set, neutrals, threshold, aim, false);
+        Wedge highlights =
+                lost.contains(End.HIGHLIGHTS) ? null : wedge(set, neutrals, threshold, aim, true);
         if (shadows != null) {
             LevelBudget.of(shadows, neutrals, false).ifPresent(budgets::add);
         }
@@ -124,6 +145,7 @@ public record Judgement(
                 absolute ? ColourJudge.detail(set, aim).orElse(null) : null,
                 twins,
                 gradient,
+                lost,
                 budgets);
     }
 

@@ -215,6 +215,11 @@ final class Neutrals {
         return new Lab(l, a, b);
     }
 
+    /** Standard error of the L* of a level by lossy coding, which all its twins share. */
+    double codingError(int level) {
+        return CodingLoss.error(set, all(), level);
+    }
+
     /** Levels in ascending order. */
     List<LevelData> all() {
         return List.copyOf(levels.values());

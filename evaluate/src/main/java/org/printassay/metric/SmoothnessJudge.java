@@ -40,6 +40,7 @@ final class SmoothnessJudge {
      * A group of neighbouring levels.
      *
      * @param error random, of L*
+     * @param coded the same of L* by lossy coding, which neighbours share
      * @param sharedHue of a* and b* together, by what twins have in common: lossy coding keeps
      *     colour in steps, and two greys that fall on different ones differ by chance
      */
@@ -50,7 +51,14 @@ final class SmoothnessJudge {
             double a,
             double b,
             double error,
-            double sharedHue) {}
+            double coded,
+            double sharedHue) {
+
+        /** Error of L*, random and shared. */
+        double errorL() {
+            return Math.hypot(error, coded);
+        }
+    }
 
     static List<Irregularity> judge(Neutrals neutrals, PaperAim aim, Lab white, Lab black) {
         List<Irregularity> found = new ArrayList<>();
@@ -111,7 +119,15 @@ final class SmoothnessJudge {
         }
         int middle = (int) Math.round(level);
         Neutrals.Spread spread = neutrals.spread(middle - AROUND, middle + AROUND, Lab::l);
-        return new Grey(middle, aimL, off, a, b, spread.errorOf(count), shared);
+        return new Grey(
+                middle,
+                aimL,
+                off,
+                a,
+                b,
+                spread.errorOf(count),
+                neutrals.codingError(near.get(near.size() / 2).level()),
+                shared);
     }
 
     /**
@@ -130,13 +146,13 @@ final class SmoothnessJudge {
             double size = (here - nearest) * rise;
             double error =
                     Math.hypot(
-                            Math.hypot(greys.get(i).error, greys.get(i + 1).error) * 1.5,
+                            Math.hypot(greys.get(i).errorL(), greys.get(i + 1).errorL()) * 1.5,
                             rise
                                     / 2
                                     * Math.hypot(
-                                            greys.get(i - 1).error
+                                            greys.get(i - 1).errorL()
                                                     / (greys.get(i).aimL - greys.get(i - 1).aimL),
-                                            greys.get(i + 2).error
+                                            greys.get(i + 2).errorL()
                                                     / (greys.get(i + 2).aimL
                                                             - greys.get(i + 1).aimL)));
             double sureness = Math.abs(size) / (TOGETHER_95 * error);

@@ -33,6 +33,9 @@ final class WedgeJudge {
      */
     static final double TAIL = 0.95;
 
+    /** The same for an error that is known rather than seen in a spread. */
+    private static final double NORMAL_TAIL = 1.645;
+
     /** Tail of longer windows: smaller, because the best of several is taken. */
     private static final double WINDOW_TAIL = 0.965;
 
@@ -98,6 +101,7 @@ final class WedgeJudge {
         double[] d = new double[n];
         double[] aim = new double[n];
         int[] counts = new int[n];
+        double[] coded = new double[n];
         double sign = fromPaper ? -1 : 1;
         for (int i = 0; i < n; i++) {
             d[i] = sign * (tested.get(i).mean().l() - anchor.get().mean().l());
@@ -106,10 +110,12 @@ final class WedgeJudge {
                             * (aimL.applyAsDouble(tested.get(i).level())
                                     - aimL.applyAsDouble(anchorLevel));
             counts[i] = tested.get(i).count();
+            coded[i] = neutrals.codingError(tested.get(i).level());
         }
-        List<Integer> reversals = reversals(tested, d, spread);
-        boolean monotone = reversals.isEmpty() && largestFall(d, counts, spread) < DOUBTFUL_FALL;
-        double[][] bounds = bounds(d, counts, spread, anchor.get().count(), monotone);
+        List<Integer> reversals = reversals(tested, d, coded, spread);
+        boolean monotone =
+                reversals.isEmpty() && largestFall(d, counts, coded, spread) < DOUBTFUL_FALL;
+        double[][] bounds = bounds(d, counts, coded, spread, anchor.get().count(), monotone);
         double[] fit = Monotone.fit(d, counts);
         List<LevelStep> steps = new ArrayList<>();
         for (int i = 0; i < n; i++) {
@@ -140,9 +146,28 @@ final class WedgeJudge {
         return high < threshold ? Verdict.MERGED : Verdict.UNCERTAIN;
     }
 
-    /** Lower and upper bounds of the 95 % interval of each D. */
+    /**
+     * Whether lossy coding alone may hide, or make, a visible difference from the anchor: then no
+     * level can be said to merge.
+     */
+    static boolean lost(Neutrals neutrals, boolean fromPaper, double threshold) {
+        double error = neutrals.codingError(fromPaper ? 255 : 0);
+        return NORMAL_TAIL * Math.sqrt(2) * error > threshold;
+    }
+
+    /**
+     * Lower and upper bounds of the 95 % interval of each D.
+     *
+     * @param coded standard error of each level by lossy coding; neighbours may fall on one step,
+     *     so it stays the same however many of them are taken together
+     */
     private double[][] bounds(
-            double[] d, int[] counts, Neutrals.Spread spread, int anchors, boolean monotone) {
+            double[] d,
+            int[] counts,
+            double[] coded,
+            Neutrals.Spread spread,
+            int anchors,
+            boolean monotone) {
         int n = d.length;
         double[][] bounds = new double[2][n];
         if (!spread.known()) {
@@ -152,7 +177,8 @@ final class WedgeJudge {
         double single = t.inverseCumulativeProbability(TAIL);
         double longer = t.inverseCumulativeProbability(WINDOW_TAIL);
         for (int i = 0; i < n; i++) {
-            double error = error(spread, counts[i], anchors);
+            double coding = Math.hypot(coded[i], coded[0]);
+            double error = Math.hypot(error(spread, counts[i], anchors), coding);
             bounds[0][i] = d[i] - single * error;
             bounds[1][i] = d[i] + single * error;
             if (i == 0) {
@@ -164,18 +190,21 @@ final class WedgeJudge {
             return bounds;
         }
         for (int i = 1; i < n; i++) {
+            double coding = Math.hypot(coded[i], coded[0]);
             for (int length : LONGER_WINDOWS) {
                 if (i + length <= n) {
                     int size = sum(counts, i, length);
                     double mean = mean(d, counts, i, length);
-                    double high = mean + longer * error(spread, size, anchors);
+                    double error = Math.hypot(error(spread, size, anchors), coding);
+                    double high = mean + longer * error;
                     bounds[1][i] = Math.min(bounds[1][i], high);
                 }
                 if (i - length + 1 >= 1) {
                     int begin = i - length + 1;
                     int size = sum(counts, begin, length);
                     double mean = mean(d, counts, begin, length);
-                    double low = mean - longer * error(spread, size, anchors);
+                    double error = Math.hypot(error(spread, size, anchors), coding);
+                    double low = mean - longer * error;
                     bounds[0][i] = Math.max(bounds[0][i], low);
                 }
             }
@@ -207,7 +236,8 @@ final class WedgeJudge {
      * Largest fall from any window of levels to any later one, in its standard errors: finds tone
      * that turns back gently, without a single large step.
      */
-    private static double largestFall(double[] d, int[] counts, Neutrals.Spread spread) {
+    private static double largestFall(
+            double[] d, int[] counts, double[] coded, Neutrals.Spread spread) {
         double largest = 0;
         for (int before : WINDOWS) {
             for (int after : WINDOWS) {
@@ -220,7 +250,9 @@ final class WedgeJudge {
                         most = sum(counts, k - before, before);
                     }
                     double fall = highest - mean(d, counts, k, after);
-                    largest = Math.max(largest, fall / error(spread, sum(counts, k, after), most));
+                    double random = error(spread, sum(counts, k, after), most);
+                    double error = Math.hypot(random, Math.sqrt(2) * coded[k]);
+                    largest = Math.max(largest, fall / error);
                 }
             }
         }
@@ -228,16 +260,14 @@ final class WedgeJudge {
     }
 
     private static List<Integer> reversals(
-            List<LevelData> tested, double[] d, Neutrals.Spread spread) {
+            List<LevelData> tested, double[] d, double[] coded, Neutrals.Spread spread) {
         List<Integer> levels = new ArrayList<>();
         if (!spread.known()) {
             return levels;
         }
         for (int i = 2; i < d.length; i++) {
-            double error =
-                    spread.sigma()
-                            * Math.sqrt(
-                                    1.0 / tested.get(i).count() + 1.0 / tested.get(i - 1).count());
+            double random = error(spread, tested.get(i).count(), tested.get(i - 1).count());
+            double error = Math.hypot(random, Math.hypot(coded[i], coded[i - 1]));
             if (d[i] - d[i - 1] < -REVERSAL * error) {
                 levels.add(tested.get(i).level());
             }

@@ -16,6 +16,8 @@ import org.printassay.colour.RgbSpace;
  * @param calibration standard error of each reading by the scanner's calibration, CIELAB, in the
  *     order of the readings; empty without one
  * @param repeats how well the instrument repeats; null where patches were measured once, or scanned
+ * @param codingSteps step in L* in which lossy coding kept even areas of each reading's lightness,
+ *     in the order of the readings; empty where nothing was compressed with loss
  */
 public record ReadingSet(
         List<Reading> readings,
@@ -24,11 +26,16 @@ public record ReadingSet(
         boolean colour,
         List<SharedError> shared,
         List<Lab> calibration,
-        @Nullable Repeatability repeats) {
+        @Nullable Repeatability repeats,
+        List<Double> codingSteps) {
     public ReadingSet {
         calibration = List.copyOf(calibration);
         if (!calibration.isEmpty() && calibration.size() != readings.size()) {
             throw new IllegalArgumentException("a calibration's error needs one a reading");
+        }
+        codingSteps = List.copyOf(codingSteps);
+        if (!codingSteps.isEmpty() && codingSteps.size() != readings.size()) {
+            throw new IllegalArgumentException("steps of coding need one a reading");
         }
         readings = List.copyOf(readings);
         shared = List.copyOf(shared);
@@ -41,7 +48,7 @@ public record ReadingSet(
 
     /** Readings that share no cause of error. */
     public ReadingSet(List<Reading> readings, RgbSpace space, Trust trust, boolean colour) {
-        this(readings, space, trust, colour, List.of(), List.of(), null);
+        this(readings, space, trust, colour, List.of(), List.of(), null, List.of());
     }
 
     /** Readings that no calibration was made for. */
@@ -51,7 +58,7 @@ public record ReadingSet(
             Trust trust,
             boolean colour,
             List<SharedError> shared) {
-        this(readings, space, trust, colour, shared, List.of(), null);
+        this(readings, space, trust, colour, shared, List.of(), null, List.of());
     }
 
     /** Readings of a scan. */
@@ -62,11 +69,22 @@ public record ReadingSet(
             boolean colour,
             List<SharedError> shared,
             List<Lab> calibration) {
-        this(readings, space, trust, colour, shared, calibration, null);
+        this(readings, space, trust, colour, shared, calibration, null, List.of());
     }
 
     /** The same readings, each the mean of repeated measurements. */
     public ReadingSet withRepeats(@Nullable Repeatability known) {
-        return new ReadingSet(readings, space, trust, colour, shared, calibration, known);
+        return new ReadingSet(
+                readings, space, trust, colour, shared, calibration, known, codingSteps);
+    }
+
+    /** The same readings with another error of the scanner's calibration. */
+    public ReadingSet withCalibration(List<Lab> errors) {
+        return new ReadingSet(readings, space, trust, colour, shared, errors, repeats, codingSteps);
+    }
+
+    /** The same readings, from scans that were compressed with loss. */
+    public ReadingSet withCodingSteps(List<Double> steps) {
+        return new ReadingSet(readings, space, trust, colour, shared, calibration, repeats, steps);
     }
 }

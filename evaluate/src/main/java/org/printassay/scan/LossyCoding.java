@@ -17,6 +17,14 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality) {
     private static final double EXAMPLE_SUM = 3688;
 
     /**
+     * Step of the mean of lightness by the tables alone, codes: noise of single pixels takes care
+     * of the rounding to whole numbers, but not of this.
+     */
+    public double meanStep() {
+        return Math.sqrt(lumaStep * lumaStep - 1);
+    }
+
+    /**
      * From quantisation tables.
      *
      * @param luma 64 values of the table of the first component

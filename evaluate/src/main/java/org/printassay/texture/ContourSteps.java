@@ -20,7 +20,7 @@ public final class ContourSteps {
     private static final double AROUND_MM = 5;
 
     /** Just visible side by side (common practice, no source). */
-    private static final double VISIBLE_L = 0.5;
+    public static final double VISIBLE_L = 0.5;
 
     private static final double ROBUST = 6;
     private static final double NORMAL = 1.4826;

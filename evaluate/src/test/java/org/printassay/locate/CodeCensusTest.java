@@ -1,0 +1,58 @@
+package org.printassay.locate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import java.util.function.IntUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Codes of made scans (simulated) in 8 bits, as they are and edited. */
+class CodeCensusTest {
+    private static final double EDITED = 0.05;
+
+    /** A chart from black of code 40 to paper: ramps between patches, and noise of one code. */
+    private static CodeCensus chart(double noise, IntUnaryOperator edit) {
+        Random random = new Random(1);
+        CodeCensus census = new CodeCensus(1);
+        char[] row = new char[4000];
+        for (int line = 0; line < 200; line++) {
+            for (int x = 0; x < row.length; x++) {
+                // A tenth of all pixels lie on edges, between two patches.
+                double patch = 40 + 205.0 * ((x - x % 40) / 3960.0);
+                double next = 40 + 205.0 * random.nextDouble();
+                double light = x % 40 < 4 ? patch + (next - patch) * random.nextDouble() : patch;
+                long code = Math.round(light + noise * random.nextGaussian());
+                int held = edit.applyAsInt((int) Math.max(0, Math.min(255, code)));
+                row[x] = (char) (257 * held);
+            }
+            census.add(row, row.length);
+        }
+        return census;
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.6, 0.8, 1.2, 1.5})
+    void aCurveInEightBitsPullsCodesApartInOneThird(double gamma) {
+        CodeCensus edited = chart(1, v -> (int) Math.round(255 * Math.pow(v / 255.0, gamma)));
+        assertTrue(edited.gapsInAThird() > EDITED, "" + edited.gapsInAThird());
+    }
+
+    /** Codes of clean scans, even where patches hold one code each. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 0.5, 0.2})
+    void aPlainScanHasNoGaps(double noise) {
+        assertEquals(0, chart(noise, v -> v).gapsInAThird());
+    }
+
+    /** Between few dark tones whole runs of codes are rare: that is no edit. */
+    @Test
+    void fewDarkTonesAreNoEdit() {
+        CodeCensus few = chart(0.3, v -> v < 100 ? 40 + (v - 40) / 6 * 6 : v);
+        assertEquals(0, few.gapsInAThird());
+        CodeCensus single = chart(0.3, v -> v < 120 ? 40 : v);
+        assertEquals(0, single.gapsInAThird());
+    }
+}
