@@ -118,7 +118,9 @@ final class PatchReader {
         } else {
             colours.labAsStated();
         }
-        if (!spectral) {
+        if (spectral) {
+            StatedLight.noteOnSpectra(table.keywords()).ifPresent(notes::add);
+        } else {
             StatedLight.refuseOther(name, table.keywords());
         }
         List<RawPatch> patches = new ArrayList<>();

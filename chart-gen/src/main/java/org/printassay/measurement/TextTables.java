@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.printassay.problem.Problem;
 
 /** The bare structure of a file: header lines and tables of words, no meaning yet. */
@@ -25,6 +26,10 @@ final class TextTables {
 
     /** Keywords of which a file has several lines that say different things. */
     private static final String REPEATED_KEYWORD = "WEIGHTING_FUNCTION";
+
+    /** How a file begins, in ISO 28178 and the standards before it. */
+    private static final Pattern FILE_IDENTIFIER =
+            Pattern.compile("(CGATS|IT8|ISO[-_]?28178)[.:/\\d-]*");
 
     private final Map<String, String> keywords = new LinkedHashMap<>();
     private final Map<String, String> inForce = new LinkedHashMap<>();
@@ -254,10 +259,13 @@ final class TextTables {
     }
 
     private void keyword(List<String> words) {
+        String key = words.isEmpty() ? "" : words.get(0).toUpperCase(Locale.ROOT);
+        if (FILE_IDENTIFIER.matcher(key).matches()) {
+            inForce.clear(); // a file of its own: what the one before said is not said of it
+        }
         if (words.isEmpty() || keywords.size() >= MAX_KEYWORDS) {
             return;
         }
-        String key = words.get(0).toUpperCase(Locale.ROOT);
         String value = String.join(" ", words.subList(1, words.size()));
         if (key.equals("NUMBER_OF_SETS") && value.matches("\\d{1,9}")) {
             declaredRows = Integer.parseInt(value);

@@ -10,8 +10,8 @@ final class Words {
     private Words() {}
 
     /**
-     * Words of a line, without quotes and control characters; nothing after a {@code #} that starts
-     * a word.
+     * Words of a line, without quotes and control characters, a tab in quotes as a space; nothing
+     * after a {@code #} that starts a word.
      *
      * @param commaSeparates whether a comma ends a word (else it may be a decimal sign)
      */
@@ -25,8 +25,8 @@ final class Words {
             if (quote != 0) {
                 if (c == quote) {
                     quote = 0;
-                } else if (!Character.isISOControl(c)) {
-                    word.append(c);
+                } else {
+                    add(word, c);
                 }
             } else if (c == '"') {
                 quote = c;
@@ -59,8 +59,8 @@ final class Words {
             } else if (c == separator && !quoted) {
                 cells.add(cut(cell));
                 cell.setLength(0);
-            } else if (!Character.isISOControl(c)) {
-                cell.append(c);
+            } else {
+                add(cell, c);
             }
         }
         cells.add(cut(cell));
@@ -101,6 +101,15 @@ final class Words {
             }
         }
         return false;
+    }
+
+    /** A character of a text: a tab parts what it stands between, other controls are dropped. */
+    private static void add(StringBuilder text, char c) {
+        if (c == '\t') {
+            text.append(' ');
+        } else if (!Character.isISOControl(c)) {
+            text.append(c);
+        }
     }
 
     private static String cut(StringBuilder cell) {
