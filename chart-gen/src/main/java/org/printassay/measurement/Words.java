@@ -7,6 +7,9 @@ import java.util.List;
 final class Words {
     private static final int MAX_LENGTH = 1000;
 
+    /** No table has as many columns: what stands behind them is not looked at. */
+    private static final int MAX_WORDS = 20_000;
+
     private Words() {}
 
     /**
@@ -20,7 +23,7 @@ final class Words {
         StringBuilder word = new StringBuilder();
         boolean open = false;
         char quote = 0;
-        for (int i = 0; i < line.length(); i++) {
+        for (int i = 0; i < line.length() && words.size() < MAX_WORDS; i++) {
             char c = line.charAt(i);
             if (quote != 0) {
                 if (c == quote) {
@@ -52,7 +55,7 @@ final class Words {
         List<String> cells = new ArrayList<>();
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
-        for (int i = 0; i < line.length(); i++) {
+        for (int i = 0; i < line.length() && cells.size() < MAX_WORDS; i++) {
             char c = line.charAt(i);
             if (c == '"') {
                 quoted = !quoted;

@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -37,6 +39,43 @@ class PatchMatcherTest {
         assertEquals(order.get(3).rgb(), file.patches().get(3).rgb());
         assertTrue(file.patches().get(3).placed());
         assertTrue(file.notes().toString().contains("by name: 48."), file.notes()::toString);
+    }
+
+    @Test
+    void namesInAnotherCaseOrWithPunctuation() throws Problem {
+        for (boolean codes : new boolean[] {false, true}) {
+            String fields =
+                    "SAMPLE_ID " + (codes ? "RGB_R RGB_G RGB_B " : "") + "LAB_L LAB_A LAB_B";
+            List<Patch> order = reversed(CHART.order());
+            String text =
+                    table(
+                            fields,
+                            order,
+                            p ->
+                                    p.id().toLowerCase(Locale.ROOT).replace("c", "-c.")
+                                            + (codes ? rgb(p) : "")
+                                            + " "
+                                            + dull(p));
+            assertTrue(text.contains("r0-c.1 "), text);
+            MeasurementFile file = read(text);
+            assertEquals("R5C7", file.patches().get(0).id());
+            assertTrue(file.patches().get(0).placed());
+            assertTrue(file.notes().toString().contains("by name: 48."), file.notes()::toString);
+        }
+    }
+
+    /** Names that only case or punctuation tell apart are not guessed. */
+    @Test
+    void namesThatCouldMeanTwoPatchesAreNotTakenForOne() {
+        Set<String> ids = Set.of("A1", "B-11", "B1-1", "C1");
+        assertEquals(
+                Map.of("a1", "A1", "C1", "C1"),
+                PatchNames.known(ids, List.of("a1", "b11", "C1", "c-1", "--", "D1")));
+        assertEquals(Map.of(), PatchNames.known(ids, List.of("a1", "a-1")));
+    }
+
+    private static String rgb(Patch patch) {
+        return " " + patch.rgb().r() + " " + patch.rgb().g() + " " + patch.rgb().b();
     }
 
     /** Running numbers in SAMPLE_ID, the chart's names in SAMPLE_LOC. */
