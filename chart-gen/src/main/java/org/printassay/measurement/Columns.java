@@ -38,6 +38,22 @@ record Columns(
     /** A column of one measurement condition: M1_LAB_L or LAB_L_M1. */
     private static final Pattern TAGGED = Pattern.compile("M([0-3])_(.+)|(.+)_M([0-3])");
 
+    /** CIE L*, CIE_L, CIELAB_L, LAB_L*, Lab L and the like. */
+    private static final Pattern LAB =
+            Pattern.compile("(?:CIE_?LAB|CIE|LAB)_?([LAB])(?:[*]|_?STAR)?");
+
+    private static final Pattern STAR = Pattern.compile("([LAB])(?:[*]|_?STAR)");
+
+    private static final Pattern XYZ = Pattern.compile("(?:CIE_?XYZ|CIE|XYZ)_?([XYZ])");
+
+    /** That values are for D50, 2 degree, which is what they are taken for: L*(D50), L*_D50/2. */
+    private static final Pattern OF_D50 =
+            Pattern.compile("_*[(\\[_]_*D_?50(?:[/,_-]*2(?:\u00b0|_?DEG(?:REE)?)?)?_*[)\\]]?$");
+
+    private static final int MOST_NAMED = 6;
+
+    private static final int LONGEST = 40;
+
     private static final List<String> ID_NAMES =
             Words.of(
                     "SAMPLE_ID SAMPLEID SAMPLE_NAME SAMPLE_LOC ID NAME PATCH_ID PATCH_NAME PATCH"
@@ -91,8 +107,24 @@ record Columns(
         return fields.stream().map(f -> f.toUpperCase(Locale.ROOT).replace(' ', '_')).toList();
     }
 
-    private static Columns ofNames(List<String> names) {
-        List<Integer> lab = find(names, "LAB_L LAB_A LAB_B", "LAB_L* LAB_A* LAB_B*", "L* A* B*");
+    /** A name in one of its spellings to that which is looked for. */
+    private static String usual(String name) {
+        String bare = OF_D50.matcher(name).replaceFirst("");
+        Matcher lab = LAB.matcher(bare);
+        if (lab.matches()) {
+            return "LAB_" + lab.group(1);
+        }
+        Matcher star = STAR.matcher(bare);
+        if (star.matches()) {
+            return star.group(1) + "*";
+        }
+        Matcher xyz = XYZ.matcher(bare);
+        return xyz.matches() ? "XYZ_" + xyz.group(1) : bare;
+    }
+
+    private static Columns ofNames(List<String> spelled) {
+        List<String> names = spelled.stream().map(Columns::usual).toList();
+        List<Integer> lab = find(names, "LAB_L LAB_A LAB_B", "L* A* B*");
         List<Integer> rgb = find(names, "RGB_R RGB_G RGB_B", "RED GREEN BLUE");
         if (lab.isEmpty()) {
             lab = letters(names, "L", "A", -1);
@@ -117,6 +149,9 @@ record Columns(
 
     /** Whether words are column names of a measurement table. */
     static boolean looksLikeHeading(List<String> words) {
+        if (words.size() < 3) {
+            return false; // no colour has fewer
+        }
         Map<Optional<Condition>, Columns> all = byCondition(words);
         if (all.isEmpty()) {
             return false;
@@ -156,6 +191,44 @@ record Columns(
             parts.add(named(fields, lab) + " as CIELAB");
         }
         return "Columns used: " + String.join("; ", parts) + ".";
+    }
+
+    /** Says which of the columns used stand in the table again; nothing where none does. */
+    Optional<String> again(List<String> fields) {
+        List<String> names = names(fields).stream().map(Columns::usual).toList();
+        List<Integer> used = new ArrayList<>(rgb);
+        used.addAll(bands.isEmpty() ? List.of() : bands.values());
+        used.addAll(xyz);
+        used.addAll(lab);
+        List<Integer> twice =
+                used.stream()
+                        .filter(i -> names.lastIndexOf(names.get(i)) > i)
+                        .filter(i -> !names.get(i).equals("B"))
+                        .toList();
+        return twice.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "Columns named twice, of which the first were used: "
+                                + named(fields, twice)
+                                + ".");
+    }
+
+    /** Says which columns of a table are neither names nor codes; nothing where all are. */
+    String notUsed(List<String> fields) {
+        List<String> others = new ArrayList<>();
+        for (int i = 0; i < fields.size(); i++) {
+            if (!ids.contains(i) && !rgb.contains(i) && !fields.get(i).isEmpty()) {
+                String name = fields.get(i);
+                others.add("'" + name.substring(0, Math.min(LONGEST, name.length())) + "'");
+            }
+        }
+        if (others.isEmpty()) {
+            return "";
+        }
+        boolean all = others.size() <= MOST_NAMED;
+        return " Not known: "
+                + String.join(", ", all ? others : others.subList(0, MOST_NAMED))
+                + (all ? "." : " and others.");
     }
 
     private static String named(List<String> fields, List<Integer> columns) {

@@ -174,16 +174,7 @@ public final class CxfWriter {
         element(
                 "MeasurementType",
                 grid == null ? "Colorimetric_Reflectance" : "Spectrum_Reflectance");
-        if (mode.isPresent()) {
-            // The conditions of ISO 13655 are defined for this geometry alone.
-            start("GeometryChoice");
-            start("SingleAngle");
-            element("SingleAngleConfiguration", "Annular");
-            element("IlluminationAngle", "45.0");
-            element("MeasurementAngle", "0.0");
-            end();
-            end();
-        }
+        // No geometry: ISO 13655 allows several, and the readings do not say which was used.
         if (grid != null) {
             start("WavelengthRange");
             out.writeAttribute("StartWL", String.valueOf(grid.startNm()));

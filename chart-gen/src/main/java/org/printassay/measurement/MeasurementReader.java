@@ -1,9 +1,6 @@
 package org.printassay.measurement;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -66,9 +63,13 @@ public final class MeasurementReader {
         String name = String.valueOf(file.getFileName());
         RawFile raw = raw(name, bytes(file), ids, Map.of());
         Map<String, Lab> colours = new HashMap<>();
-        for (RawPatch patch : raw.sets().get(0).patches()) {
-            if (ids.contains(patch.id())) {
-                colours.put(patch.id(), patch.lab());
+        List<RawPatch> patches = raw.sets().get(0).patches();
+        Map<String, String> known =
+                PatchNames.known(ids, patches.stream().map(RawPatch::id).toList());
+        for (RawPatch patch : patches) {
+            String id = known.get(patch.id());
+            if (id != null) {
+                colours.put(id, patch.lab());
             }
         }
         if (colours.isEmpty()) {
@@ -188,30 +189,10 @@ public final class MeasurementReader {
     /** Told apart by how it begins, byte order mark and white space aside. */
     private static RawFile raw(String name, byte[] bytes, Set<String> ids, Map<String, Rgb8> codes)
             throws Problem {
-        String text = decode(bytes);
+        String text = MeasurementBytes.text(name, bytes);
         return text.stripLeading().startsWith("<")
                 ? CxfReader.read(name, text)
                 : TextReader.read(name, text, ids, codes);
-    }
-
-    private static String decode(byte[] bytes) {
-        if (bytes.length >= 2 && (bytes[0] & 0xFF) == 0xFF && (bytes[1] & 0xFF) == 0xFE) {
-            return new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16LE);
-        }
-        if (bytes.length >= 2 && (bytes[0] & 0xFF) == 0xFE && (bytes[1] & 0xFF) == 0xFF) {
-            return new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16BE);
-        }
-        if (bytes.length >= 3
-                && (bytes[0] & 0xFF) == 0xEF
-                && (bytes[1] & 0xFF) == 0xBB
-                && (bytes[2] & 0xFF) == 0xBF) {
-            return new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8);
-        }
-        try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-        } catch (CharacterCodingException e) {
-            return new String(bytes, StandardCharsets.ISO_8859_1);
-        }
     }
 
     private static Problem tooLarge(String name) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.sheet.Patch;
 
@@ -37,6 +38,9 @@ final class OrderCheck {
 
     /** How far, L*, greys in a wrong order stand apart on average; less does no harm. */
     private static final double GREYS_SHOW = 0.3;
+
+    /** Less than this apart on average, colour difference of CIE 1976, is the same row again. */
+    private static final double SAME = 2;
 
     private static final int MOST_NAMED = 3;
 
@@ -173,6 +177,19 @@ final class OrderCheck {
                 new Guess(
                         "rows were read from the bottom row up. Measure again from the top.",
                         flat(upwards)));
+        for (int first = 0; first < 2 && rows.size() > 2; first++) {
+            List<List<Lab>> toAndFro = new ArrayList<>(rows);
+            for (int i = 1 - first; i < rows.size(); i += 2) {
+                toAndFro.set(i, reversed(rows.get(i)));
+            }
+            guesses.add(
+                    new Guess(
+                            "rows were read to and fro: rows "
+                                    + (first == 0 ? "2, 4" : "1, 3")
+                                    + " and so on from their right ends. Measure these again from"
+                                    + " the left.",
+                            flat(toAndFro)));
+        }
         for (int i = 0; i < rows.size(); i++) {
             String row = "row " + (i + 1);
             guesses.add(
@@ -187,6 +204,19 @@ final class OrderCheck {
                     new Guess(
                             row + " was read from its right end. Measure it again.",
                             flat(replaced(i, reversed(rows.get(i))))));
+            for (int other : new int[] {i - 1, i + 1}) {
+                if (other >= 0 && other < rows.size() && isReadTwice(Math.min(i, other), other)) {
+                    guesses.add(
+                            new Guess(
+                                    row
+                                            + " was missed and row "
+                                            + (other + 1)
+                                            + " read twice. Measure "
+                                            + row
+                                            + " and put it in its place.",
+                                    flat(replaced(i, rows.get(other)))));
+                }
+            }
             if (i + 1 < rows.size()) {
                 List<List<Lab>> swapped = new ArrayList<>(rows);
                 Collections.swap(swapped, i, i + 1);
@@ -201,6 +231,20 @@ final class OrderCheck {
             }
         }
         return guesses;
+    }
+
+    /** Whether two rows' worth of readings, from where a row begins, are of the same patches. */
+    private boolean isReadTwice(int first, int row) {
+        int start = flat(rows.subList(0, first)).size();
+        int length = rows.get(row).size();
+        if (start + 2 * length > read.size()) {
+            return false;
+        }
+        double sum = 0;
+        for (int k = start; k < start + length; k++) {
+            sum += DeltaE.cie1976(read.get(k), read.get(k + length));
+        }
+        return sum / length < SAME;
     }
 
     private List<List<Lab>> replaced(int index, List<Lab> row) {

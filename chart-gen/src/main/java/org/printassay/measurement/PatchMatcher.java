@@ -35,8 +35,20 @@ final class PatchMatcher {
 
     MeasurementSet match(RawSet set) throws Problem {
         List<MeasuredPatch> patches =
-                chart == null ? named(set.patches()) : matched(chart, set.patches());
+                chart == null ? named(set.patches()) : matched(chart, inChartsNames(set.patches()));
         return new MeasurementSet(set.conditions(), patches);
+    }
+
+    /** Names as the chart spells them, where the codes agree. */
+    private List<RawPatch> inChartsNames(List<RawPatch> raw) {
+        Map<String, String> known =
+                PatchNames.known(byId.keySet(), raw.stream().map(RawPatch::id).toList());
+        List<RawPatch> patches = new ArrayList<>();
+        for (RawPatch patch : raw) {
+            RawPatch renamed = patch.named(known.getOrDefault(patch.id(), patch.id()));
+            patches.add(agrees(renamed) ? renamed : patch);
+        }
+        return patches;
     }
 
     private List<MeasuredPatch> matched(ChartPatches known, List<RawPatch> raw) throws Problem {

@@ -83,7 +83,8 @@ final class PatchReader {
 
     /** Whether its values run to 100, by the header or by themselves; null where neither tells. */
     @Nullable Boolean hundred() throws Problem {
-        String norm = isSpectral() ? table.keywords().get("SPECTRAL_NORM") : null;
+        String says = isSpectral() ? SpectralPairs.scaleKeyword(table.keywords()) : "";
+        String norm = table.keywords().get(says);
         if (norm == null || !norm.matches("1(00)?([.,]0*)?")) {
             return scale.hundred();
         }
@@ -92,7 +93,8 @@ final class PatchReader {
         if (compared != null && compared != hundred) {
             throw Problem.input(
                     name,
-                    "SPECTRAL_NORM says that spectral values run to "
+                    says
+                            + " says that spectral values run to "
                             + (hundred ? "100" : "1")
                             + ", but beside codes or CIELAB they are "
                             + (hundred ? "fractions of 1" : "percent")
@@ -108,6 +110,7 @@ final class PatchReader {
      */
     List<RawPatch> read(boolean hundred) throws Problem {
         notes.add(columns.used(table.fields(), id));
+        columns.again(table.fields()).ifPresent(notes::add);
         ColourMaker colours = new ColourMaker(notes);
         boolean spectral = isSpectral();
         if (spectral) {
@@ -118,7 +121,9 @@ final class PatchReader {
         } else {
             colours.labAsStated();
         }
-        if (!spectral) {
+        if (spectral) {
+            StatedLight.noteOnSpectra(table.keywords()).ifPresent(notes::add);
+        } else {
             StatedLight.refuseOther(name, table.keywords());
         }
         List<RawPatch> patches = new ArrayList<>();

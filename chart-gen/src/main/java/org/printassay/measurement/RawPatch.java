@@ -20,6 +20,11 @@ record RawPatch(
         @Nullable Spectrum spectrum,
         int line) {
 
+    /** The same by another name. */
+    RawPatch named(String name) {
+        return new RawPatch(name, rgb, lab, xyz, spectrum, line);
+    }
+
     /** As a measured patch of these codes. */
     MeasuredPatch as(String name, Rgb8 codes, boolean placed) {
         return new MeasuredPatch(name, codes, lab, xyz, spectrum, null, 1, placed, line);

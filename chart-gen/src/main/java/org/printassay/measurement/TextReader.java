@@ -32,6 +32,16 @@ final class TextReader {
             return names;
         }
 
+        /** Codes of a chart by the names that the table has for its patches. */
+        Map<String, Rgb8> codes(Map<String, Rgb8> chart) {
+            Map<String, Rgb8> codes = new HashMap<>(chart);
+            if (id >= 0) {
+                PatchNames.known(chart.keySet(), names())
+                        .forEach((name, own) -> codes.put(name, chart.get(own)));
+            }
+            return codes;
+        }
+
         boolean isCarriedOnBy(Part other) {
             if (id < 0 || id != other.id || !fields.equals(other.fields)) {
                 return false;
@@ -57,15 +67,19 @@ final class TextReader {
         TextTables text = TextTables.parse(name, content);
         TextReader reader = new TextReader(name);
         reader.notes.addAll(text.notes());
-        List<TextTables.Table> tables = TableJoin.withCodes(text.tables());
-        if (!tables.equals(text.tables())) {
+        List<TextTables.Table> all = new ArrayList<>();
+        for (TextTables.Table table : text.tables()) {
+            all.add(SpectralPairs.named(name, table));
+        }
+        List<TextTables.Table> tables = TableJoin.withCodes(all);
+        if (!tables.equals(all)) {
             reader.notes.add("RGB codes and readings stand in two tables; joined by patch name.");
         }
         for (TextTables.Table table : tables) {
             reader.take(table, chartIds);
         }
         if (reader.parts.isEmpty()) {
-            throw unusable(name, text.tables());
+            throw unusable(name, all, text.unknownColumns());
         }
         if (reader.left > 0) {
             reader.notes.add("Further tables in the file were not used: " + reader.left + ".");
@@ -78,7 +92,9 @@ final class TextReader {
         List<PatchReader> readers = new ArrayList<>();
         for (Part part : parts) {
             TextTables.Table table = new TextTables.Table(part.fields, part.rows, part.keywords);
-            readers.add(new PatchReader(name, table, part.columns, part.id, notes).take(chart));
+            readers.add(
+                    new PatchReader(name, table, part.columns, part.id, notes)
+                            .take(part.codes(chart)));
         }
         List<RawSet> sets = new ArrayList<>();
         for (int i = 0; i < readers.size(); i++) {
@@ -165,10 +181,8 @@ final class TextReader {
         int best = columns.ids().isEmpty() ? -1 : columns.ids().get(0);
         long most = 0;
         for (int column : columns.ids()) {
-            long known =
-                    table.rows().stream()
-                            .filter(row -> chartIds.contains(row.cells().get(column)))
-                            .count();
+            List<String> names = table.rows().stream().map(row -> row.cells().get(column)).toList();
+            long known = PatchNames.known(chartIds, names).size();
             if (known > most) {
                 most = known;
                 best = column;
@@ -198,7 +212,11 @@ final class TextReader {
         }
     }
 
-    private static Problem unusable(String name, List<TextTables.Table> tables) {
+    private static Problem unusable(
+            String name, List<TextTables.Table> tables, Optional<String> unknownColumns) {
+        if (tables.isEmpty() && unknownColumns.isPresent()) {
+            return Problem.input(name, unknownColumns.get());
+        }
         if (tables.isEmpty()) {
             return Problem.input(
                     name,
@@ -222,7 +240,8 @@ final class TextReader {
             return Problem.input(
                     name,
                     "no colour columns: LAB_L, LAB_A, LAB_B or XYZ_X, XYZ_Y, XYZ_Z or spectral"
-                            + " ones (SPECTRAL_NM380 and on) are needed.");
+                            + " ones (SPECTRAL_NM380 and on) are needed."
+                            + columns.notUsed(tables.get(0).fields()));
         }
         return Problem.input(name, "the measurement table has no rows.");
     }

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import org.printassay.problem.Problem;
 
 /** The bare structure of a file: header lines and tables of words, no meaning yet. */
@@ -12,6 +14,9 @@ final class TextTables {
     private static final int MAX_ROWS = 200_000;
     private static final int MAX_FIELDS = 2000;
     private static final int MAX_KEYWORDS = 1000;
+
+    /** A name, or codes, and three values. */
+    private static final int FEWEST_NAMED = 4;
 
     /** One data row and the line it stands on. */
     record Row(int line, List<String> cells) {}
@@ -26,6 +31,10 @@ final class TextTables {
     /** Keywords of which a file has several lines that say different things. */
     private static final String REPEATED_KEYWORD = "WEIGHTING_FUNCTION";
 
+    /** How a file begins, in ISO 28178 and the standards before it. */
+    private static final Pattern FILE_IDENTIFIER =
+            Pattern.compile("(CGATS|IT8|ISO[-_]?28178)[.:/\\d-]*");
+
     private final Map<String, String> keywords = new LinkedHashMap<>();
     private final Map<String, String> inForce = new LinkedHashMap<>();
     private final List<Table> tables = new ArrayList<>();
@@ -36,7 +45,9 @@ final class TextTables {
     private char separator;
 
     private int declaredRows = -1;
+    private int declaredColumns = -1;
     private int rowCount;
+    private Optional<String> unknownColumns = Optional.empty();
 
     private TextTables(String name) {
         this.name = name;
@@ -65,6 +76,11 @@ final class TextTables {
         return notes;
     }
 
+    /** What is wrong with a line that seems to name columns, but none for colour. */
+    Optional<String> unknownColumns() {
+        return unknownColumns;
+    }
+
     private void read(List<String> lines) throws Problem {
         List<String> fields = List.of();
         int i = 0;
@@ -73,8 +89,13 @@ final class TextTables {
             String first = words.isEmpty() ? "" : words.get(0).toUpperCase(Locale.ROOT);
             if (first.equals("BEGIN_DATA_FORMAT")) {
                 fields = new ArrayList<>();
-                i = format(lines, i + 1, fields);
+                i = format(lines, i, fields);
             } else if (first.equals("BEGIN_DATA")) {
+                if (words.size() > 1) {
+                    throw Problem.input(
+                            place(i),
+                            "values stand behind BEGIN_DATA. Begin them on a line of their own.");
+                }
                 if (fields.isEmpty()) {
                     throw Problem.input(
                             place(i),
@@ -84,9 +105,15 @@ final class TextTables {
             } else {
                 List<String> heading = fields.isEmpty() ? heading(lines.get(i)) : List.of();
                 if (heading.isEmpty()) {
+                    if (fields.isEmpty() && unknownColumns.isEmpty()) {
+                        unknownColumns = unknownHeading(lines, i);
+                    }
                     keyword(words);
                     i++;
                 } else {
+                    if (heading.size() > MAX_FIELDS) {
+                        throw Problem.input(place(i), "more than " + MAX_FIELDS + " columns.");
+                    }
                     fields = heading;
                     i = data(lines, i + 1, fields, false);
                 }
@@ -121,16 +148,42 @@ final class TextTables {
         return names;
     }
 
+    /** What to say of a line that names patches or codes over a row of as many cells. */
+    private Optional<String> unknownHeading(List<String> lines, int i) {
+        for (char between : SEPARATORS) {
+            List<String> names = Words.cells(lines.get(i), between);
+            if (names.size() < FEWEST_NAMED
+                    || i + 1 == lines.size()
+                    || Words.cells(lines.get(i + 1), between).size() != names.size()) {
+                continue;
+            }
+            Columns columns = Columns.of(names);
+            if (!columns.ids().isEmpty() || !columns.rgb().isEmpty()) {
+                return Optional.of(
+                        "no measurement table found: line "
+                                + (i + 1)
+                                + " names columns, but none for colour. Name them LAB_L, LAB_A,"
+                                + " LAB_B or XYZ_X, XYZ_Y, XYZ_Z, or SPECTRAL_NM380 and on."
+                                + columns.notUsed(names));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Column names between BEGIN_DATA_FORMAT and END_DATA_FORMAT, on any number of lines. */
     private int format(List<String> lines, int start, List<String> fields) throws Problem {
         commaSeparates = false;
         separator = 0;
         for (int i = start; i < lines.size(); i++) {
             String line = lines.get(i);
-            if (line.strip().toUpperCase(Locale.ROOT).startsWith("END_DATA_FORMAT")) {
-                return i + 1;
-            }
             commaSeparates |= !line.strip().startsWith("#") && line.indexOf(',') >= 0;
-            fields.addAll(words(line));
+            List<String> words = words(line);
+            for (String word : words.subList(i == start ? 1 : 0, words.size())) {
+                if (word.equalsIgnoreCase("END_DATA_FORMAT")) {
+                    return i + 1;
+                }
+                fields.add(word);
+            }
             if (fields.size() > MAX_FIELDS) {
                 throw Problem.input(place(i), "more than " + MAX_FIELDS + " columns.");
             }
@@ -143,6 +196,7 @@ final class TextTables {
         List<Row> rows = new ArrayList<>();
         int i = start;
         boolean ended = false;
+        boolean wrapped = false;
         for (; i < lines.size() && !ended; i++) {
             List<String> words = words(lines.get(i));
             if (words.isEmpty()) {
@@ -152,11 +206,20 @@ final class TextTables {
                 ended = true;
                 continue;
             }
+            if (wrapped) {
+                continue;
+            }
             words = row(lines.get(i), words, fields.size());
             if (words.stream().allMatch(String::isEmpty)) {
                 continue;
             }
             if (words.size() != fields.size()) {
+                List<Row> whole = framed ? wrapped(lines, start, fields.size()) : List.of();
+                if (!whole.isEmpty()) {
+                    rows = whole;
+                    wrapped = true;
+                    continue;
+                }
                 throw Problem.input(
                         place(i),
                         words.size()
@@ -188,8 +251,36 @@ final class TextTables {
                             + ".");
         }
         declaredRows = -1;
+        declaredColumns = -1;
         tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.copyOf(inForce)));
         return i;
+    }
+
+    /**
+     * Rows that go on over several lines: only where the file says how many columns and rows it
+     * has, and just these come out, each row ending with a line. Else none.
+     */
+    private List<Row> wrapped(List<String> lines, int start, int columns) {
+        if (declaredColumns != columns || declaredRows > MAX_ROWS) {
+            return List.of();
+        }
+        List<Row> rows = new ArrayList<>();
+        List<String> row = new ArrayList<>();
+        for (int i = start; i < lines.size(); i++) {
+            List<String> words = words(lines.get(i));
+            if (!words.isEmpty() && words.get(0).equalsIgnoreCase("END_DATA")) {
+                return row.isEmpty() && rows.size() == declaredRows ? rows : List.of();
+            }
+            row.addAll(words);
+            if (row.size() > columns || rows.size() > declaredRows) {
+                return List.of();
+            }
+            if (row.size() == columns) {
+                rows.add(new Row(i + 1, List.copyOf(row)));
+                row.clear();
+            }
+        }
+        return List.of();
     }
 
     /**
@@ -254,13 +345,19 @@ final class TextTables {
     }
 
     private void keyword(List<String> words) {
+        String key = words.isEmpty() ? "" : words.get(0).toUpperCase(Locale.ROOT);
+        if (FILE_IDENTIFIER.matcher(key).matches()) {
+            inForce.clear(); // a file of its own: what the one before said is not said of it
+        }
         if (words.isEmpty() || keywords.size() >= MAX_KEYWORDS) {
             return;
         }
-        String key = words.get(0).toUpperCase(Locale.ROOT);
         String value = String.join(" ", words.subList(1, words.size()));
         if (key.equals("NUMBER_OF_SETS") && value.matches("\\d{1,9}")) {
             declaredRows = Integer.parseInt(value);
+        }
+        if (key.equals("NUMBER_OF_FIELDS") && value.matches("\\d{1,9}")) {
+            declaredColumns = Integer.parseInt(value);
         }
         keywords.putIfAbsent(key, value);
         if (key.equals(REPEATED_KEYWORD)) {

@@ -7,11 +7,14 @@ import java.util.List;
 final class Words {
     private static final int MAX_LENGTH = 1000;
 
+    /** No table has as many columns: what stands behind them is not looked at. */
+    private static final int MAX_WORDS = 20_000;
+
     private Words() {}
 
     /**
-     * Words of a line, without quotes and control characters; nothing after a {@code #} that starts
-     * a word.
+     * Words of a line, without quotes and control characters, a tab in quotes as a space; nothing
+     * after a {@code #} that starts a word.
      *
      * @param commaSeparates whether a comma ends a word (else it may be a decimal sign)
      */
@@ -20,13 +23,13 @@ final class Words {
         StringBuilder word = new StringBuilder();
         boolean open = false;
         char quote = 0;
-        for (int i = 0; i < line.length(); i++) {
+        for (int i = 0; i < line.length() && words.size() < MAX_WORDS; i++) {
             char c = line.charAt(i);
             if (quote != 0) {
                 if (c == quote) {
                     quote = 0;
-                } else if (!Character.isISOControl(c)) {
-                    word.append(c);
+                } else {
+                    add(word, c);
                 }
             } else if (c == '"') {
                 quote = c;
@@ -52,15 +55,15 @@ final class Words {
         List<String> cells = new ArrayList<>();
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
-        for (int i = 0; i < line.length(); i++) {
+        for (int i = 0; i < line.length() && cells.size() < MAX_WORDS; i++) {
             char c = line.charAt(i);
             if (c == '"') {
                 quoted = !quoted;
             } else if (c == separator && !quoted) {
                 cells.add(cut(cell));
                 cell.setLength(0);
-            } else if (!Character.isISOControl(c)) {
-                cell.append(c);
+            } else {
+                add(cell, c);
             }
         }
         cells.add(cut(cell));
@@ -101,6 +104,15 @@ final class Words {
             }
         }
         return false;
+    }
+
+    /** A character of a text: a tab parts what it stands between, other controls are dropped. */
+    private static void add(StringBuilder text, char c) {
+        if (c == '\t') {
+            text.append(' ');
+        } else if (!Character.isISOControl(c)) {
+            text.append(c);
+        }
     }
 
     private static String cut(StringBuilder cell) {

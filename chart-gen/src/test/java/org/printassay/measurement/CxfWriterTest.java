@@ -2,6 +2,8 @@ package org.printassay.measurement;
 
 import static java.util.Map.entry;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -109,6 +111,16 @@ class CxfWriterTest {
         assertEquals(names(only(sample, "Object")), names(only(own, "Object")));
         assertEquals(names(only(sample, "Resources")), names(only(own, "Resources")));
         assertEquals(names(only(sample, "TristimulusSpec")), names(only(own, "TristimulusSpec")));
+    }
+
+    /** ISO 13655 allows light at 45 degree, seen at 0, and the reverse; neither was stated. */
+    @Test
+    void noGeometryIsMadeUp() throws Problem {
+        for (Condition mode : Condition.values()) {
+            String text = write(sample(), Optional.of(mode));
+            assertFalse(text.contains("Geometry") || text.contains("Angle"), mode.name());
+            assertTrue(text.contains("DeviceIllumination"), mode.name());
+        }
     }
 
     @Test

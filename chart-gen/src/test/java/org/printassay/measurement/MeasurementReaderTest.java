@@ -174,6 +174,49 @@ class MeasurementReaderTest {
         assertEquals(Optional.empty(), read("REMARK \"M0 or M2\"\n" + rows).condition());
     }
 
+    /** Some programs put tabs between what they say in one text. */
+    @Test
+    void tabsInQuotesPartWords() throws Problem {
+        String rows =
+                table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
+        String source =
+                "MEASUREMENT_SOURCE \"Illumination=D50\tObserverAngle=2degree"
+                        + "\tMeasurementCondition=M1\tFilter=No\tWhiteBase=Abs\"\n";
+        MeasurementFile m1 = read(source + rows);
+        assertEquals(Optional.of(Condition.M1), m1.condition());
+        assertEquals(Optional.of("no"), m1.conditions().filter());
+        MeasurementFile m2 = read((source + rows).replace("=M1", "=M2"));
+        MeasurementFile both = MeasurementReader.together(List.of(m1, m2));
+        assertEquals(2, both.sets().size());
+        assertEquals(1, both.patches().get(0).repeats());
+        assertEquals("a b", read("ID,R,G,B,L,a,b\na\tb,1,2,3,5,0,0").patches().get(0).id());
+    }
+
+    /** As some programs write it, all in one header line. */
+    @Test
+    void lightObserverAndWhiteBaseInOneLine() throws Problem {
+        String rows = table("RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "255 255 255 95 0 -2");
+        String source =
+                "MEASUREMENT_SOURCE \"Illumination=D50 ObserverAngle=2degree WhiteBase=Abs\"\n";
+        read(source + rows);
+        read(source.replace("D50", "Unknown").replace("2degree", "Unknown") + rows);
+        read(source.replace("D50", "M1") + rows);
+        assertProblem("are for D65, 2 degree", source.replace("D50", "D65") + rows);
+        assertProblem("are for A, 2 degree", source.replace("D50", "A") + rows);
+        for (String ten : new String[] {"10degree", "10\u00b0", "10"}) {
+            assertProblem("are for D50, 10 degree", source.replace("2degree", ten) + rows);
+        }
+        for (String paper : new String[] {"Pap", "Paper", "Relative"}) {
+            assertProblem("relative to the paper", source.replace("Abs", paper) + rows);
+        }
+        assertProblem("relative to the paper", "WHITE_BASE \"Paper\"\n" + rows);
+        String other = source.replace("D50", "D65").replace("2d", "10d").replace("Abs", "Pap");
+        MeasurementFile spectra =
+                read(SPECTRAL_SAMPLE.replace("NUMBER_OF_SETS", other + "NUMBER_OF_SETS"));
+        assertTrue(
+                spectra.notes().toString().contains("white base 'pap'"), spectra.notes()::toString);
+    }
+
     @Test
     void secondConditionIsNotMixedIn() throws Problem {
         String first =
@@ -206,6 +249,35 @@ class MeasurementReaderTest {
         Lab spread = repeats.patches().get(0).spread();
         assertNotNull(spread);
         assertEquals(Math.sqrt(0.5), spread.l(), 1e-9);
+    }
+
+    /** Two files one after the other: what the first says does not hold for the second. */
+    @Test
+    void aSecondFileInOneInheritsNothing() throws Problem {
+        String table =
+                table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
+        String first = "CGATS.17\nMEASUREMENT_CONDITION \"M1\"\n" + table;
+        String second = table.replace("95 0 -2", "93 0 0");
+        for (String identifier : new String[] {"CGATS.17", "IT8.7/3", "ISO28178"}) {
+            MeasurementFile file = read(first + identifier + "\n" + second);
+            assertEquals(Optional.of(Condition.M1), file.condition(), identifier);
+            assertEquals(95, file.patches().get(0).lab().l(), identifier);
+            assertEquals(1, file.patches().get(0).repeats());
+            assertEquals(2, file.sets().size());
+            assertEquals(Optional.empty(), file.sets().get(1).conditions().mode());
+        }
+        assertEquals(2, read(first + second).patches().get(0).repeats());
+        assertEquals(2, read(first + first).patches().get(0).repeats());
+        String many = manyKeywords();
+        assertEquals(1, read(many + first + "CGATS.17\n" + second).patches().get(0).repeats());
+    }
+
+    private static String manyKeywords() {
+        StringBuilder lines = new StringBuilder();
+        for (int i = 0; i < 998; i++) {
+            lines.append("KEY").append(i).append(" 1\n");
+        }
+        return lines.toString();
     }
 
     @Test

@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -37,6 +39,43 @@ class PatchMatcherTest {
         assertEquals(order.get(3).rgb(), file.patches().get(3).rgb());
         assertTrue(file.patches().get(3).placed());
         assertTrue(file.notes().toString().contains("by name: 48."), file.notes()::toString);
+    }
+
+    @Test
+    void namesInAnotherCaseOrWithPunctuation() throws Problem {
+        for (boolean codes : new boolean[] {false, true}) {
+            String fields =
+                    "SAMPLE_ID " + (codes ? "RGB_R RGB_G RGB_B " : "") + "LAB_L LAB_A LAB_B";
+            List<Patch> order = reversed(CHART.order());
+            String text =
+                    table(
+                            fields,
+                            order,
+                            p ->
+                                    p.id().toLowerCase(Locale.ROOT).replace("c", "-c.")
+                                            + (codes ? rgb(p) : "")
+                                            + " "
+                                            + dull(p));
+            assertTrue(text.contains("r0-c.1 "), text);
+            MeasurementFile file = read(text);
+            assertEquals("R5C7", file.patches().get(0).id());
+            assertTrue(file.patches().get(0).placed());
+            assertTrue(file.notes().toString().contains("by name: 48."), file.notes()::toString);
+        }
+    }
+
+    /** Names that only case or punctuation tell apart are not guessed. */
+    @Test
+    void namesThatCouldMeanTwoPatchesAreNotTakenForOne() {
+        Set<String> ids = Set.of("A1", "B-11", "B1-1", "C1");
+        assertEquals(
+                Map.of("a1", "A1", "C1", "C1"),
+                PatchNames.known(ids, List.of("a1", "b11", "C1", "c-1", "--", "D1")));
+        assertEquals(Map.of(), PatchNames.known(ids, List.of("a1", "a-1")));
+    }
+
+    private static String rgb(Patch patch) {
+        return " " + patch.rgb().r() + " " + patch.rgb().g() + " " + patch.rgb().b();
     }
 
     /** Running numbers in SAMPLE_ID, the chart's names in SAMPLE_LOC. */
@@ -125,11 +164,64 @@ class PatchMatcherTest {
         List<List<Patch>> oneBack = new ArrayList<>(CHART.rows());
         oneBack.set(4, reversed(oneBack.get(4)));
         assertRefused("row 5 was read from its right end", oneBack);
+        for (int first = 0; first < 2; first++) {
+            List<List<Patch>> toAndFro = new ArrayList<>(CHART.rows());
+            for (int i = 1 - first; i < toAndFro.size(); i += 2) {
+                toAndFro.set(i, reversed(toAndFro.get(i)));
+            }
+            assertRefused("to and fro: rows " + (first == 0 ? "2, 4" : "1, 3"), toAndFro);
+        }
         List<Patch> mixed = new ArrayList<>(CHART.order());
         Collections.shuffle(mixed, new Random(5));
         assertRefused("do not fit the chart's reading order", List.of(mixed));
         List<Patch> short3 = CHART.order().subList(0, 45);
         assertRefused("45 readings, but the chart has 48 patches in 6 rows", List.of(short3));
+    }
+
+    /** The number of readings is right, but one row stands in the place of another. */
+    @Test
+    void aRowReadTwiceInsteadOfItsNeighbourIsRefused() throws Problem {
+        Random noise = new Random(11);
+        for (int i = 0; i < CHART.rows().size(); i++) {
+            for (int other : new int[] {i - 1, i + 1}) {
+                if (other >= 0 && other < CHART.rows().size()) {
+                    List<List<Patch>> rows = new ArrayList<>(CHART.rows());
+                    rows.set(i, rows.get(other));
+                    String words =
+                            "row "
+                                    + (i + 1)
+                                    + " was missed and row "
+                                    + (other + 1)
+                                    + " read twice. Measure row "
+                                    + (i + 1);
+                    Problem problem = problem(noisy(rows, noise));
+                    assertTrue(problem.toString().contains(words), problem::toString);
+                }
+            }
+        }
+        // Rows far apart changed places: no row was read twice, and none is said to be.
+        List<List<Patch>> swapped = new ArrayList<>(CHART.rows());
+        Collections.swap(swapped, 0, 4);
+        Problem problem = problem(noisy(swapped, noise));
+        assertFalse(problem.toString().contains("read twice"), problem::toString);
+        for (int k = 0; k < 50; k++) {
+            assertEquals(48, read(noisy(CHART.rows(), noise)).patches().size());
+        }
+    }
+
+    /** Readings of a dull paper with an instrument's noise (simulated). */
+    private static String noisy(List<List<Patch>> rows, Random noise) {
+        StringBuilder text = new StringBuilder();
+        for (Patch patch : rows.stream().flatMap(List::stream).toList()) {
+            String separator = "";
+            for (String value : dull(patch).split(" ", -1)) {
+                double read = Double.parseDouble(value) + 0.3 * noise.nextGaussian();
+                text.append(separator).append(String.format(Locale.ROOT, "%.2f", read));
+                separator = " ";
+            }
+            text.append('\n');
+        }
+        return text.toString();
     }
 
     /** Papers' windows and the like are left out of the reading order, not of the chart. */
