@@ -50,40 +50,19 @@ final class PrintIdentity {
         for (Pair pair : pairs) {
             groups.computeIfAbsent(pair.rgb, k -> new ArrayList<>()).add(pair);
         }
-        double product = 0;
-        double squareFirst = 0;
-        double squareSecond = 0;
-        double noiseFirst = 0;
-        double noiseSecond = 0;
-        int n = 0;
+        TwinDepartures departures = new TwinDepartures();
         for (List<Pair> twins : groups.values()) {
-            if (twins.size() < 2 || twins.get(0).rgb.equals(Rgb8.grey(255))) {
-                continue;
-            }
-            double meanFirst = twins.stream().mapToDouble(p -> p.first.l()).average().orElse(0);
-            double meanSecond = twins.stream().mapToDouble(p -> p.second.l()).average().orElse(0);
-            for (Pair pair : twins) {
-                double a = pair.first.l() - meanFirst;
-                double b = pair.second.l() - meanSecond;
-                // A patch that dirt or an edge spoiled in one scan would drown all others.
-                if (Math.abs(a) < 1.5 && Math.abs(b) < 1.5) {
-                    product += a * b;
-                    squareFirst += a * a;
-                    squareSecond += b * b;
-                    noiseFirst += pair.errorFirst * pair.errorFirst;
-                    noiseSecond += pair.errorSecond * pair.errorSecond;
-                    n++;
-                }
+            if (twins.size() >= 2 && !twins.get(0).rgb.equals(Rgb8.grey(255))) {
+                departures.add(
+                        twins.stream().mapToDouble(p -> p.first.l()).toArray(),
+                        twins.stream().mapToDouble(p -> p.second.l()).toArray(),
+                        twins.stream().mapToDouble(Pair::errorFirst).toArray(),
+                        twins.stream().mapToDouble(Pair::errorSecond).toArray());
             }
         }
-        double agreement =
-                squareFirst > 0 && squareSecond > 0
-                        ? product / Math.sqrt(squareFirst * squareSecond)
-                        : 0;
-        double expected =
-                Math.sqrt(
-                        Math.max(0, 1 - noiseFirst / squareFirst)
-                                * Math.max(0, 1 - noiseSecond / squareSecond));
+        int n = departures.count();
+        double agreement = departures.agreement();
+        double expected = departures.expected();
         if (n >= FEWEST && agreement > SAME) {
             return Optional.empty();
         }

@@ -149,10 +149,14 @@ public final class ScanColour {
         if (profile.space() != wanted) {
             throw new IccException(
                     16,
-                    "it is for "
-                            + profile.space().channels
-                            + " channels, the scan has "
-                            + wanted.channels);
+                    profile.space().channels == wanted.channels
+                            ? "it is for "
+                                    + (profile.space() == IccProfile.Space.LAB ? "Lab" : "XYZ")
+                                    + " codes, the scan has RGB"
+                            : "it is for "
+                                    + profile.space().channels
+                                    + " channels, the scan has "
+                                    + wanted.channels);
         }
         if (profile.deviceClass() == IccProfile.DeviceClass.OUTPUT) {
             throw new IccException(

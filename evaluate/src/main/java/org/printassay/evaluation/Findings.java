@@ -84,7 +84,7 @@ final class Findings {
         }
         Neutrality neutrality = e.neutrality();
         if (neutrality != null) {
-            findings.neutrality(neutrality, e.details(), repeats);
+            findings.neutrality(neutrality, e.details(), trust, repeats);
         }
         Colours colours = e.colours();
         Evenness evenness = e.evenness();
@@ -150,7 +150,7 @@ final class Findings {
                     "tone",
                     "Whether tone follows its aim cannot be told.",
                     sure,
-                    "Print the chart again, or scan with less noise.");
+                    Sharper.advice(tone.budgets(), trust));
             return;
         }
         if (tone.rmsDeltaL() < FOLLOWS) {
@@ -189,7 +189,7 @@ final class Findings {
                                         + " anew."));
     }
 
-    private void neutrality(Neutrality n, PrintDetails details, boolean repeats) {
+    private void neutrality(Neutrality n, PrintDetails details, Trust trust, boolean repeats) {
         Neutrality.Cast cast = n.cast();
         String sure =
                 repeats
@@ -236,7 +236,7 @@ final class Findings {
                     "neutrality",
                     "Whether greys lean cannot be told.",
                     sure,
-                    "Print the chart again, or scan with less noise.");
+                    Sharper.advice(cast.budgets(), trust));
         } else {
             add(FindingKind.NEUTRAL, "neutrality", "Greys are neutral on this paper.", sure, "");
         }

@@ -38,13 +38,14 @@ final class MeasuredFigures {
         if (conditions.mode().isEmpty()) {
             notes.add("The measurement condition (M0 to M3) is not stated.");
         }
+        Double brightener = brightener(file, notes);
         return new MeasurementSummary(
                 conditions.mode().map(Condition::name).orElse(null),
                 conditions.backing().orElse(null),
                 conditions.filter().orElse(null),
                 instruments(files),
                 file.patches().stream().mapToInt(MeasuredPatch::repeats).max().orElse(1),
-                brightener(file),
+                brightener,
                 solids(file.patches()),
                 notes);
     }
@@ -63,10 +64,45 @@ final class MeasuredFigures {
         return String.join(" and ", all);
     }
 
-    private static @Nullable Double brightener(MeasurementFile file) {
-        Optional<Double> with = file.under(Condition.M1).flatMap(MeasuredFigures::paperB);
-        Optional<Double> without = file.under(Condition.M2).flatMap(MeasuredFigures::paperB);
-        return with.isPresent() && without.isPresent() ? without.get() - with.get() : null;
+    /**
+     * The index; null without both conditions, or where what lay behind the sheet was not the same,
+     * which is then noted.
+     */
+    private static @Nullable Double brightener(MeasurementFile file, List<String> notes) {
+        List<String> backings = new ArrayList<>();
+        for (MeasurementSet with : under(file, Condition.M1)) {
+            for (MeasurementSet without : under(file, Condition.M2)) {
+                Optional<String> behind = with.conditions().backing();
+                Optional<String> other = without.conditions().backing();
+                Optional<Double> bWith = paperB(with);
+                Optional<Double> bWithout = paperB(without);
+                if (bWith.isEmpty() || bWithout.isEmpty()) {
+                    continue;
+                }
+                if (behind.equals(other)) {
+                    return bWithout.get() - bWith.get();
+                }
+                backings.add(
+                        "M1 with backing "
+                                + behind.orElse("not stated")
+                                + ", M2 with backing "
+                                + other.orElse("not stated"));
+            }
+        }
+        if (!backings.isEmpty()) {
+            notes.add(
+                    "The OBA index was not taken: it needs M1 and M2 over the same backing, and the"
+                            + " paper was measured under "
+                            + backings.get(0)
+                            + ".");
+        }
+        return null;
+    }
+
+    private static List<MeasurementSet> under(MeasurementFile file, Condition condition) {
+        return file.sets().stream()
+                .filter(set -> set.conditions().mode().equals(Optional.of(condition)))
+                .toList();
     }
 
     private static Optional<Double> paperB(MeasurementSet set) {

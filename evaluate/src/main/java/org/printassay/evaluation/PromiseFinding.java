@@ -23,6 +23,15 @@ final class PromiseFinding {
     /** Mean dE00 up to which a print keeps its promise (common practice, no source). */
     private static final double KEPT = 3;
 
+    /**
+     * What 95 of 100 patches have to be below (common practice, no source): a mean alone hides a
+     * part that is far off.
+     */
+    private static final double MOST_KEPT = 4;
+
+    /** Mean dE00 up to which a part of the colours does: about twice what is just seen. */
+    private static final double PART_KEPT = 2;
+
     private PromiseFinding() {}
 
     static Evaluation beside(Evaluation e, PrinterProfile printer, PrintRoute route)
@@ -41,13 +50,17 @@ final class PromiseFinding {
             return e.toBuilder().warnings(warnings).build();
         }
         List<Finding> findings = new ArrayList<>(e.findings());
-        Finding found = finding(promise.get(), e.trust(), PromiseBudget.of(e, promise.get()));
-        boolean kept = promise.get().mistake() == null && promise.get().meanDeltaE00() <= KEPT;
+        Optional<PromisePart> worst = PromisePart.worst(e.patches(), promise.get());
+        Budget budget = PromiseBudget.of(e, promise.get());
+        Finding found = finding(promise.get(), worst, e.trust(), budget);
+        boolean mostly = promise.get().mistake() == null && promise.get().meanDeltaE00() <= KEPT;
+        boolean kept = mostly && partlyOff(promise.get(), worst, budget).isEmpty();
         if (kept && findings.size() >= MOST_FINDINGS) {
             findings.remove(findings.size() - 1);
         }
-        // A wrong route is behind everything else that is wrong: it comes first.
-        findings.add(kept ? findings.size() : 0, found);
+        // A wrong route is behind everything else that is wrong: it comes first. A part that is off
+        // is no more than one fault among others.
+        findings.add(kept ? findings.size() : mostly ? Math.min(1, findings.size()) : 0, found);
         return e.toBuilder()
                 .promise(promise.get())
                 .warnings(warnings)
@@ -64,12 +77,30 @@ final class PromiseFinding {
                 : "the scan carries no usable profile of its own.";
     }
 
+    /** What is surely off where the mean is not; empty where nothing is. */
+    private static Optional<String> partlyOff(
+            Promise p, Optional<PromisePart> worst, Budget budget) {
+        double unsure = budget.halfWidth();
+        if (worst.isPresent() && worst.get().meanDeltaE00() - unsure > PART_KEPT) {
+            return Optional.of(
+                    say("%s are %.1f dE00 off", worst.get().words(), worst.get().meanDeltaE00())
+                            + worst.get().way());
+        }
+        return p.p95DeltaE00() - unsure > MOST_KEPT
+                ? Optional.of(
+                        say("5 of 100 colours are %.1f dE00 off or more", p.p95DeltaE00())
+                                + worst.map(part -> ", most of all " + part.words() + part.way())
+                                        .orElse(""))
+                : Optional.empty();
+    }
+
     /**
      * Says it in words.
      *
+     * @param worst the part of the colours that is off most
      * @param budget where the uncertainty of the mean comes from
      */
-    static Finding finding(Promise p, Trust trust, Budget budget) {
+    static Finding finding(Promise p, Optional<PromisePart> worst, Trust trust, Budget budget) {
         String distance =
                 say(
                         "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (patch %s), for %s;"
@@ -91,6 +122,17 @@ final class PromiseFinding {
                                     mistake.fit(), Objects.requireNonNull(p.promisedFit()))
                             + distance,
                     advice(mistake));
+        }
+        Optional<String> off = partlyOff(p, worst, budget);
+        if (p.meanDeltaE00() <= KEPT && off.isPresent()) {
+            return new Finding(
+                    "route",
+                    "On the whole the print keeps what its profile promises, but "
+                            + off.get()
+                            + ".",
+                    distance,
+                    "Check intent, paper type and driver settings; if they are right, the printer"
+                            + " has drifted or the profile needs to be made anew.");
         }
         if (p.meanDeltaE00() <= KEPT) {
             return new Finding("route", "The print keeps what its profile promises.", distance, "");

@@ -49,7 +49,7 @@ final class RangeFinding {
                     "black",
                     say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
                     say("± %.1f, %s. Paper white L* %.1f.", unsure, basis(trust), paper.l()),
-                    "Print the chart again, or scan with less noise.");
+                    Sharper.advice(black.budgets().stream().limit(1).toList(), trust));
         }
         FindingKind kind = ink.l() > GREY ? FindingKind.BLACK_GREY : FindingKind.BLACK_DEEP;
         return kind.weighed(

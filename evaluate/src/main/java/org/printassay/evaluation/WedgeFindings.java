@@ -1,5 +1,6 @@
 package org.printassay.evaluation;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.printassay.metric.LevelStep;
@@ -134,7 +135,8 @@ final class WedgeFindings {
                 repeats
                         ? "The differences are too small for the spread between equal patches."
                         : "Levels were read once, so this is a single reading.";
-        String advice = "Print the chart again, or scan with less noise.";
+        // The bounds of levels rest on the spread of twins alone.
+        String advice = Sharper.advice(List.of(), trust);
         if (paper) {
             return finding(
                     FindingKind.END_UNKNOWN,

@@ -13,7 +13,7 @@ import org.printassay.colour.Lab;
  * @param contrastDeltaL the same range in L*
  * @param stopsWithFlare what is left of it where 1 % of the light that falls on the print is
  *     reflected by its surface into the eye (common practice, no source)
- * @param paperWords colour of the paper against D50 in words
+ * @param paperWords colour of the paper against D50 in words, no more than its uncertainty allows
  * @param paperDeltaCh distance of the paper from neutral, a*b* plane
  */
 public record Derived(
@@ -50,7 +50,7 @@ public record Derived(
                         halfStops(ink.l(), black.uncertainty().l())),
                 paper.l() - ink.l(),
                 stops(top + FLARE, bottom + FLARE),
-                words(paper),
+                words(paper, white.uncertainty()),
                 paper.chroma());
     }
 
@@ -65,13 +65,38 @@ public record Derived(
         return stops(up, down) / 2;
     }
 
-    private static String words(Lab paper) {
+    /**
+     * Whether a tint is surely one: neutral lies outside the ellipse of the uncertainty.
+     *
+     * @param uncertainty 95 % half-widths
+     */
+    static boolean surelyTinted(Lab paper, Lab uncertainty) {
+        return Math.hypot(paper.a() / uncertainty.a(), paper.b() / uncertainty.b()) > 1;
+    }
+
+    private static String words(Lab paper, Lab uncertainty) {
         double chroma = paper.chroma();
+        double unsure = Math.max(uncertainty.a(), uncertainty.b());
+        // A tint that may be none, or none that may be a clear one.
+        if (chroma < TINTS[0]
+                ? unsure > TINTS[1]
+                : unsure > 0 && !surelyTinted(paper, uncertainty)) {
+            return String.format(
+                    Locale.ROOT,
+                    "neutral or tinted, which cannot be told: %.1f towards %s, \u00b1 %.1f",
+                    chroma,
+                    HueWords.hue(paper.a(), paper.b()),
+                    unsure);
+        }
         if (chroma < TINTS[0]) {
             return "neutral under D50";
         }
         String strength =
-                chroma < TINTS[1] ? "slightly " : chroma < TINTS[2] ? "clearly " : "strongly ";
+                unsure > TINTS[1]
+                        ? ""
+                        : chroma < TINTS[1]
+                                ? "slightly "
+                                : chroma < TINTS[2] ? "clearly " : "strongly ";
         String temperature = HueWords.temperature(paper.a(), paper.b());
         return String.format(
                 Locale.ROOT,

@@ -11,7 +11,8 @@ import org.printassay.colour.Lab;
  *
  * @param lab absolute CIELAB; null when not judged
  * @param labRelative relative to paper
- * @param density visual density; null when not judged
+ * @param density visual density (ISO 5-3), from spectra where there are any, else from L*; null
+ *     when not judged
  * @param uncertainty 95 % half-widths of L*, a*, b*: random part and the stated systematic part
  *     combined
  * @param systematicL stated systematic part of L* by trust, included in {@code uncertainty}
@@ -48,13 +49,15 @@ public record Extreme(
 
     /**
      * What the uncertainty of the density is made of: that of L*, carried through the derivative of
-     * density by L* (ISO/IEC Guide 98-3, 5.1.3). Empty without budgets or density.
+     * density by L* (ISO/IEC Guide 98-3, 5.1.3) at the L* of that density, which spectra give
+     * otherwise than L*. Empty without budgets or density.
      */
     Optional<Budget> densityBudget() {
         if (budgets.isEmpty() || lab == null || density == null) {
             return Optional.empty();
         }
-        double slope = Math.abs(densityAt(lab.l() + STEP) - densityAt(lab.l() - STEP)) / (2 * STEP);
+        double l = Lab.lightness(Math.pow(10, -density));
+        double slope = Math.abs(densityAt(l + STEP) - densityAt(l - STEP)) / (2 * STEP);
         List<Budget.Part> parts =
                 budgets.get(0).parts().stream()
                         .map(p -> new Budget.Part(p.kind(), slope * p.standard(), p.freedom()))

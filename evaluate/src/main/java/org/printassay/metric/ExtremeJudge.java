@@ -41,15 +41,30 @@ final class ExtremeJudge {
                 new Extreme(
                         absolute,
                         relative(Neutrals.undoubted(readings), data),
-                        absolute == null
-                                ? null
-                                : Density.ofFactor(
-                                        Math.max(1e-4, Lab.luminanceFactor(absolute.l()))),
+                        absolute == null ? null : density(readings, data),
                         new Lab(l.halfWidth(), a.halfWidth(), b.halfWidth()),
                         stated,
                         level,
                         data.count(),
                         List.of(l, a, b)));
+    }
+
+    /**
+     * Density of the mean reflectance of the readings that the colour is the mean of: their own
+     * densities, which come from spectra where there are any (ISO 5-3), and not quite from L*.
+     */
+    private static double density(List<Reading> readings, LevelData data) {
+        double factor = 0;
+        int n = 0;
+        for (Reading reading : Neutrals.undoubted(readings)) {
+            Double density = reading.density();
+            if (density != null && data.kept().contains(reading.best())) {
+                factor += Math.pow(10, -density);
+                n++;
+            }
+        }
+        return Density.ofFactor(
+                Math.max(1e-4, n == 0 ? Lab.luminanceFactor(data.mean().l()) : factor / n));
     }
 
     private static Lab relative(List<Reading> readings, LevelData data) {

@@ -103,7 +103,8 @@ public record Judgement(
         Neutrality neutrality =
                 neutrals.clipped(255)
                         ? null
-                        : NeutralityJudge.judge(neutrals, whiteLab, blackLab).orElse(null);
+                        : NeutralityJudge.judge(neutrals, whiteLab, blackLab, white.uncertainty())
+                                .orElse(null);
         List<Budget> budgets = new ArrayList<>(budgets(set, white, black, tone, neutrality));
         if (absolute) {
             Lab spread =

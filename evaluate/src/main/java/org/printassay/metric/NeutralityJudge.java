@@ -23,7 +23,12 @@ final class NeutralityJudge {
     private record Errors(
             Neutrals.Spread a, Neutrals.Spread b, double systematic, LevelData white, Lab black) {}
 
-    static Optional<Neutrality> judge(Neutrals neutrals, Lab white, Lab black) {
+    /**
+     * Judges.
+     *
+     * @param tintError 95 % half-widths of the paper's colour
+     */
+    static Optional<Neutrality> judge(Neutrals neutrals, Lab white, Lab black, Lab tintError) {
         List<LevelData> curve = neutrals.curve();
         if (curve.size() < FEWEST_LEVELS || !neutrals.set().colour()) {
             return Optional.empty();
@@ -91,15 +96,18 @@ final class NeutralityJudge {
                                 && apart > CROSSOVER,
                         Neutrals.weighted(shares, chPaper),
                         Arrays.stream(chPaper).max().orElse(0),
-                        absolute ? tint(white) : null,
+                        absolute ? tint(white, tintError) : null,
                         cast.significant() && Math.abs(cast.b()) > 0.5 ? -cast.b() : null,
                         points));
     }
 
-    private static String tint(Lab white) {
+    private static String tint(Lab white, Lab error) {
         double size = white.chroma();
         if (size < 1) {
             return "neutral";
+        }
+        if (!Derived.surelyTinted(white, error)) {
+            return "neutral or tinted";
         }
         String strength = size < 3 ? "slightly " : size > 7 ? "strongly " : "";
         String temperature = HueWords.temperature(white.a(), white.b());

@@ -14,6 +14,8 @@ public enum WarningCode {
     CALIBRATION_SETTINGS,
     /** Colours lie outside those that the calibration was made from. */
     CALIBRATION_RANGE,
+    /** A measurement may be of another print than the scan. */
+    MEASUREMENT_DOUBTFUL,
     /** Levels come from a scan without profile and hold roughly. */
     THRESHOLD_APPROXIMATE,
     /** Absolute lightness holds only if automatic exposure was off. */

@@ -24,7 +24,9 @@ final class JsonPromise {
         profile.put("name", p.profile()).put("sha256", p.sha256());
         profile.put("description", p.description());
         node.put("intent", key(p.route().intent()));
-        node.put("blackPointCompensation", p.route().blackPointCompensation());
+        // The absolute intent ignores it.
+        boolean absolute = p.route().intent() == Intent.ABSOLUTE;
+        node.put("blackPointCompensation", !absolute && p.route().blackPointCompensation());
         node.put("judged", p.judged());
         node.set("meanDeltaE00", fine(p.meanDeltaE00()));
         node.set("p95DeltaE00", fine(p.p95DeltaE00()));

@@ -22,6 +22,7 @@ import org.printassay.evaluation.SourceFile;
 import org.printassay.evaluation.ToldApart;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
@@ -152,8 +153,10 @@ public final class Calibrator {
             CodeLight codes = meaning.of(scan).codeLight();
             TargetReading.Read read = reading.read(codes);
             LinearRgb paper = TargetReading.paper(read.patches());
-            Warning light = light(scan.name(), read.light());
-            return new Seen(codes, scan, read.patches(), paper, false, null, List.of(light));
+            List<Warning> warnings = new ArrayList<>();
+            reading.missing().ifPresent(warnings::add);
+            warnings.add(light(scan.name(), read.light()));
+            return new Seen(codes, scan, read.patches(), paper, false, null, warnings);
         };
     }
 
@@ -177,6 +180,7 @@ public final class Calibrator {
     private static final class Print implements Reader {
         private final CalibrationRequest request;
         private @Nullable MeasurementFile measured;
+        private Optional<Warning> identity = Optional.empty();
 
         Print(CalibrationRequest request) {
             this.request = request;
@@ -223,18 +227,32 @@ public final class Calibrator {
             }
             Chart shown = parts.get(0).samples().located().chart();
             MeasurementFile file = InstrumentFiles.read(request.measurement(), Optional.of(shown));
+            Matching matching = new Matching(file);
+            if (measured == null) {
+                identity = identity(parts.get(0), lights, matching, file.name());
+            }
             measured = file;
             List<Warning> warnings = new ArrayList<>(read.warnings());
+            identity.ifPresent(warnings::add);
             warnings.addAll(lights.warnings());
             return new Seen(
                     parts.get(0).colour().codeLight(),
                     parts.get(0).samples().scan(),
-                    new Matching(file).of(lights),
+                    matching.of(lights),
                     lights.paper(),
                     lights.strayLightKnown(),
                     lights.lightDeltaE00(),
                     warnings);
         }
+    }
+
+    /** Colours are those by the scan's own profile, as only a first reading has them. */
+    private static Optional<Warning> identity(
+            ScanPart part, ScanLights lights, Matching matching, String measurement)
+            throws Problem {
+        ScanColour colour = part.colour();
+        return SamePrint.of(matching.pairs(lights, colour), colour.trust() == Trust.PROFILED_SCAN)
+                .judged(measurement, part.samples().scan().name());
     }
 
     /** What codes mean is learnt once for all scans. */

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanLights;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -36,8 +38,8 @@ final class Matching {
             if (!seen.flags().isEmpty() || same.isEmpty()) {
                 continue;
             }
-            MeasuredPatch own = byId.get(patch.id());
-            Lab lab = own != null && own.rgb().equals(patch.rgb()) ? own.lab() : mean(same);
+            MeasuredPatch own = own(patch);
+            Lab lab = own != null ? own.lab() : mean(same);
             Rgb8 code = patch.rgb();
             matched.add(
                     new TrainingPatch(
@@ -48,6 +50,49 @@ final class Matching {
                             lab));
         }
         return matched;
+    }
+
+    private @Nullable MeasuredPatch own(Patch patch) {
+        MeasuredPatch own = byId.get(patch.id());
+        return own != null && own.rgb().equals(patch.rgb()) ? own : null;
+    }
+
+    /**
+     * Patches in scan and measurement, both relative to their paper.
+     *
+     * @param colour of the scan's light
+     */
+    List<SamePrint.Pair> pairs(ScanLights lights, ScanColour colour) {
+        List<MeasuredPatch> bare = byCode.getOrDefault(Rgb8.grey(255), List.of());
+        Xyz measuredPaper = bare.isEmpty() ? Xyz.PCS_WHITE : mean(bare).toXyz(Xyz.PCS_WHITE);
+        Xyz seenPaper = colour.toXyz(lights.paper());
+        List<SamePrint.Pair> pairs = new ArrayList<>();
+        for (ScanLights.PatchLight seen : lights.patches()) {
+            Patch patch = seen.patch();
+            List<MeasuredPatch> same = byCode.getOrDefault(patch.rgb(), List.of());
+            if (!seen.flags().isEmpty() || same.isEmpty() || patch.rgb().equals(Rgb8.grey(255))) {
+                continue;
+            }
+            MeasuredPatch own = own(patch);
+            Lab lab = own != null ? own.lab() : mean(same);
+            pairs.add(
+                    new SamePrint.Pair(
+                            patch.rgb().toString(),
+                            relative(colour.toXyz(seen.light()), seenPaper),
+                            relative(lab.toXyz(Xyz.PCS_WHITE), measuredPaper),
+                            own != null && own.placed()));
+        }
+        return pairs;
+    }
+
+    private static Lab relative(Xyz xyz, Xyz paper) {
+        Xyz white = Xyz.PCS_WHITE;
+        return Lab.of(
+                new Xyz(
+                        xyz.x() / paper.x() * white.x(),
+                        xyz.y() / paper.y() * white.y(),
+                        xyz.z() / paper.z() * white.z()),
+                white);
     }
 
     private static Lab mean(List<MeasuredPatch> same) {

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.printassay.calibrate.BackgroundLight;
 import org.printassay.chart.Chart;
 import org.printassay.colour.Lab;
@@ -19,6 +18,8 @@ import org.printassay.locate.PointPx;
 import org.printassay.measurement.MeasurementReader;
 import org.printassay.problem.Problem;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
@@ -28,6 +29,7 @@ import org.printassay.sample.PatchSampler;
 import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanFiles;
 import org.printassay.scan.ScanImage;
+import org.printassay.scan.ScanInfo;
 import org.printassay.scannermodel.TrainingPatch;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
@@ -47,6 +49,9 @@ final class TargetReading {
     /** Where more patches than this are not even, the grid lies beside them. */
     private static final double MOST_UNEVEN = 0.3;
 
+    /** More names than this are not listed. */
+    private static final int NAMED = 10;
+
     private final ScanImage scan;
     private final LocatedSheet located;
     private final Map<String, Lab> values;
@@ -54,12 +59,19 @@ final class TargetReading {
     /** So many of the last patches are background. */
     private final int background;
 
+    private final Optional<Warning> missing;
+
     private TargetReading(
-            ScanImage scan, LocatedSheet located, Map<String, Lab> values, int background) {
+            ScanImage scan,
+            LocatedSheet located,
+            Map<String, Lab> values,
+            int background,
+            Optional<Warning> missing) {
         this.scan = scan;
         this.located = located;
         this.values = values;
         this.background = background;
+        this.missing = missing;
     }
 
     /**
@@ -97,14 +109,70 @@ final class TargetReading {
             throw Problem.usage(
                     "--corners go clockwise from the target's top left corner, in pixels.");
         }
-        Map<String, Lab> values =
-                MeasurementReader.colours(
-                        data,
-                        target.patches().stream()
-                                .map(TargetLayout.Place::id)
-                                .collect(Collectors.toSet()));
+        List<String> ids = target.patches().stream().map(TargetLayout.Place::id).toList();
+        PaddedNames names = new PaddedNames(ids);
+        Map<String, Lab> values = names.own(MeasurementReader.colours(data, names.all()));
+        LocatedSheet located = located(target, corners);
+        refuseBeyond(ScanFiles.displayName(layout), located, image.info());
+        List<String> missing = ids.stream().filter(id -> !values.containsKey(id)).toList();
         return new TargetReading(
-                image, located(target, corners), values, target.background().size());
+                image,
+                located,
+                values,
+                target.background().size(),
+                missing(ScanFiles.displayName(data), missing, ids.size()));
+    }
+
+    /** A place beyond the scan is a mistake in the layout or in the corners. */
+    private static void refuseBeyond(String layout, LocatedSheet located, ScanInfo scan)
+            throws Problem {
+        List<String> beyond = new ArrayList<>();
+        for (Patch patch : located.sheet().patches()) {
+            PointPx middle = located.placement().toScan(patch.area().centre());
+            if (middle.x() < 0
+                    || middle.y() < 0
+                    || middle.x() > scan.width()
+                    || middle.y() > scan.height()) {
+                beyond.add(patch.id());
+            }
+        }
+        if (!beyond.isEmpty()) {
+            throw Problem.input(
+                    layout,
+                    String.format(
+                            Locale.ROOT,
+                            "by --corners, %d of its places lie beyond %s: %s. Check its millimetres,"
+                                    + " and that its corners are those of --corners.",
+                            beyond.size(),
+                            scan.name(),
+                            named(beyond)));
+        }
+    }
+
+    private static Optional<Warning> missing(String data, List<String> ids, int all) {
+        return ids.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Warning(
+                                WarningCode.PATCHES_MISSING,
+                                String.format(
+                                        Locale.ROOT,
+                                        "%d of %d patches of the layout are not in %s: %s.",
+                                        ids.size(),
+                                        all,
+                                        data,
+                                        named(ids))));
+    }
+
+    /** The first of them. */
+    private static String named(List<String> ids) {
+        return String.join(", ", ids.subList(0, Math.min(NAMED, ids.size())))
+                + (ids.size() > NAMED ? " and " + (ids.size() - NAMED) + " more" : "");
+    }
+
+    /** What the user must know about the data file. */
+    Optional<Warning> missing() {
+        return missing;
     }
 
     /** A target is read like a sheet; codes only tell its patches apart. */

@@ -18,6 +18,7 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.problem.Problem;
+import org.printassay.promise.SimulatedPrinter;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -56,6 +57,27 @@ class ScanColourTest {
         Lab grey = lab(colour, 0.18, 0.18, 0.18);
         assertEquals(49.50, grey.l(), 0.01);
         assertEquals(0, grey.chroma(), 0.02);
+    }
+
+    /** A profile for Lab codes has three channels too. */
+    @Test
+    void aProfileForLabCodesIsSaidToBeOne() {
+        byte[] lab = SimulatedPrinter.glossy().profile();
+        System.arraycopy("spacLab ".getBytes(StandardCharsets.US_ASCII), 0, lab, 12, 8);
+        Problem problem =
+                assertThrows(
+                        Problem.class,
+                        () -> ScanColour.given("lab.icc", lab, info(3, new byte[0])));
+        assertTrue(problem.getMessage().contains("it is for Lab codes"), problem::toString);
+        Problem grey =
+                assertThrows(
+                        Problem.class,
+                        () ->
+                                ScanColour.given(
+                                        "rgb.icc",
+                                        RgbProfiles.of(RgbSpace.SRGB),
+                                        info(1, new byte[0])));
+        assertTrue(grey.getMessage().contains("3 channels, the scan has 1"), grey::toString);
     }
 
     /**

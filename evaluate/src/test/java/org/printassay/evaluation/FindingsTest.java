@@ -5,15 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.metric.Budget;
 import org.printassay.metric.Judgement;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
@@ -42,6 +45,17 @@ class FindingsTest {
             Trust trust,
             long seed,
             List<Warning> warnings) {
+        return judge(l, copies, noise, trust, seed, warnings, null);
+    }
+
+    private static Evaluation judge(
+            IntToDoubleFunction l,
+            int copies,
+            double noise,
+            Trust trust,
+            long seed,
+            List<Warning> warnings,
+            @Nullable Lab calibration) {
         Random random = new Random(seed);
         List<Reading> readings = new ArrayList<>();
         for (int level = 0; level <= 255; level += level < 48 || level >= 207 ? 1 : 3) {
@@ -65,7 +79,16 @@ class FindingsTest {
                                 1));
             }
         }
-        ReadingSet set = new ReadingSet(readings, RgbSpace.SRGB, trust, true);
+        ReadingSet set =
+                calibration == null
+                        ? new ReadingSet(readings, RgbSpace.SRGB, trust, true)
+                        : new ReadingSet(
+                                readings,
+                                RgbSpace.SRGB,
+                                trust,
+                                true,
+                                List.of(),
+                                Collections.nCopies(readings.size(), calibration));
         return Assembly.evaluation(
                 set,
                 Judgement.of(set, T),
@@ -151,6 +174,62 @@ class FindingsTest {
         IntToDoubleFunction l = k -> blockedTo(0).applyAsDouble(k) - (k == 6 ? 5 : 0);
         String all = all(judge(l, 4, 0.1, Trust.INSTRUMENT, 5));
         assertTrue(all.contains("Level 6 prints darker than level 0"), all);
+    }
+
+    /** What cannot be told is advised on by the largest part of its uncertainty. */
+    @Test
+    void adviceGoesByTheLargestPartOfTheUncertainty() {
+        int unknown = 0;
+        for (int seed = 0; seed < 20; seed++) {
+            for (Trust trust : List.of(Trust.PROFILED_SCAN, Trust.INSTRUMENT)) {
+                Evaluation e = judge(blockedTo(0), 2, 12, trust, seed);
+                String advice = advice(e, "Whether greys lean");
+                if (!advice.startsWith("not found")) {
+                    boolean instrument = trust == Trust.INSTRUMENT;
+                    String begins = instrument ? "Measure again" : "Print the chart again";
+                    assertTrue(advice.startsWith(begins), advice);
+                    unknown++;
+                }
+            }
+        }
+        assertTrue(unknown >= 2, "greys that cannot be told: " + unknown);
+        for (Trust trust : List.of(Trust.CALIBRATED_SCAN, Trust.PROFILED_SCAN)) {
+            Evaluation e = judge(blockedTo(0), 3, 0.1, trust, 4, List.of(), new Lab(4, 5, 5));
+            for (String what : List.of("Whether greys lean", "Whether tone follows")) {
+                String advice = advice(e, what);
+                assertTrue(advice.contains("alibrate the scanner for this"), advice);
+                assertFalse(advice.contains("Print the chart again"), advice);
+            }
+        }
+        Evaluation black =
+                judge(l -> 14 + l / 3.3, 3, 0.1, Trust.CALIBRATED_SCAN, 4, List.of(), MATTE);
+        assertTrue(advice(black, "How deep the black").startsWith("Calibrate the scanner"));
+    }
+
+    private static final Lab MATTE = new Lab(4, 0, 0);
+
+    private static String advice(Evaluation e, String begins) {
+        return e.findings().stream()
+                .filter(f -> f.text().startsWith(begins))
+                .findFirst()
+                .map(Finding::advice)
+                .orElseGet(() -> "not found in " + all(e));
+    }
+
+    /** A profile or an instrument that is stated to be off by that much: nothing else helps. */
+    @Test
+    void adviceAgainstWhatIsStatedNamesTheBetterWay() {
+        Budget stated =
+                new Budget("x", "L*", 0, List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 1, null)));
+        Budget smaller =
+                new Budget("y", "L*", 0, List.of(new Budget.Part(Budget.Kind.RANDOM, 0.5, null)));
+        List<Budget> both = List.of(smaller, stated);
+        assertTrue(Sharper.advice(both, Trust.PROFILED_SCAN).contains("measure with an instr"));
+        assertTrue(Sharper.advice(both, Trust.CALIBRATED_SCAN).startsWith("Measure with an"));
+        assertTrue(Sharper.advice(List.of(smaller), Trust.PLAIN_SCAN).startsWith("Print the"));
+        Budget light =
+                new Budget("z", "L*", 0, List.of(new Budget.Part(Budget.Kind.LIGHT, 1, null)));
+        assertTrue(Sharper.advice(List.of(light), Trust.PLAIN_SCAN).startsWith("Scan the print"));
     }
 
     @Test

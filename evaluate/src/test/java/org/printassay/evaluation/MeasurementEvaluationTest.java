@@ -22,6 +22,7 @@ import org.printassay.chart.ChartFile;
 import org.printassay.chart.ChartReference;
 import org.printassay.chart.Charts;
 import org.printassay.chart.ReadingOrder;
+import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
@@ -249,6 +250,108 @@ class MeasurementEvaluationTest {
                 assertThrows(
                         Problem.class, () -> Evaluator.evaluate(EvaluationRequest.of(text, scan)));
         assertEquals(Problem.Kind.USAGE, problem.kind());
+    }
+
+    private String sample() throws Exception {
+        return new String(
+                Objects.requireNonNull(
+                                getClass()
+                                        .getResourceAsStream(
+                                                "/published/cgats-rgb-spectral-sample.txt"))
+                        .readAllBytes(),
+                StandardCharsets.UTF_8);
+    }
+
+    private Path under(String condition, String backing) throws Exception {
+        return Files.writeString(
+                dir.resolve(condition + backing + ".txt"),
+                "MEASUREMENT_CONDITION\t\""
+                        + condition
+                        + "\"\n"
+                        + (backing.isEmpty() ? "" : "SAMPLE_BACKING\t\"" + backing + "\"\n")
+                        + sample());
+    }
+
+    /** Black behind a sheet makes paper bluer or yellower, which is no brightener. */
+    @Test
+    void theBrightenerIsNotTakenAcrossBackings() throws Exception {
+        Path white = under("M1", "White");
+        Path black = under("M2", "Black");
+        MeasurementSummary m =
+                Objects.requireNonNull(
+                        Evaluator.evaluate(EvaluationRequest.of(white, black))
+                                .evaluation()
+                                .measurement());
+        assertNull(m.brightener());
+        assertTrue(
+                m.notes().stream()
+                        .anyMatch(n -> n.contains("M1 with backing white, M2 with backing black")),
+                m.notes()::toString);
+        MeasurementSummary unsaid =
+                Objects.requireNonNull(
+                        Evaluator.evaluate(EvaluationRequest.of(under("M1", ""), black))
+                                .evaluation()
+                                .measurement());
+        assertNull(unsaid.brightener());
+        // The pair of one backing among three sets.
+        MeasurementSummary three =
+                Objects.requireNonNull(
+                        Evaluator.evaluate(EvaluationRequest.of(white, black, under("M2", "White")))
+                                .evaluation()
+                                .measurement());
+        assertEquals(0, Objects.requireNonNull(three.brightener()), 1e-9);
+    }
+
+    /** One black has one visual density: in the headline, among the full colours, in its patch. */
+    @Test
+    void theDensityOfBlackIsThatOfItsSpectrumEverywhere() throws Exception {
+        // Black that reflects red: its luminance and its ISO 5-3 density differ (simulated).
+        List<String> rows = new ArrayList<>();
+        for (String row : sample().lines().toList()) {
+            String[] cells = row.split("\t");
+            if (cells.length > 30 && row.contains("\t0\t0\t0\t")) {
+                int changed = 0;
+                for (int i = cells.length - 12; i < cells.length; i++) {
+                    if (cells[i].matches("0\\.[0-9]{5,}")) {
+                        cells[i] = "0.2";
+                        changed++;
+                    }
+                }
+                assertTrue(changed > 4, "bands of long wavelengths");
+                row = String.join("\t", cells);
+            }
+            rows.add(row);
+        }
+        Path file = Files.write(dir.resolve("reddish.txt"), rows);
+        Evaluation e = Evaluator.evaluate(EvaluationRequest.of(file)).evaluation();
+        double headline = Objects.requireNonNull(Objects.requireNonNull(e.black()).density());
+        double solid =
+                Objects.requireNonNull(e.measurement()).solids().stream()
+                        .filter(s -> s.name().equals("black"))
+                        .findFirst()
+                        .orElseThrow()
+                        .visual();
+        assertEquals(solid, headline, 1e-9);
+        double patch =
+                e.patches().stream()
+                        .filter(r -> r.rgb().equals(Rgb8.grey(0)))
+                        .mapToDouble(r -> Objects.requireNonNull(r.density()))
+                        .findFirst()
+                        .orElseThrow();
+        assertEquals(patch, headline, 1e-9);
+        double ofLightness = Density.ofLightness(Objects.requireNonNull(e.black().lab()).l());
+        assertTrue(Math.abs(ofLightness - headline) > 0.005, "the two differ: " + ofLightness);
+        Budget budget =
+                e.uncertainty().stream()
+                        .filter(b -> b.figure().equals("black.density"))
+                        .findFirst()
+                        .orElseThrow();
+        assertEquals(headline, budget.value(), 1e-9);
+        Evaluation back = EvaluationJson.parse("e", EvaluationJson.write(e));
+        assertEquals(
+                headline,
+                Objects.requireNonNull(Objects.requireNonNull(back.black()).density()),
+                5e-4);
     }
 
     /** Condition, backing and figures of spectra; M1 and M2 of one print give the OBA index. */

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -125,6 +126,114 @@ class PromiseEvaluationTest {
         assertEquals(aim(json), aim(EvaluationJson.write(EvaluationJson.parse("own", json))));
     }
 
+    /** A mean hides a part: mid-tones that print 4 L* darker, all else as promised. */
+    @Test
+    void aPartThatIsOffIsToldThoughTheMeanIsSmall() throws Exception {
+        IntUnaryOperator everywhere = level -> 0;
+        assertTrue(route(darker(everywhere)).text().startsWith("The print keeps"));
+        Finding mid = route(darker(l -> l > 33 && l < 67 ? 4 : 0));
+        assertTrue(mid.text().startsWith("On the whole"), mid.text());
+        assertTrue(mid.text().contains("but mid-tones are "), mid.text());
+        assertTrue(mid.text().contains("L* too dark"), mid.text());
+        Finding dark = route(darker(l -> l < 33 ? 5 : 0));
+        assertTrue(dark.text().contains("dark colours"), dark.text());
+    }
+
+    /** Few colours that are far off show in the 95th percentile alone (made-up figures). */
+    @Test
+    void fewColoursThatAreFarOffAreTold() {
+        Budget sure =
+                new Budget(
+                        "aim.meanDeltaE00",
+                        "dE00",
+                        1.4,
+                        List.of(new Budget.Part(Budget.Kind.SYSTEMATIC, 0.05, null)));
+        for (double p95 : new double[] {3.9, 4.3}) {
+            Promise promise =
+                    new Promise(
+                            "p.icc",
+                            "0",
+                            "",
+                            PrintRoute.USUAL,
+                            List.of(),
+                            20,
+                            1.4,
+                            p95,
+                            11,
+                            "A1",
+                            2.0,
+                            null);
+            Optional<PromisePart> part = Optional.of(new PromisePart("dark colours", 1.9, 3));
+            String text = PromiseFinding.finding(promise, part, Trust.INSTRUMENT, sure).text();
+            assertEquals(p95 < 4, text.startsWith("The print keeps"), text);
+            assertEquals(
+                    p95 > 4,
+                    text.endsWith("or more, most of all dark colours (3.0 L* too light)."),
+                    text);
+        }
+    }
+
+    private static Finding route(Evaluation e) {
+        return e.findings().stream()
+                .filter(f -> f.topic().equals("route"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /**
+     * The right route, but for L* by how much of it is taken off.
+     *
+     * @param less L* to take off, by L*
+     */
+    private Evaluation darker(IntUnaryOperator less) throws Exception {
+        IccTransform right =
+                IccTransform.between(
+                        IccProfile.parse(RgbProfiles.of(RgbSpace.SRGB)),
+                        IccProfile.parse(printer.profile()),
+                        Intent.RELATIVE,
+                        true);
+        evaluate(right::convert);
+        List<String> rows = new ArrayList<>();
+        for (String row : Files.readAllLines(folder.resolve("readings.txt"))) {
+            String[] cells = row.split(" ");
+            if (row.startsWith("S") && cells.length == 7 && row.matches("S[0-9].*")) {
+                double l = Double.parseDouble(cells[4]);
+                cells[4] = String.valueOf(l - less.applyAsInt((int) l));
+            }
+            rows.add(String.join(" ", cells));
+        }
+        Path file = Files.write(folder.resolve("darker.txt"), rows);
+        return Evaluator.evaluate(request(file, profile)).evaluation();
+    }
+
+    /** The absolute intent ignores it, whatever is said. */
+    @Test
+    void blackPointCompensationIsNotClaimedOfTheAbsoluteIntent() throws Exception {
+        Promise usual = there(evaluate(device -> device).promise());
+        for (Intent intent : Intent.values()) {
+            Promise promise =
+                    new Promise(
+                            usual.profile(),
+                            usual.sha256(),
+                            usual.description(),
+                            new PrintRoute(intent, true),
+                            usual.patches(),
+                            usual.judged(),
+                            usual.meanDeltaE00(),
+                            usual.p95DeltaE00(),
+                            usual.maxDeltaE00(),
+                            usual.worst(),
+                            usual.promisedFit(),
+                            usual.mistake());
+            Evaluation e = evaluate(device -> device).toBuilder().promise(promise).build();
+            String json = EvaluationJson.write(e);
+            assertTrue(
+                    json.contains("\"blackPointCompensation\": " + (intent != Intent.ABSOLUTE)),
+                    intent::toString);
+            assertEquals(aim(json), aim(EvaluationJson.write(EvaluationJson.parse("own", json))));
+        }
+    }
+
     @Test
     void unconvertedCodesComeFirst() throws Exception {
         Evaluation e = evaluate(device -> device);
@@ -216,7 +325,9 @@ class PromiseEvaluationTest {
                             "A1",
                             2.0,
                             null);
-            String text = PromiseFinding.finding(promise, Trust.PROFILED_SCAN, half).text();
+            String text =
+                    PromiseFinding.finding(promise, Optional.empty(), Trust.PROFILED_SCAN, half)
+                            .text();
             String wanted = mean < 3 ? "keeps" : mean < 3.5 ? "cannot be told" : "is far from";
             assertTrue(text.contains(wanted), text);
         }

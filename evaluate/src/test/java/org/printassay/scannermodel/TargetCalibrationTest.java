@@ -24,6 +24,8 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.evaluation.Progress;
 import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
 import org.printassay.scannercalibration.CalibrationRequest;
 import org.printassay.scannercalibration.Calibrator;
@@ -240,5 +242,46 @@ class TargetCalibrationTest {
         Problem problem = assertThrows(Problem.class, () -> calibrate(0));
         assertTrue(problem.getMessage().contains("target.txt"), problem.getMessage());
         assertFalse(problem.getMessage().contains("\n"));
+    }
+
+    /** Zeros in front of numbers, as data files write them and layouts do not. */
+    @Test
+    void namesWithZerosInFrontAreTheSame() throws Exception {
+        int all = calibrate(0).calibration().error().patches();
+        Files.writeString(
+                data, Files.readString(data).replaceAll("(?m)^([A-L])(\\d)(?=\\s)", "$10$2"));
+        Calibrator.Result padded = calibrate(0);
+        assertEquals(all, padded.calibration().error().patches());
+        assertTrue(missing(padded).isEmpty(), padded.warnings()::toString);
+    }
+
+    private static Optional<String> missing(Calibrator.Result made) {
+        return made.warnings().stream()
+                .filter(w -> w.code() == WarningCode.PATCHES_MISSING)
+                .map(Warning::text)
+                .findFirst();
+    }
+
+    @Test
+    void patchesWithoutDataAreNamed() throws Exception {
+        int all = calibrate(0).calibration().error().patches();
+        Files.writeString(data, Files.readString(data).replaceAll("(?m)^B([13])(?=\\s)", "Z$1"));
+        Calibrator.Result made = calibrate(0);
+        assertTrue(made.calibration().error().patches() < all, made::toString);
+        String text = missing(made).orElseThrow();
+        assertEquals("2 of 144 patches of the layout are not in target.txt: B1, B3.", text);
+    }
+
+    @Test
+    void aLayoutBeyondTheScanIsToldOfTheLayout() throws Exception {
+        Files.writeString(
+                layout, Files.readString(layout).replace("\"stepXMm\": 6", "\"stepXMm\": 60"));
+        Problem problem = assertThrows(Problem.class, () -> calibrate(0));
+        assertEquals(Problem.Kind.INPUT, problem.kind());
+        assertTrue(
+                problem.getMessage().startsWith(String.valueOf(layout.getFileName())),
+                problem.getMessage());
+        assertTrue(problem.getMessage().contains("lie beyond"), problem.getMessage());
+        assertTrue(problem.getMessage().contains(" more. Check"), problem.getMessage());
     }
 }

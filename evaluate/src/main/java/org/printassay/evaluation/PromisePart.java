@@ -1,0 +1,72 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoublePredicate;
+import org.printassay.colour.DeltaE;
+import org.printassay.colour.Lab;
+import org.printassay.promise.Promise;
+import org.printassay.reading.Reading;
+
+/**
+ * A part of the colours beside the profile's promise: a mean over all hides what is off in a part.
+ *
+ * @param words what it is called
+ * @param meanDeltaE00 mean over its patches
+ * @param deltaL how much lighter than promised it is in the mean, L*
+ */
+record PromisePart(String words, double meanDeltaE00, double deltaL) {
+    /** Fewer patches are no part. */
+    private static final int FEWEST = 8;
+
+    /** Below this promised L* colours are dark, above the other they are light. */
+    private static final double DARK = 33;
+
+    private static final double LIGHT = 67;
+
+    /** The part that is off most; empty where no part has patches enough. */
+    static Optional<PromisePart> worst(List<Reading> readings, Promise promise) {
+        Map<String, Lab> wanted = new HashMap<>();
+        promise.patches().forEach(patch -> wanted.put(patch.id(), patch.lab()));
+        List<PromisePart> parts = new ArrayList<>();
+        part("dark colours", readings, wanted, l -> l < DARK).ifPresent(parts::add);
+        part("mid-tones", readings, wanted, l -> l >= DARK && l <= LIGHT).ifPresent(parts::add);
+        part("light colours", readings, wanted, l -> l > LIGHT).ifPresent(parts::add);
+        return parts.stream().max(Comparator.comparingDouble(PromisePart::meanDeltaE00));
+    }
+
+    private static Optional<PromisePart> part(
+            String words, List<Reading> readings, Map<String, Lab> wanted, DoublePredicate within) {
+        double sum = 0;
+        double lighter = 0;
+        int n = 0;
+        for (Reading reading : readings) {
+            Lab to = wanted.get(reading.id());
+            Lab lab = reading.lab();
+            if (to != null && lab != null && reading.flags().isEmpty() && within.test(to.l())) {
+                sum += DeltaE.ciede2000(to, lab);
+                lighter += lab.l() - to.l();
+                n++;
+            }
+        }
+        return n < FEWEST
+                ? Optional.empty()
+                : Optional.of(new PromisePart(words, sum / n, lighter / n));
+    }
+
+    /** Which way it is off: {@code (2.8 L* too light)}, or nothing. */
+    String way() {
+        return Math.abs(deltaL) < 1
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        " (%.1f L* too %s)",
+                        Math.abs(deltaL),
+                        deltaL < 0 ? "dark" : "light");
+    }
+}
