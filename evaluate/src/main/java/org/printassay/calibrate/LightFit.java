@@ -27,6 +27,8 @@ import org.printassay.sheet.Section;
  *     not significant
  * @param surfaces coefficients of the light surface of each channel
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
+ * @param assumed whether stray light of ordinary size stands in {@code corrected} and {@code
+ *     causes} for what the twins cannot tell
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(
@@ -39,7 +41,8 @@ record LightFit(
         boolean[] nearEdge,
         double falloffPercent,
         double[][] surfaces,
-        @Nullable Stray stray) {
+        @Nullable Stray stray,
+        boolean assumed) {
 
     /** Where the model with both parts has its glare. */
     private static final int GLARE_OF_BOTH = 1;
@@ -69,7 +72,14 @@ record LightFit(
     static LightFit of(SheetSamples samples) {
         ScanLight scan = ScanLight.of(samples);
         LightFitter.Outcome found = LightFitter.fit(scan);
-        List<KernelChoice.Weighed> weighed = KernelChoice.of(scan, found);
+        LightFitter.Outcome full = found.full();
+        boolean assumed = full == null;
+        List<KernelChoice.Weighed> weighed =
+                assumed
+                        ? List.of(
+                                new KernelChoice.Weighed(
+                                        OrdinaryStray.of(samples, scan, found), 1))
+                        : KernelChoice.of(scan, found);
         ChannelsTogether likeliest = weighed.get(0).model();
         double most = 0;
         double[] weights = new double[weighed.size()];
@@ -87,7 +97,6 @@ record LightFit(
         for (int m = 0; m < weights.length && weights.length > 1; m++) {
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
-        LightFitter.Outcome full = found.full();
         boolean less =
                 full != null
                         && (found.kinds().length < full.kinds().length
@@ -103,12 +112,13 @@ record LightFit(
                 removal.paper(),
                 causes,
                 scan.paperKnown(),
-                nearEdge(scan, likeliest.outcome(), samples.samples().size()),
+                nearEdge(scan, assumed ? found : likeliest.outcome(), samples.samples().size()),
                 falloff(scan, likeliest.outcome()),
                 Arrays.stream(likeliest.outcome().fits())
                         .map(TwinFit.Result::surface)
                         .toArray(double[][]::new),
-                stray(weighed, likeliest.outcome(), found, scan.channels().size() / 2));
+                stray(weighed, likeliest.outcome(), found, scan.channels().size() / 2),
+                assumed);
     }
 
     /**

@@ -21,7 +21,7 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
         List<PatchColour> colours = PatchColour.of(part.samples(), light, part.colour());
-        return new PartResult(part, light, TwinCheck.flagged(colours));
+        return new PartResult(part, light, TwinCheck.flagged(colours, light.assumed()));
     }
 
     /** Y of the paper. */

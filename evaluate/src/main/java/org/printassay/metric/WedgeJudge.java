@@ -36,6 +36,9 @@ final class WedgeJudge {
     /** Tail of longer windows: smaller, because the best of several is taken. */
     private static final double WINDOW_TAIL = 0.965;
 
+    /** Half-width, in standard errors, of what could not be estimated and no twins show. */
+    private static final double UNESTIMATED_95 = 1.96;
+
     private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
     private static final int[] WINDOWS = {1, 2, 4, 8};
 
@@ -107,9 +110,10 @@ final class WedgeJudge {
                                     - aimL.applyAsDouble(anchorLevel));
             counts[i] = tested.get(i).count();
         }
-        List<Integer> reversals = reversals(tested, d, spread);
-        boolean monotone = reversals.isEmpty() && largestFall(d, counts, spread) < DOUBTFUL_FALL;
-        double[][] bounds = bounds(d, counts, spread, anchor.get().count(), monotone);
+        Levels levels = new Levels(d, counts, assumed(tested, anchor.get()));
+        List<Integer> reversals = reversals(tested, levels, spread);
+        boolean monotone = reversals.isEmpty() && largestFall(levels, spread) < DOUBTFUL_FALL;
+        double[][] bounds = bounds(levels, spread, anchor.get().count(), monotone);
         double[] fit = Monotone.fit(d, counts);
         List<LevelStep> steps = new ArrayList<>();
         for (int i = 0; i < n; i++) {
@@ -128,6 +132,68 @@ final class WedgeJudge {
         return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
     }
 
+    /**
+     * The levels outwards.
+     *
+     * @param d L* from the anchor
+     * @param counts twins
+     * @param assumed for each cause that was not estimated, what one standard error of it does to d
+     */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+    private record Levels(double[] d, int[] counts, double[][] assumed) {
+        int sum(int begin, int length) {
+            int sum = 0;
+            for (int k = begin; k < begin + length; k++) {
+                sum += counts[k];
+            }
+            return sum;
+        }
+
+        double mean(int begin, int length) {
+            return mean(d, begin, length);
+        }
+
+        private double mean(double[] values, int begin, int length) {
+            double sum = 0;
+            for (int k = begin; k < begin + length; k++) {
+                sum += counts[k] * values[k];
+            }
+            return sum / sum(begin, length);
+        }
+
+        /** Standard error of the mean of a window by what could not be estimated. */
+        double unestimated(int begin, int length) {
+            double squares = 0;
+            for (double[] cause : assumed) {
+                squares += Math.pow(mean(cause, begin, length), 2);
+            }
+            return Math.sqrt(squares);
+        }
+
+        /** The same of the distance of two windows. */
+        double unestimated(int begin, int length, int otherBegin, int otherLength) {
+            double squares = 0;
+            for (double[] cause : assumed) {
+                double apart =
+                        mean(cause, begin, length) - mean(cause, otherBegin, otherLength);
+                squares += apart * apart;
+            }
+            return Math.sqrt(squares);
+        }
+    }
+
+    private double[][] assumed(List<LevelData> tested, LevelData anchor) {
+        double[] black = neutrals.assumed(anchor);
+        double[][] causes = new double[black.length][tested.size()];
+        for (int i = 0; i < tested.size(); i++) {
+            double[] own = neutrals.assumed(tested.get(i));
+            for (int cause = 0; cause < own.length; cause++) {
+                causes[cause][i] = own[cause] - black[cause];
+            }
+        }
+        return causes;
+    }
+
     /** Spread of one patch at an end of the tone scale, L*. */
     static Neutrals.Spread spread(Neutrals neutrals, boolean fromPaper) {
         return neutrals.spread(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
@@ -141,86 +207,77 @@ final class WedgeJudge {
     }
 
     /** Lower and upper bounds of the 95 % interval of each D. */
-    private double[][] bounds(
-            double[] d, int[] counts, Neutrals.Spread spread, int anchors, boolean monotone) {
-        int n = d.length;
+    private static double[][] bounds(
+            Levels levels, Neutrals.Spread spread, int anchors, boolean monotone) {
+        int n = levels.d().length;
         double[][] bounds = new double[2][n];
-        if (!spread.known()) {
-            return new double[][] {d.clone(), d.clone()};
+        double single = 0;
+        double longer = 0;
+        if (spread.known()) {
+            TDistribution t = new TDistribution(null, spread.freedom());
+            single = t.inverseCumulativeProbability(TAIL);
+            longer = t.inverseCumulativeProbability(WINDOW_TAIL);
         }
-        TDistribution t = new TDistribution(null, spread.freedom());
-        double single = t.inverseCumulativeProbability(TAIL);
-        double longer = t.inverseCumulativeProbability(WINDOW_TAIL);
-        for (int i = 0; i < n; i++) {
-            double error = error(spread, counts[i], anchors);
-            bounds[0][i] = d[i] - single * error;
-            bounds[1][i] = d[i] + single * error;
-            if (i == 0) {
-                bounds[0][0] = 0;
-                bounds[1][0] = 0;
-            }
+        for (int i = 1; i < n; i++) {
+            double width = width(levels, spread, anchors, single, i, 1);
+            bounds[0][i] = levels.d()[i] - width;
+            bounds[1][i] = levels.d()[i] + width;
         }
-        if (!monotone) {
+        if (!monotone || !spread.known()) {
             return bounds;
         }
         for (int i = 1; i < n; i++) {
             for (int length : LONGER_WINDOWS) {
                 if (i + length <= n) {
-                    int size = sum(counts, i, length);
-                    double mean = mean(d, counts, i, length);
-                    double high = mean + longer * error(spread, size, anchors);
-                    bounds[1][i] = Math.min(bounds[1][i], high);
+                    double width = width(levels, spread, anchors, longer, i, length);
+                    bounds[1][i] = Math.min(bounds[1][i], levels.mean(i, length) + width);
                 }
                 if (i - length + 1 >= 1) {
                     int begin = i - length + 1;
-                    int size = sum(counts, begin, length);
-                    double mean = mean(d, counts, begin, length);
-                    double low = mean - longer * error(spread, size, anchors);
-                    bounds[0][i] = Math.max(bounds[0][i], low);
+                    double width = width(levels, spread, anchors, longer, begin, length);
+                    bounds[0][i] = Math.max(bounds[0][i], levels.mean(begin, length) - width);
                 }
             }
         }
         return bounds;
     }
 
+    /** Half-width for the mean of a window. */
+    private static double width(
+            Levels levels,
+            Neutrals.Spread spread,
+            int anchors,
+            double tail,
+            int begin,
+            int length) {
+        double random = spread.known() ? error(spread, levels.sum(begin, length), anchors) : 0;
+        return Math.hypot(tail * random, UNESTIMATED_95 * levels.unestimated(begin, length));
+    }
+
     private static double error(Neutrals.Spread spread, int count, int anchors) {
         return spread.sigma() * Math.sqrt(1.0 / count + 1.0 / anchors);
-    }
-
-    private static int sum(int[] counts, int begin, int length) {
-        int sum = 0;
-        for (int k = begin; k < begin + length; k++) {
-            sum += counts[k];
-        }
-        return sum;
-    }
-
-    private static double mean(double[] d, int[] counts, int begin, int length) {
-        double sum = 0;
-        for (int k = begin; k < begin + length; k++) {
-            sum += counts[k] * d[k];
-        }
-        return sum / sum(counts, begin, length);
     }
 
     /**
      * Largest fall from any window of levels to any later one, in its standard errors: finds tone
      * that turns back gently, without a single large step.
      */
-    private static double largestFall(double[] d, int[] counts, Neutrals.Spread spread) {
+    private static double largestFall(Levels levels, Neutrals.Spread spread) {
         double largest = 0;
         for (int before : WINDOWS) {
             for (int after : WINDOWS) {
                 double highest = Double.NEGATIVE_INFINITY;
-                int most = 0;
-                for (int k = 1 + before; k + after <= d.length; k++) {
-                    double mean = mean(d, counts, k - before, before);
+                int at = 0;
+                for (int k = 1 + before; k + after <= levels.d().length; k++) {
+                    double mean = levels.mean(k - before, before);
                     if (mean > highest) {
                         highest = mean;
-                        most = sum(counts, k - before, before);
+                        at = k - before;
                     }
-                    double fall = highest - mean(d, counts, k, after);
-                    largest = Math.max(largest, fall / error(spread, sum(counts, k, after), most));
+                    double fall = highest - levels.mean(k, after);
+                    double random = error(spread, levels.sum(k, after), levels.sum(at, before));
+                    double error = Math.hypot(random, levels.unestimated(k, after, at, before));
+                    largest = Math.max(largest, fall / error);
                 }
             }
         }
@@ -228,21 +285,20 @@ final class WedgeJudge {
     }
 
     private static List<Integer> reversals(
-            List<LevelData> tested, double[] d, Neutrals.Spread spread) {
-        List<Integer> levels = new ArrayList<>();
+            List<LevelData> tested, Levels levels, Neutrals.Spread spread) {
+        List<Integer> reversed = new ArrayList<>();
         if (!spread.known()) {
-            return levels;
+            return reversed;
         }
+        double[] d = levels.d();
         for (int i = 2; i < d.length; i++) {
-            double error =
-                    spread.sigma()
-                            * Math.sqrt(
-                                    1.0 / tested.get(i).count() + 1.0 / tested.get(i - 1).count());
+            double random = error(spread, levels.counts()[i], levels.counts()[i - 1]);
+            double error = Math.hypot(random, levels.unestimated(i, 1, i - 1, 1));
             if (d[i] - d[i - 1] < -REVERSAL * error) {
-                levels.add(tested.get(i).level());
+                reversed.add(tested.get(i).level());
             }
         }
-        return levels;
+        return reversed;
     }
 
     private Wedge summary(
