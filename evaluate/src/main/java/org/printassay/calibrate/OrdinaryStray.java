@@ -3,7 +3,6 @@ package org.printassay.calibrate;
 import java.util.Arrays;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.printassay.sample.SheetSamples;
 
@@ -19,10 +18,13 @@ final class OrdinaryStray {
     private static final double[] WIDTHS_MM = {2.5, 8, 25};
 
     /**
-     * Standard deviation of returned light and of glare, for each of the widths. Flatbeds have 0 to
-     * 3 percent of each in all (common practice, no source): a root mean square of 1.7.
+     * Standard deviation of glare, for each of the widths. Flatbeds have 0 to 3 percent in all
+     * (common practice, no source): a root mean square of 1.7.
      */
-    private static final double SIZE = 0.01;
+    private static final double GLARE = 0.01;
+
+    /** The same of returned light: 0 to 5 percent in all, a root mean square of 2.9. */
+    private static final double RETURNED = 0.017;
 
     /** Spread of inked twins, L* (common practice, no source): these are too few to tell it. */
     private static final double TWIN_L = 0.3;
@@ -69,8 +71,11 @@ final class OrdinaryStray {
     private ChannelsTogether likeliest() {
         int parts = kinds.length;
         int channels = scan.channels().size();
-        RealMatrix precision =
-                MatrixUtils.createRealIdentityMatrix(parts).scalarMultiply(1 / (SIZE * SIZE));
+        RealMatrix precision = new Array2DRowRealMatrix(parts, parts);
+        for (int t = 0; t < parts; t++) {
+            double size = kinds[t] == Kind.GLARE ? GLARE : RETURNED;
+            precision.setEntry(t, t, 1 / (size * size));
+        }
         double[] told = new double[parts];
         TwinData data = scan.channels().get(0).data();
         for (int g = 0; g < data.groups(); g++) {
@@ -150,7 +155,8 @@ final class OrdinaryStray {
             for (int k = 0; k < twins.length; k++) {
                 told[t] += weight[k] * by[t][k] * seen[k];
                 for (int u = 0; u < kinds.length; u++) {
-                    precision.addToEntry(t, u, weight[k] * by[t][k] * by[u][k]);
+                    // In this order both halves of the matrix are the same to the last digit.
+                    precision.addToEntry(t, u, weight[k] * (by[t][k] * by[u][k]));
                 }
             }
         }

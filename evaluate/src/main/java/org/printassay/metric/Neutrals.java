@@ -182,6 +182,17 @@ final class Neutrals {
         return shifts;
     }
 
+    /** Standard error of the distance in L* of two levels by what could not be estimated. */
+    double assumedApart(LevelData one, LevelData other) {
+        double[] first = assumed(one);
+        double[] second = assumed(other);
+        double squares = 0;
+        for (int cause = 0; cause < first.length; cause++) {
+            squares += Math.pow(first[cause] - second[cause], 2);
+        }
+        return Math.sqrt(squares);
+    }
+
     private static double usualDeviation(Map<Integer, List<Lab>> levels) {
         List<Double> deviations = new ArrayList<>();
         for (List<Lab> labs : levels.values()) {

@@ -50,7 +50,7 @@ final class ToneJudge {
                                 ? REVERSAL
                                         * Math.hypot(
                                                 Math.hypot(errors[i], errors[i - 1]),
-                                                apart(neutrals, data, curve.get(i - 1)))
+                                                neutrals.assumedApart(data, curve.get(i - 1)))
                                 : VISIBLE_FALL;
                 if (fall > real) {
                     reversals.add(data.level());
@@ -113,17 +113,6 @@ final class ToneJudge {
                         points,
                         irregularities,
                         List.of(budget)));
-    }
-
-    /** Standard error of the distance of two levels by what could not be estimated. */
-    private static double apart(Neutrals neutrals, LevelData one, LevelData other) {
-        double[] first = neutrals.assumed(one);
-        double[] second = neutrals.assumed(other);
-        double squares = 0;
-        for (int cause = 0; cause < first.length; cause++) {
-            squares += Math.pow(first[cause] - second[cause], 2);
-        }
-        return Math.sqrt(squares);
     }
 
     /**

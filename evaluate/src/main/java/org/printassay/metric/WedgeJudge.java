@@ -37,7 +37,7 @@ final class WedgeJudge {
     private static final double WINDOW_TAIL = 0.965;
 
     /** Half-width, in standard errors, of what could not be estimated and no twins show. */
-    private static final double UNESTIMATED_95 = 1.96;
+    static final double UNESTIMATED_95 = 1.96;
 
     private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
     private static final int[] WINDOWS = {1, 2, 4, 8};
