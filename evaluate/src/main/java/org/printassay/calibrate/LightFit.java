@@ -27,6 +27,8 @@ import org.printassay.sheet.Section;
  *     not significant
  * @param surfaces coefficients of the light surface of each channel
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
+ * @param assumed whether stray light is not known well enough to tell near levels apart without
+ *     its error: then what is ordinary, or what the twins leave open, stands in {@code causes}
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(
@@ -39,10 +41,17 @@ record LightFit(
         boolean[] nearEdge,
         double falloffPercent,
         double[][] surfaces,
-        @Nullable Stray stray) {
+        @Nullable Stray stray,
+        boolean assumed) {
 
     /** Where the model with both parts has its glare. */
     private static final int GLARE_OF_BOTH = 1;
+
+    /**
+     * Standard error of glare from which what was not significant may be there all the same: about
+     * one L* in a black.
+     */
+    private static final double WIDE = 0.002;
 
     /** Patches with less of their neighbourhood known are within two widths of a straight edge. */
     private static final double KNOWN_AT_TWO_WIDTHS = 0.977;
@@ -69,7 +78,14 @@ record LightFit(
     static LightFit of(SheetSamples samples) {
         ScanLight scan = ScanLight.of(samples);
         LightFitter.Outcome found = LightFitter.fit(scan);
-        List<KernelChoice.Weighed> weighed = KernelChoice.of(scan, found);
+        LightFitter.Outcome full = found.full();
+        boolean untold = full == null;
+        List<KernelChoice.Weighed> weighed =
+                untold
+                        ? List.of(
+                                new KernelChoice.Weighed(
+                                        OrdinaryStray.of(samples, scan, found), 1))
+                        : KernelChoice.of(scan, found);
         ChannelsTogether likeliest = weighed.get(0).model();
         double most = 0;
         double[] weights = new double[weighed.size()];
@@ -87,7 +103,6 @@ record LightFit(
         for (int m = 0; m < weights.length && weights.length > 1; m++) {
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
-        LightFitter.Outcome full = found.full();
         boolean less =
                 full != null
                         && (found.kinds().length < full.kinds().length
@@ -96,6 +111,14 @@ record LightFit(
             // What was not significant was not removed; but it may be there all the same.
             causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
         }
+        int green = scan.channels().size() / 2;
+        boolean unsure =
+                full != null && found.kinds().length == 0 && glareError(full, green) > WIDE;
+        if (full != null && unsure) {
+            causes.addAll(
+                    LightRemoval.of(samples, scan, full)
+                            .causes(scan, ChannelsTogether.of(scan, full)));
+        }
         return new LightFit(
                 removal.corrected(),
                 removal.evened(),
@@ -103,12 +126,13 @@ record LightFit(
                 removal.paper(),
                 causes,
                 scan.paperKnown(),
-                nearEdge(scan, likeliest.outcome(), samples.samples().size()),
+                nearEdge(scan, untold ? found : likeliest.outcome(), samples.samples().size()),
                 falloff(scan, likeliest.outcome()),
                 Arrays.stream(likeliest.outcome().fits())
                         .map(TwinFit.Result::surface)
                         .toArray(double[][]::new),
-                stray(weighed, likeliest.outcome(), found, scan.channels().size() / 2));
+                stray(weighed, likeliest.outcome(), found, green),
+                untold || unsure);
     }
 
     /**

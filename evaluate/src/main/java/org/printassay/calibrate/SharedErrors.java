@@ -39,7 +39,7 @@ final class SharedErrors {
                                     ? NONE
                                     : over(colour.causes().get(cause), scans.getOrDefault(key, 1)));
                 }
-                shared.add(new SharedError(shifts));
+                shared.add(new SharedError(shifts, result.light().assumed()));
             }
         }
         return shared;

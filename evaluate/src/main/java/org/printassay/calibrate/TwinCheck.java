@@ -38,13 +38,15 @@ final class TwinCheck {
     private final Map<Rgb8, List<Integer>> groups = new LinkedHashMap<>();
     private final TwinScales[] scales = new TwinScales[COORDINATES.size()];
     private final boolean[] unlike;
+    private final boolean assumed;
 
-    private TwinCheck(List<PatchColour> colours) {
+    private TwinCheck(List<PatchColour> colours, boolean assumed) {
         int n = colours.size();
         this.colours = colours;
         this.labs = new Lab[n];
         this.zones = new int[n];
         this.unlike = new boolean[n];
+        this.assumed = assumed;
         for (int i = 0; i < n; i++) {
             PatchColour colour = colours.get(i);
             Rgb8 code = colour.patch().rgb();
@@ -60,9 +62,13 @@ final class TwinCheck {
         }
     }
 
-    /** The same colours, those unlike their twins flagged. */
-    static List<PatchColour> flagged(List<PatchColour> colours) {
-        TwinCheck check = new TwinCheck(colours);
+    /**
+     * The same colours, those unlike their twins flagged.
+     *
+     * @param assumed whether twins may be apart by stray light that could not be estimated
+     */
+    static List<PatchColour> flagged(List<PatchColour> colours, boolean assumed) {
+        TwinCheck check = new TwinCheck(colours, assumed);
         check.groups.values().forEach(check::judge);
         List<PatchColour> all = new ArrayList<>();
         for (int i = 0; i < check.unlike.length; i++) {
@@ -138,9 +144,25 @@ final class TwinCheck {
             double sigma =
                     Math.max(scales[c].zones()[zones[patch]], Double.isFinite(error) ? error : 0);
             double distance = Math.abs(of.applyAsDouble(labs[patch]) - middle[c]);
-            most = Math.max(most, distance / sigma / Math.sqrt(1 + 1.0 / n));
+            double random = sigma * Math.sqrt(1 + 1.0 / n);
+            double stray = assumed ? apart(patch, twins, of) : 0;
+            most = Math.max(most, distance / Math.hypot(random, stray));
         }
         Lab others = new Lab(middle[0], middle[1], middle[2]);
         return DeltaE.ciede2000(labs[patch], others) > LEAST_DELTA_E ? most : 0;
+    }
+
+    /** Standard error of a patch's distance from the others by what moves each its own way. */
+    private double apart(int patch, List<Integer> twins, ToDoubleFunction<Lab> of) {
+        double squares = 0;
+        for (int cause = 0; cause < colours.get(patch).causes().size(); cause++) {
+            double others = 0;
+            for (int i : twins) {
+                others += i == patch ? 0 : of.applyAsDouble(colours.get(i).causes().get(cause));
+            }
+            double own = of.applyAsDouble(colours.get(patch).causes().get(cause));
+            squares += Math.pow(own - others / (twins.size() - 1), 2);
+        }
+        return Math.sqrt(squares);
     }
 }

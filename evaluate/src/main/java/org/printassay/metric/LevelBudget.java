@@ -52,7 +52,10 @@ final class LevelBudget {
                         .inverseCumulativeProbability(WedgeJudge.TAIL);
         double share = wedge.threshold() / range;
         List<Budget.Part> parts = new ArrayList<>();
-        double random = Math.max(0, step.high() - step.low()) / (2 * single);
+        double half = Math.max(0, step.high() - step.low()) / 2;
+        double assumed = WedgeJudge.UNESTIMATED_95 * neutrals.assumedApart(level, anchor);
+        // What could not be estimated is in the bounds, and in the light's part below.
+        double random = Math.sqrt(Math.max(0, half * half - assumed * assumed)) / single;
         parts.add(new Budget.Part(Budget.Kind.RANDOM, random / slope, spread.freedom()));
         double light = light(level, anchor);
         if (light > 0) {

@@ -53,11 +53,13 @@ final class Neutrals {
     private static final int FEWEST_KNOWN = 5;
 
     private final ReadingSet set;
+    private final int assumedCauses;
     private final TreeMap<Integer, LevelData> levels = new TreeMap<>();
     private final TreeSet<Integer> ramp = new TreeSet<>();
 
     private Neutrals(ReadingSet set) {
         this.set = set;
+        this.assumedCauses = (int) set.shared().stream().filter(SharedError::assumed).count();
     }
 
     static Neutrals of(ReadingSet set) {
@@ -166,6 +168,32 @@ final class Neutrals {
             shared.add(mean(shifts));
         }
         return shared;
+    }
+
+    /**
+     * What the causes that stand for something not estimated do to L* of a level, one standard
+     * error of each.
+     */
+    double[] assumed(LevelData data) {
+        double[] shifts = new double[assumedCauses];
+        int n = 0;
+        for (int i = 0; i < data.shared().size(); i++) {
+            if (set.shared().get(i).assumed()) {
+                shifts[n++] = data.shared().get(i).l();
+            }
+        }
+        return shifts;
+    }
+
+    /** Standard error of the distance in L* of two levels by what could not be estimated. */
+    double assumedApart(LevelData one, LevelData other) {
+        double[] first = assumed(one);
+        double[] second = assumed(other);
+        double squares = 0;
+        for (int cause = 0; cause < first.length; cause++) {
+            squares += Math.pow(first[cause] - second[cause], 2);
+        }
+        return Math.sqrt(squares);
     }
 
     /**

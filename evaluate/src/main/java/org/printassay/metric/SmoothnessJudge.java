@@ -43,7 +43,9 @@ final class SmoothnessJudge {
      * @param coded the same of L* by lossy coding, which neighbours share
      * @param sharedHue of a* and b* together, by what twins have in common: lossy coding keeps
      *     colour in steps, and two greys that fall on different ones differ by chance
+     * @param assumed of L*, one standard error of each cause that was not estimated
      */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     private record Grey(
             int level,
             double aimL,
@@ -52,7 +54,8 @@ final class SmoothnessJudge {
             double b,
             double error,
             double coded,
-            double sharedHue) {
+            double sharedHue,
+            double[] assumed) {
 
         /** Error of L*, random and shared. */
         double errorL() {
@@ -105,7 +108,12 @@ final class SmoothnessJudge {
         double level = 0;
         double shared = 0;
         int count = 0;
+        double[] assumed = new double[neutrals.assumed(near.get(0)).length];
         for (LevelData data : near) {
+            double[] own = neutrals.assumed(data);
+            for (int cause = 0; cause < own.length; cause++) {
+                assumed[cause] += own[cause] / n;
+            }
             double wanted = ToneJudge.aimL(neutrals.set(), aim, data.level());
             double share = (data.mean().l() - black.l()) / (white.l() - black.l());
             double fade = Math.max(0, Math.min(1, share));
@@ -127,7 +135,8 @@ final class SmoothnessJudge {
                 b,
                 spread.errorOf(count),
                 neutrals.codingError(near.get(near.size() / 2).level()),
-                shared);
+                shared,
+                assumed);
     }
 
     /**
@@ -155,6 +164,7 @@ final class SmoothnessJudge {
                                             greys.get(i + 2).errorL()
                                                     / (greys.get(i + 2).aimL
                                                             - greys.get(i + 1).aimL)));
+            error = Math.hypot(error, unestimated(greys, i));
             double sureness = Math.abs(size) / (TOGETHER_95 * error);
             boolean atEnd = greys.get(i).level < ENDS || greys.get(i + 1).level > 255 - ENDS;
             if (!atEnd
@@ -170,6 +180,23 @@ final class SmoothnessJudge {
                                 sureness));
             }
         }
+    }
+
+    /** Standard error of a step by what could not be estimated. */
+    private static double unestimated(List<Grey> greys, int i) {
+        double rise = greys.get(i + 1).aimL - greys.get(i).aimL;
+        double before = greys.get(i).aimL - greys.get(i - 1).aimL;
+        double after = greys.get(i + 2).aimL - greys.get(i + 1).aimL;
+        double squares = 0;
+        for (int cause = 0; cause < greys.get(i).assumed.length; cause++) {
+            double[] l = new double[4];
+            for (int k = 0; k < l.length; k++) {
+                l[k] = greys.get(i - 1 + k).assumed[cause];
+            }
+            double beside = ((l[1] - l[0]) / before + (l[3] - l[2]) / after) / 2;
+            squares += Math.pow(l[2] - l[1] - rise * beside, 2);
+        }
+        return Math.sqrt(squares);
     }
 
     private static double slope(List<Grey> greys, int i) {

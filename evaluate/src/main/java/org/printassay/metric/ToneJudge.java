@@ -46,7 +46,12 @@ final class ToneJudge {
             if (i > 0) {
                 double fall = curve.get(i - 1).mean().l() - data.mean().l();
                 double real =
-                        twins ? REVERSAL * Math.hypot(errors[i], errors[i - 1]) : VISIBLE_FALL;
+                        twins
+                                ? REVERSAL
+                                        * Math.hypot(
+                                                Math.hypot(errors[i], errors[i - 1]),
+                                                neutrals.assumedApart(data, curve.get(i - 1)))
+                                : VISIBLE_FALL;
                 if (fall > real) {
                     reversals.add(data.level());
                 }

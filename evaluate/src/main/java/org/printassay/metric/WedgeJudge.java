@@ -33,11 +33,11 @@ final class WedgeJudge {
      */
     static final double TAIL = 0.95;
 
-    /** The same for an error that is known rather than seen in a spread. */
-    private static final double NORMAL_TAIL = 1.645;
-
     /** Tail of longer windows: smaller, because the best of several is taken. */
     private static final double WINDOW_TAIL = 0.965;
+
+    /** Half-width, in standard errors, of what could not be estimated and no twins show. */
+    static final double UNESTIMATED_95 = 1.96;
 
     private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
     private static final int[] WINDOWS = {1, 2, 4, 8};
@@ -50,6 +50,9 @@ final class WedgeJudge {
      * largest of many is taken; this value costs wedges without reversals 7 to 10 percent of width.
      */
     private static final double DOUBTFUL_FALL = 3;
+
+    /** The same for an error that is known rather than seen in a spread. */
+    private static final double NORMAL_TAIL = 1.645;
 
     private final Neutrals neutrals;
     private final boolean fromPaper;
@@ -112,10 +115,10 @@ final class WedgeJudge {
             counts[i] = tested.get(i).count();
             coded[i] = neutrals.codingError(tested.get(i).level());
         }
-        List<Integer> reversals = reversals(tested, d, coded, spread);
-        boolean monotone =
-                reversals.isEmpty() && largestFall(d, counts, coded, spread) < DOUBTFUL_FALL;
-        double[][] bounds = bounds(d, counts, coded, spread, anchor.get().count(), monotone);
+        WedgeLevels levels = new WedgeLevels(d, counts, coded, assumed(tested, anchor.get()));
+        List<Integer> reversals = reversals(tested, levels, spread);
+        boolean monotone = reversals.isEmpty() && largestFall(levels, spread) < DOUBTFUL_FALL;
+        double[][] bounds = bounds(levels, spread, anchor.get().count(), monotone);
         double[] fit = Monotone.fit(d, counts);
         List<LevelStep> steps = new ArrayList<>();
         for (int i = 0; i < n; i++) {
@@ -132,6 +135,18 @@ final class WedgeJudge {
                             counts[i]));
         }
         return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
+    }
+
+    private double[][] assumed(List<LevelData> tested, LevelData anchor) {
+        double[] black = neutrals.assumed(anchor);
+        double[][] causes = new double[black.length][tested.size()];
+        for (int i = 0; i < tested.size(); i++) {
+            double[] own = neutrals.assumed(tested.get(i));
+            for (int cause = 0; cause < own.length; cause++) {
+                causes[cause][i] = own[cause] - black[cause];
+            }
+        }
+        return causes;
     }
 
     /** Spread of one patch at an end of the tone scale, L*. */
@@ -155,103 +170,79 @@ final class WedgeJudge {
         return NORMAL_TAIL * Math.sqrt(2) * error > threshold;
     }
 
-    /**
-     * Lower and upper bounds of the 95 % interval of each D.
-     *
-     * @param coded standard error of each level by lossy coding; neighbours may fall on one step,
-     *     so it stays the same however many of them are taken together
-     */
-    private double[][] bounds(
-            double[] d,
-            int[] counts,
-            double[] coded,
-            Neutrals.Spread spread,
-            int anchors,
-            boolean monotone) {
-        int n = d.length;
+    /** Lower and upper bounds of the 95 % interval of each D. */
+    private static double[][] bounds(
+            WedgeLevels levels, Neutrals.Spread spread, int anchors, boolean monotone) {
+        int n = levels.d().length;
         double[][] bounds = new double[2][n];
-        if (!spread.known()) {
-            return new double[][] {d.clone(), d.clone()};
+        double single = 0;
+        double longer = 0;
+        if (spread.known()) {
+            TDistribution t = new TDistribution(null, spread.freedom());
+            single = t.inverseCumulativeProbability(TAIL);
+            longer = t.inverseCumulativeProbability(WINDOW_TAIL);
         }
-        TDistribution t = new TDistribution(null, spread.freedom());
-        double single = t.inverseCumulativeProbability(TAIL);
-        double longer = t.inverseCumulativeProbability(WINDOW_TAIL);
-        for (int i = 0; i < n; i++) {
-            double coding = Math.hypot(coded[i], coded[0]);
-            double error = Math.hypot(error(spread, counts[i], anchors), coding);
-            bounds[0][i] = d[i] - single * error;
-            bounds[1][i] = d[i] + single * error;
-            if (i == 0) {
-                bounds[0][0] = 0;
-                bounds[1][0] = 0;
-            }
+        for (int i = 1; i < n; i++) {
+            double width = width(levels, spread, anchors, single, i, 1);
+            bounds[0][i] = levels.d()[i] - width;
+            bounds[1][i] = levels.d()[i] + width;
         }
-        if (!monotone) {
+        if (!monotone || !spread.known()) {
             return bounds;
         }
         for (int i = 1; i < n; i++) {
-            double coding = Math.hypot(coded[i], coded[0]);
             for (int length : LONGER_WINDOWS) {
                 if (i + length <= n) {
-                    int size = sum(counts, i, length);
-                    double mean = mean(d, counts, i, length);
-                    double error = Math.hypot(error(spread, size, anchors), coding);
-                    double high = mean + longer * error;
-                    bounds[1][i] = Math.min(bounds[1][i], high);
+                    double width = width(levels, spread, anchors, longer, i, length);
+                    bounds[1][i] = Math.min(bounds[1][i], levels.mean(i, length) + width);
                 }
                 if (i - length + 1 >= 1) {
                     int begin = i - length + 1;
-                    int size = sum(counts, begin, length);
-                    double mean = mean(d, counts, begin, length);
-                    double error = Math.hypot(error(spread, size, anchors), coding);
-                    double low = mean - longer * error;
-                    bounds[0][i] = Math.max(bounds[0][i], low);
+                    double width = width(levels, spread, anchors, longer, begin, length);
+                    bounds[0][i] = Math.max(bounds[0][i], levels.mean(begin, length) - width);
                 }
             }
         }
         return bounds;
     }
 
+    /** Half-width for the mean of a window. */
+    private static double width(
+            WedgeLevels levels,
+            Neutrals.Spread spread,
+            int anchors,
+            double tail,
+            int begin,
+            int length) {
+        double random = spread.known() ? error(spread, levels.sum(begin, length), anchors) : 0;
+        double own = Math.hypot(random, levels.codedFromAnchor(begin, length));
+        return Math.hypot(tail * own, UNESTIMATED_95 * levels.unestimated(begin, length));
+    }
+
     private static double error(Neutrals.Spread spread, int count, int anchors) {
         return spread.sigma() * Math.sqrt(1.0 / count + 1.0 / anchors);
-    }
-
-    private static int sum(int[] counts, int begin, int length) {
-        int sum = 0;
-        for (int k = begin; k < begin + length; k++) {
-            sum += counts[k];
-        }
-        return sum;
-    }
-
-    private static double mean(double[] d, int[] counts, int begin, int length) {
-        double sum = 0;
-        for (int k = begin; k < begin + length; k++) {
-            sum += counts[k] * d[k];
-        }
-        return sum / sum(counts, begin, length);
     }
 
     /**
      * Largest fall from any window of levels to any later one, in its standard errors: finds tone
      * that turns back gently, without a single large step.
      */
-    private static double largestFall(
-            double[] d, int[] counts, double[] coded, Neutrals.Spread spread) {
+    private static double largestFall(WedgeLevels levels, Neutrals.Spread spread) {
         double largest = 0;
         for (int before : WINDOWS) {
             for (int after : WINDOWS) {
                 double highest = Double.NEGATIVE_INFINITY;
-                int most = 0;
-                for (int k = 1 + before; k + after <= d.length; k++) {
-                    double mean = mean(d, counts, k - before, before);
+                int at = 0;
+                for (int k = 1 + before; k + after <= levels.d().length; k++) {
+                    double mean = levels.mean(k - before, before);
                     if (mean > highest) {
                         highest = mean;
-                        most = sum(counts, k - before, before);
+                        at = k - before;
                     }
-                    double fall = highest - mean(d, counts, k, after);
-                    double random = error(spread, sum(counts, k, after), most);
-                    double error = Math.hypot(random, Math.sqrt(2) * coded[k]);
+                    double fall = highest - levels.mean(k, after);
+                    double random = error(spread, levels.sum(k, after), levels.sum(at, before));
+                    double own = Math.hypot(random, levels.codedApart(k, at));
+                    double error = Math.hypot(own, levels.unestimated(k, after, at, before));
                     largest = Math.max(largest, fall / error);
                 }
             }
@@ -260,19 +251,21 @@ final class WedgeJudge {
     }
 
     private static List<Integer> reversals(
-            List<LevelData> tested, double[] d, double[] coded, Neutrals.Spread spread) {
-        List<Integer> levels = new ArrayList<>();
+            List<LevelData> tested, WedgeLevels levels, Neutrals.Spread spread) {
+        List<Integer> reversed = new ArrayList<>();
         if (!spread.known()) {
-            return levels;
+            return reversed;
         }
+        double[] d = levels.d();
         for (int i = 2; i < d.length; i++) {
-            double random = error(spread, tested.get(i).count(), tested.get(i - 1).count());
-            double error = Math.hypot(random, Math.hypot(coded[i], coded[i - 1]));
+            double random = error(spread, levels.counts()[i], levels.counts()[i - 1]);
+            double own = Math.hypot(random, levels.codedApart(i, i - 1));
+            double error = Math.hypot(own, levels.unestimated(i, 1, i - 1, 1));
             if (d[i] - d[i - 1] < -REVERSAL * error) {
-                levels.add(tested.get(i).level());
+                reversed.add(tested.get(i).level());
             }
         }
-        return levels;
+        return reversed;
     }
 
     private Wedge summary(

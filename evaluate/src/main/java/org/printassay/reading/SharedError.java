@@ -9,9 +9,16 @@ import org.printassay.colour.Lab;
  *
  * @param shifts what one standard error of the cause does to each reading, CIELAB; in the order of
  *     the readings
+ * @param assumed whether the cause stands for what could not be estimated, so that twins need not
+ *     show it: whoever tells levels apart must allow for it
  */
-public record SharedError(List<Lab> shifts) {
+public record SharedError(List<Lab> shifts, boolean assumed) {
     public SharedError {
         shifts = List.copyOf(shifts);
+    }
+
+    /** A cause that was estimated. */
+    public SharedError(List<Lab> shifts) {
+        this(shifts, false);
     }
 }

@@ -219,6 +219,94 @@ class LightFitTest {
         }
     }
 
+    /** Pale twins tell little about glare: what they leave open is in the error of dark patches. */
+    @Test
+    void whatPaleTwinsLeaveOpenIsInTheError() throws Problem {
+        SimulatedScan scan = glare(0.01, gaussian(8));
+        SheetSamples all = scan.scan();
+        Set<Rgb8> seen = new HashSet<>();
+        List<PatchSample> kept = new ArrayList<>();
+        int twins = 0;
+        for (PatchSample sample : all.samples()) {
+            Rgb8 code = sample.patch().rgb();
+            boolean pale = SimulatedScan.reflectance(code, 1) > 0.4;
+            boolean first = seen.add(code);
+            if (first || (pale && twins < 36)) {
+                kept.add(sample);
+                twins += first ? 0 : 1;
+            }
+        }
+        SheetSamples samples =
+                new SheetSamples(all.scan(), all.located(), kept, all.page(), all.preview());
+        LightFit fit = LightFit.of(samples);
+        assertFalse(stray(fit).corrected());
+        assertTrue(stray(fit).glareError() > 0.002, "error " + stray(fit).glareError());
+        assertTrue(fit.assumed());
+        int dark = 0;
+        for (int i = 0; i < kept.size(); i++) {
+            Patch patch = kept.get(i).patch();
+            if (patch.rgb().isNeutral() && patch.rgb().r() < 40) {
+                double squares = 0;
+                for (double[][] cause : fit.causes()) {
+                    squares += cause[1][i] * cause[1][i];
+                }
+                double off = fit.corrected()[1][i] - scan.truth(patch, 1);
+                assertTrue(Math.abs(off) < 2.5 * Math.sqrt(squares), patch.id() + ": " + off);
+                dark++;
+            }
+        }
+        assertTrue(dark > 10, dark + " dark patches");
+    }
+
+    /** One black amid paper and others amid black tell much of what none would by itself. */
+    @Test
+    void ordinaryStrayLightIsNarrowedByAFewTwins() throws Problem {
+        SimulatedScan scan = glare(0.015, gaussian(8));
+        SheetSamples all = scan.scan();
+        double[] open = darkErrors(scan, withBlacks(all, 1));
+        double[] told = darkErrors(scan, withBlacks(all, 5));
+        assertTrue(open[0] < 2.5 * open[1], "off " + open[0] + ", error " + open[1]);
+        assertTrue(told[0] < 2.5 * told[1], "off " + told[0] + ", error " + told[1]);
+        assertTrue(told[1] < 0.7 * open[1], "error " + told[1] + " from " + open[1]);
+        assertTrue(told[0] < 0.5 * open[0], "off " + told[0] + " from " + open[0]);
+    }
+
+    private static SheetSamples withBlacks(SheetSamples all, int blacks) {
+        Set<Rgb8> seen = new HashSet<>();
+        List<PatchSample> kept = new ArrayList<>();
+        // From the end: the black amid paper comes last.
+        for (int i = all.samples().size() - 1; i >= 0; i--) {
+            PatchSample sample = all.samples().get(i);
+            boolean black = sample.patch().rgb().equals(Rgb8.grey(0));
+            int have = (int) kept.stream().filter(k -> k.patch().rgb().equals(Rgb8.grey(0))).count();
+            if (black ? have < blacks : seen.add(sample.patch().rgb())) {
+                kept.add(sample);
+            }
+        }
+        return new SheetSamples(all.scan(), all.located(), kept, all.page(), all.preview());
+    }
+
+    /** Root mean square error of dark greys, and what is stated for it. */
+    private static double[] darkErrors(SimulatedScan scan, SheetSamples samples) {
+        LightFit fit = LightFit.of(samples);
+        assertTrue(fit.assumed());
+        assertNull(fit.stray());
+        double off = 0;
+        double stated = 0;
+        int n = 0;
+        for (int i = 0; i < samples.samples().size(); i++) {
+            Patch patch = samples.samples().get(i).patch();
+            if (patch.rgb().isNeutral() && patch.rgb().r() > 0 && patch.rgb().r() < 25) {
+                off += Math.pow(fit.corrected()[1][i] - scan.truth(patch, 1), 2);
+                for (double[][] cause : fit.causes()) {
+                    stated += cause[1][i] * cause[1][i];
+                }
+                n++;
+            }
+        }
+        return new double[] {Math.sqrt(off / n), Math.sqrt(stated / n)};
+    }
+
     @Test
     void withoutTwinsNothingIsClaimed() throws Problem {
         SimulatedScan scan = glare(0.02, gaussian(8));

@@ -72,6 +72,28 @@ class LevelBudgetTest {
         assertEquals(0.2 / SLOPE, part(budget, Budget.Kind.LIGHT), 0.7);
     }
 
+    /** What widened the bounds already is not counted as random too. */
+    @Test
+    void whatCouldNotBeEstimatedCountsOnce() {
+        ReadingSet set = print(SPREAD, 4);
+        List<Lab> shifts = new ArrayList<>();
+        for (Reading reading : set.readings()) {
+            shifts.add(new Lab(reading.rgb().r() == 0 ? 1 : 0.8, 0, 0));
+        }
+        ReadingSet veiled =
+                new ReadingSet(
+                        set.readings(),
+                        set.space(),
+                        set.trust(),
+                        true,
+                        List.of(new SharedError(shifts, true)));
+        Budget plain = budget(judged(set), SHADOWS);
+        Budget budget = budget(judged(veiled), SHADOWS);
+        assertEquals(0.2 / SLOPE, part(budget, Budget.Kind.LIGHT), 0.7);
+        double random = part(plain, Budget.Kind.RANDOM);
+        assertEquals(random, part(budget, Budget.Kind.RANDOM), 0.5 * random);
+    }
+
     @Test
     void withoutRepeatsThereIsNoBudgetOfLevels() {
         List<Reading> once = new ArrayList<>();

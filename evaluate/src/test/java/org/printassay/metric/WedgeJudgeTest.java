@@ -18,6 +18,7 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.SharedError;
 import org.printassay.reading.Trust;
 
 /**
@@ -376,6 +377,49 @@ class WedgeJudgeTest {
             return top - dip * (level - 8) / 8.0;
         }
         return top - dip + 0.2 * (level - 16);
+    }
+
+    /**
+     * A large black amid paper, whose level is read lighter by stray light that nobody estimated:
+     * the levels beside it are not darker for that.
+     */
+    @Test
+    void whatCouldNotBeEstimatedIsAllowedFor() {
+        Wedge estimated = judgeWithStrayLight(false);
+        assertEquals(Verdict.MERGED, estimated.steps().get(1).verdict());
+        assertTrue(estimated.steps().get(1).high() < 0, "darker than black");
+        assertEquals(List.of(9), estimated.reversalLevels());
+        Wedge assumed = judgeWithStrayLight(true);
+        for (LevelStep step : assumed.steps().subList(1, 5)) {
+            double truth = 0.2 * step.level();
+            assertTrue(step.low() < truth && truth < step.high(), "level " + step.level());
+        }
+        assertEquals(List.of(), assumed.reversalLevels());
+        assertEquals(Verdict.SEPARATED, assumed.steps().get(10).verdict());
+    }
+
+    private static Wedge judgeWithStrayLight(boolean assumed) {
+        List<Reading> readings = new ArrayList<>();
+        List<Lab> shifts = new ArrayList<>();
+        Random random = new Random(4);
+        for (int level = 0; level <= 48; level += 3) {
+            double stray = level == 0 ? 1.2 : level == 6 ? 1.5 : 0;
+            for (int copy = 0; copy < 4; copy++) {
+                add(readings, level, 6 + 0.2 * level + stray + 0.05 * random.nextGaussian());
+                shifts.add(new Lab(0.8 * stray, 0, 0));
+            }
+        }
+        add(readings, 255, WHITE);
+        shifts.add(new Lab(0, 0, 0));
+        Neutrals neutrals =
+                Neutrals.of(
+                        new ReadingSet(
+                                readings,
+                                RgbSpace.SRGB,
+                                Trust.PROFILED_SCAN,
+                                true,
+                                List.of(new SharedError(shifts, assumed))));
+        return WedgeJudge.shadows(neutrals, T, level -> 0.2 * level).orElseThrow();
     }
 
     /** Two whites and two blacks that happen to agree say nothing about the levels between. */
