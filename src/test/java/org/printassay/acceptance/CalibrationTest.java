@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.colour.DeltaE;
@@ -89,7 +90,7 @@ class CalibrationTest {
         }
     }
 
-    private static Evaluation evaluate(Path scan, Path calibration, String family)
+    private static Evaluation evaluate(Path scan, Path calibration, @Nullable String family)
             throws Exception {
         return Evaluator.evaluate(
                         new EvaluationRequest(
@@ -148,7 +149,8 @@ class CalibrationTest {
         assertFalse(warned(within, WarningCode.CALIBRATION_RANGE), "the colours are right");
 
         Print other = SimulatedPrint.print(SISTER, Printing.EXACT.withInks(InkSet.SECOND), 3);
-        Evaluation outside = evaluate(scan(other, "three", 3), file, "matte");
+        Path third = scan(other, "three", 3);
+        Evaluation outside = evaluate(third, file, "matte");
         assertTrue(warned(outside, WarningCode.CALIBRATION_PAPER));
         Errors larger = Errors.of(other, outside);
         assertTrue(larger.mean > 5 * errors.mean, larger + " " + errors);
@@ -157,6 +159,10 @@ class CalibrationTest {
                 Math.abs(lightness(outside) - SISTER.black().l())
                         < black(outside).uncertainty().l(),
                 "the wider interval holds the truth: " + black(outside));
+        // Nobody says which paper it is: that must not look as sure as the right one.
+        Evaluation unsaid = evaluate(third, file, null);
+        assertTrue(warned(unsaid, WarningCode.CALIBRATION_PAPER));
+        assertTrue(black(unsaid).uncertainty().a() > 3 * black(within).uncertainty().a());
     }
 
     private static Extreme black(Evaluation evaluation) {

@@ -62,8 +62,10 @@ final class Assembly {
                 warnings,
                 judged.tone() == null,
                 WarningCode.TONE_NOT_JUDGED,
-                whiteClipped
-                        ? "Tone was not judged: paper, which its aim hangs on, is clipped in the scan."
+                whiteClipped || blackClipped
+                        ? "Tone was not judged: "
+                                + (whiteClipped ? "paper" : "black")
+                                + ", which its aim hangs on, is clipped in the scan."
                         : "Tone was not judged: it needs paper, black and at least six neutral"
                                 + " levels.");
         lost(warnings, judged);

@@ -41,6 +41,12 @@ final class CalibrationUse {
      */
     private static final Lab FOREIGN = new Lab(3, 4, 4);
 
+    /** The same where it is not said on which paper either was made (common practice, no source). */
+    private static final Lab UNSAID = new Lab(1.5, 2, 2);
+
+    /** Standard error, as a share of how far a colour lies outside those it was made from. */
+    private static final double GUESSED = 0.5;
+
     /** L* of the same paper in two scans. */
     private static final double OTHER_EXPOSURE = 1.5;
 
@@ -102,30 +108,42 @@ final class CalibrationUse {
 
     /**
      * The readings with what a calibration is off where it was not made for this print: known to be
-     * another paper, printer or scanner.
+     * another paper, printer or scanner, or not said; and for colours that it was not made from.
      */
     ReadingSet widened(ReadingSet set) {
-        Circumstances made = calibration.made();
-        boolean family = made.family() != null && details.family() != null;
-        boolean foreign =
-                (family
-                                ? other("paper", made.family(), details.family())
-                                : other("paper", made.paper(), details.paper()))
-                        .isPresent();
-        foreign |= other("printer", made.printer(), details.printer()).isPresent();
-        foreign |= other("scanner", made.scanner(), details.scanner()).isPresent();
-        if (!foreign || set.calibration().isEmpty()) {
+        if (set.calibration().isEmpty()) {
             return set;
         }
+        Lab foreign = foreign();
+        List<Lab> best = set.readings().stream().map(Reading::best).toList();
+        List<Double> outside = calibration.outside(best);
         List<Lab> errors = new ArrayList<>();
-        for (Lab error : set.calibration()) {
+        for (int i = 0; i < outside.size(); i++) {
+            Lab error = set.calibration().get(i);
+            double guess = outside.get(i) > OUTSIDE ? GUESSED * outside.get(i) : 0;
             errors.add(
                     new Lab(
-                            Math.hypot(error.l(), FOREIGN.l()),
-                            Math.hypot(error.a(), FOREIGN.a()),
-                            Math.hypot(error.b(), FOREIGN.b())));
+                            together(error.l(), foreign.l(), guess),
+                            together(error.a(), foreign.a(), guess),
+                            together(error.b(), foreign.b(), guess)));
         }
         return set.withCalibration(errors);
+    }
+
+    private static double together(double one, double other, double third) {
+        return Math.hypot(Math.hypot(one, other), third);
+    }
+
+    private Lab foreign() {
+        Circumstances made = calibration.made();
+        boolean family = made.family() != null && details.family() != null;
+        String was = family ? made.family() : made.paper();
+        String is = family ? details.family() : details.paper();
+        boolean other =
+                other("paper", was, is).isPresent()
+                        || other("printer", made.printer(), details.printer()).isPresent()
+                        || other("scanner", made.scanner(), details.scanner()).isPresent();
+        return other ? FOREIGN : was == null || is == null ? UNSAID : new Lab(0, 0, 0);
     }
 
     /** Where the calibration is used outside what it was made for. */

@@ -90,9 +90,9 @@ public record Judgement(
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
         PaperAim aim = PaperAim.relativeColorimetric(whiteLab, blackLab);
         boolean absolute = set.trust().absolute() && set.colour();
-        // An aim hangs on paper: where that is clipped, all of tone would seem too light.
+        // An aim hangs on paper and black: where one is clipped, all of tone would seem to be off.
         Tone tone =
-                neutrals.clipped(255)
+                neutrals.clipped(255) || neutrals.clipped(0)
                         ? null
                         : ToneJudge.judge(
                                         neutrals,
