@@ -128,6 +128,18 @@ class SeveralScansTest {
         assertTrue(problem.getMessage().contains("same scan"), problem.getMessage());
     }
 
+    /** Saved in another format it has other bytes and the same pixels. */
+    @Test
+    void theSameScanSavedAnewIsNoRepeat() throws Exception {
+        Print print = print(37);
+        Path tiff = Files.move(scan(print, flatbed(), 37), dir.resolve("first.tif"));
+        ScanFile png = ScanFile.TIFF16.withFormat(ScanFile.Format.PNG, 16);
+        Path anew = scan(print, flatbed().withFile(png), 37);
+        Problem problem = assertThrows(Problem.class, () -> evaluated(tiff, anew));
+        assertEquals(Problem.Kind.USAGE, problem.kind());
+        assertTrue(problem.getMessage().contains("the same scan"), problem.getMessage());
+    }
+
     /** The lamp's slope of 4 % is the scanner's, the print's drift of 0.9 L* its own. */
     @Test
     void aTurnedRepeatTellsWhoseTheUnevennessIs() throws Exception {

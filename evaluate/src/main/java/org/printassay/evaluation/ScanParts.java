@@ -20,6 +20,7 @@ import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
+import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.Sampling;
 import org.printassay.sample.SheetSamples;
@@ -122,6 +123,7 @@ public final class ScanParts {
                 }
                 part = part(i, known);
             }
+            refuseSame(all, part, i);
             all.add(part);
             refuseOther(all.get(0), part, i);
         }
@@ -177,6 +179,32 @@ public final class ScanParts {
                 throw Problem.input(name, "the profile cannot be read.", e);
             }
         };
+    }
+
+    /**
+     * A scan that was saved twice, in other formats, is no repeat: noise makes every patch of a
+     * second scan another, in its last digits at least.
+     */
+    private void refuseSame(List<ScanPart> before, ScanPart part, int i) throws Problem {
+        List<LinearRgb> lights = lights(part);
+        for (int k = 0; k < before.size(); k++) {
+            ScanPart other = before.get(k);
+            boolean ofOneSheet =
+                    other.samples().located().sheet().number()
+                            == part.samples().located().sheet().number();
+            if (ofOneSheet && !lights.isEmpty() && lights.equals(lights(other))) {
+                throw Problem.usage(
+                        names.name(i)
+                                + " and "
+                                + names.name(k)
+                                + " are the same scan, saved twice: every patch in them is equal."
+                                + " Name each scan once.");
+            }
+        }
+    }
+
+    private static List<LinearRgb> lights(ScanPart part) {
+        return part.samples().samples().stream().map(PatchSample::linear).toList();
     }
 
     private void refuseOther(ScanPart first, ScanPart other, int i) throws Problem {
