@@ -37,6 +37,10 @@ final class TextTables {
 
     private final Map<String, String> keywords = new LinkedHashMap<>();
     private final Map<String, String> inForce = new LinkedHashMap<>();
+
+    /** Header lines since the last table: those of the next one. */
+    private final Map<String, String> sinceTable = new LinkedHashMap<>();
+
     private final List<Table> tables = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private boolean commaSeparates;
@@ -252,6 +256,7 @@ final class TextTables {
         }
         declaredRows = -1;
         declaredColumns = -1;
+        sinceTable.clear();
         tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.copyOf(inForce)));
         return i;
     }
@@ -348,6 +353,7 @@ final class TextTables {
         String key = words.isEmpty() ? "" : words.get(0).toUpperCase(Locale.ROOT);
         if (FILE_IDENTIFIER.matcher(key).matches()) {
             inForce.clear(); // a file of its own: what the one before said is not said of it
+            inForce.putAll(sinceTable);
         }
         if (words.isEmpty() || keywords.size() >= MAX_KEYWORDS) {
             return;
@@ -360,10 +366,15 @@ final class TextTables {
             declaredColumns = Integer.parseInt(value);
         }
         keywords.putIfAbsent(key, value);
+        say(inForce, key, value);
+        say(sinceTable, key, value);
+    }
+
+    private static void say(Map<String, String> said, String key, String value) {
         if (key.equals(REPEATED_KEYWORD)) {
-            inForce.merge(key, value, (one, two) -> one + "; " + two);
+            said.merge(key, value, (one, two) -> one + "; " + two);
         } else {
-            inForce.put(key, value);
+            said.put(key, value);
         }
     }
 

@@ -268,6 +268,18 @@ class MeasurementReaderTest {
         }
         assertEquals(2, read(first + second).patches().get(0).repeats());
         assertEquals(2, read(first + first).patches().get(0).repeats());
+        // Lines that stand before an identifier, but after the table before, are of its file.
+        MeasurementFile above =
+                read(
+                        "MEASUREMENT_CONDITION \"M0\"\n"
+                                + first.replace("M1", "M2")
+                                + "FILTER no\nCGATS.17\n"
+                                + second);
+        assertEquals("M2", above.conditions().words());
+        assertEquals("not stated, filter no", above.sets().get(1).conditions().words());
+        assertEquals(
+                Optional.of(Condition.M0),
+                read("MEASUREMENT_CONDITION \"M0\"\nCGATS.17\n" + table).condition());
         String many = manyKeywords();
         assertEquals(1, read(many + first + "CGATS.17\n" + second).patches().get(0).repeats());
     }
