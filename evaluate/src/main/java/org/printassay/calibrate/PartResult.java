@@ -29,7 +29,8 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
         List<PatchColour> colours = PatchColour.of(part.samples(), light, part.colour());
-        PartResult result = new PartResult(part, light, TwinCheck.flagged(colours, light.assumed()));
+        PartResult result =
+                new PartResult(part, light, TwinCheck.flagged(colours, light.assumed()));
         return result.blackCut() ? result.withClippedBlacks() : result;
     }
 

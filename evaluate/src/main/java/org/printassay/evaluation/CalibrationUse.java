@@ -41,7 +41,9 @@ final class CalibrationUse {
      */
     private static final Lab FOREIGN = new Lab(3, 4, 4);
 
-    /** The same where it is not said on which paper either was made (common practice, no source). */
+    /**
+     * The same where it is not said on which paper either was made (common practice, no source).
+     */
     private static final Lab UNSAID = new Lab(1.5, 2, 2);
 
     /** Standard error, as a share of how far a colour lies outside those it was made from. */
