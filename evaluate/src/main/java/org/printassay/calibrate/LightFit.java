@@ -27,8 +27,8 @@ import org.printassay.sheet.Section;
  *     not significant
  * @param surfaces coefficients of the light surface of each channel
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
- * @param assumed whether stray light is not known well enough to tell near levels apart without
- *     its error: then what is ordinary, or what the twins leave open, stands in {@code causes}
+ * @param assumed whether stray light is not known well enough to tell near levels apart without its
+ *     error: then what is ordinary, or what the twins leave open, stands in {@code causes}
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(
@@ -83,8 +83,7 @@ record LightFit(
         List<KernelChoice.Weighed> weighed =
                 untold
                         ? List.of(
-                                new KernelChoice.Weighed(
-                                        OrdinaryStray.of(samples, scan, found), 1))
+                                new KernelChoice.Weighed(OrdinaryStray.of(samples, scan, found), 1))
                         : KernelChoice.of(scan, found);
         ChannelsTogether likeliest = weighed.get(0).model();
         double most = 0;

@@ -174,8 +174,7 @@ final class WedgeJudge {
         double unestimated(int begin, int length, int otherBegin, int otherLength) {
             double squares = 0;
             for (double[] cause : assumed) {
-                double apart =
-                        mean(cause, begin, length) - mean(cause, otherBegin, otherLength);
+                double apart = mean(cause, begin, length) - mean(cause, otherBegin, otherLength);
                 squares += apart * apart;
             }
             return Math.sqrt(squares);

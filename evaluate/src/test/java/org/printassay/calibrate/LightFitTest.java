@@ -278,7 +278,8 @@ class LightFitTest {
         for (int i = all.samples().size() - 1; i >= 0; i--) {
             PatchSample sample = all.samples().get(i);
             boolean black = sample.patch().rgb().equals(Rgb8.grey(0));
-            int have = (int) kept.stream().filter(k -> k.patch().rgb().equals(Rgb8.grey(0))).count();
+            int have =
+                    (int) kept.stream().filter(k -> k.patch().rgb().equals(Rgb8.grey(0))).count();
             if (black ? have < blacks : seen.add(sample.patch().rgb())) {
                 kept.add(sample);
             }
