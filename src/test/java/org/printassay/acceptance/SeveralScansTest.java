@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -32,6 +33,8 @@ import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Reading;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 
 /** Several scans of one print, and scans that are not. All simulated. */
 class SeveralScansTest {
@@ -178,6 +181,14 @@ class SeveralScansTest {
         Path top = scan(print, upper, 42);
         Path bottom = scan(print, lower, 43);
         Evaluation e = evaluated(bottom, top);
+        // No chart file was named.
+        List<String> unread =
+                e.warnings().stream()
+                        .filter(w -> w.code() == WarningCode.SHEET_CODE_UNREAD)
+                        .map(Warning::text)
+                        .toList();
+        assertEquals(1, unread.size(), unread.toString());
+        assertTrue(unread.get(0).endsWith("are taken from the other scans."), unread.get(0));
         int all = SimulatedPrint.chart().sheets().get(0).patches().size();
         assertTrue(e.patches().size() >= 0.99 * all, e.patches().size() + " of " + all);
         double off = meanDeltaE(print, e);

@@ -1,14 +1,20 @@
 package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,12 +23,15 @@ import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
+import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
 import org.printassay.evaluation.SurfaceCause;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 import org.printassay.surface.Along;
 
 /**
@@ -75,6 +84,59 @@ class SurfaceTest {
         PrintSurface coarse = evaluated(print, turned(300, 0.6), 5);
         assertNull(coarse.lines(), "not judged, never none found");
         assertNull(coarse.bands());
+    }
+
+    /**
+     * Strong lines are told as lines and make the print no grainier; a repeat that was enlarged
+     * tells nothing of either, and takes nothing away.
+     */
+    @Test
+    void strongLinesAreNoGrainAndAnEnlargedRepeatTakesNothingAway() throws Exception {
+        PrinterSheet page = PrinterSheet.of("A5");
+        List<Printing.Line> lines = new ArrayList<>();
+        for (double share : new double[] {0.44, 0.48, 0.53, 0.57}) {
+            double at = page.top() + share * (page.bottom() - page.top());
+            lines.add(new Printing.Line(Printing.Across.Y, at, 0.085, 1.5));
+        }
+        Print print = page.print(0.8, lines, List.of(), 6);
+        Path fine = folder.resolve("fine.tif");
+        PrintRoom.scan(print, turned(600, 0.6), 6, fine);
+        Evaluation alone = Evaluator.evaluate(EvaluationRequest.of(fine)).evaluation();
+        PrintSurface surface = alone.surface();
+        assertNotNull(surface);
+        assertNotNull(surface.lines());
+        assertEquals(4, surface.lines().size(), surface.lines().toString());
+        assertNotNull(surface.grain());
+        assertNotNull(surface.grain().midtones());
+        assertEquals(0.8, surface.grain().midtones().graininess(), 0.08);
+
+        Path coarse = folder.resolve("coarse.tif");
+        PrintRoom.scan(print, turned(300, 0.3), 7, coarse);
+        Path enlarged = folder.resolve("enlarged.png");
+        enlarge(coarse, enlarged);
+        Evaluation both = Evaluator.evaluate(EvaluationRequest.of(fine, enlarged)).evaluation();
+        List<WarningCode> told = both.warnings().stream().map(Warning::code).toList();
+        assertTrue(told.contains(WarningCode.UPSAMPLED), both.warnings().toString());
+        assertTrue(told.contains(WarningCode.RESOLUTION_LOW), both.warnings().toString());
+        assertFalse(told.contains(WarningCode.LINES_NOT_JUDGED), both.warnings().toString());
+        PrintSurface again = both.surface();
+        assertNotNull(again);
+        assertNotNull(again.lines());
+        assertEquals(surface.lines().size(), again.lines().size());
+        assertNotNull(again.grain());
+    }
+
+    private static void enlarge(Path from, Path to) throws IOException {
+        BufferedImage small = ImageIO.read(from.toFile());
+        BufferedImage large =
+                new BufferedImage(
+                        2 * small.getWidth(), 2 * small.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Graphics2D graphics = large.createGraphics();
+        graphics.setRenderingHint(
+                RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+        graphics.drawImage(small, 0, 0, large.getWidth(), large.getHeight(), null);
+        graphics.dispose();
+        ImageIO.write(large, "png", to.toFile());
     }
 
     /** Fewer than one false line in 20 clean sheets, over many. */

@@ -54,13 +54,6 @@ public record PrintSurface(
         return page == null || page.height() >= page.width() ? Along.Y : Along.X;
     }
 
-    /** What is left when the scan does not hold as much detail as its pixels pretend. */
-    PrintSurface ofCoarseScan() {
-        return new PrintSurface(
-                null, null, null, List.of(), List.of(), page, feed, viewing, null, sharpness,
-                vignettes);
-    }
-
     /**
      * Unevenness in L* (standard deviations) by zone, the paper's own taken off; null where a zone
      * has no flat greys.

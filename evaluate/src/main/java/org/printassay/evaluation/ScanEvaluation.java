@@ -52,7 +52,9 @@ final class ScanEvaluation {
                         ? InputFiles.describe(request.profile().get()).sha256()
                         : null;
         for (ScanPart part : parts) {
-            placements.add(placement(part.samples(), warnings).through(profile(part, named)));
+            placements.add(
+                    placement(part.samples(), expected.isPresent(), warnings)
+                            .through(profile(part, named)));
         }
         ScanReadings read = ScanReadings.of(parts);
         calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));
@@ -68,15 +70,16 @@ final class ScanEvaluation {
         }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
+        List<ScanPart> fine = parts.stream().filter(part -> !isEnlarged(part)).toList();
         CompletableFuture<PrintSurface> found =
                 CompletableFuture.supplyAsync(
-                        () -> SurfaceJudge.judge(parts, read.readings(), request.feed()));
+                        () -> SurfaceJudge.judge(parts, fine, read.readings(), request.feed()));
         ReadingSet readings =
                 calibration.map(use -> use.widened(read.readings())).orElse(read.readings());
         Judgement judged = Judgement.of(readings, request.threshold(), request.toneAim());
-        boolean enlarged = warnings.stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED);
-        PrintSurface surface = enlarged ? found.join().ofCoarseScan() : found.join();
-        warnings.addAll(SurfaceWarnings.of(parts, surface, enlarged));
+        PrintSurface surface = found.join();
+        warnings.addAll(coarse(parts, fine));
+        warnings.addAll(SurfaceWarnings.of(parts, fine, surface));
         Evaluation evaluation =
                 Assembly.evaluation(
                         readings,
@@ -97,6 +100,35 @@ final class ScanEvaluation {
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
     }
 
+    /** Whether the pixels of a scan were computed between others, so that they hold less detail. */
+    private static boolean isEnlarged(ScanPart part) {
+        return part.samples().steps().interpolationPeriod().isPresent()
+                && !part.samples().scan().lossy();
+    }
+
+    /** That lines, bands and grain are told by the other scans of a sheet. */
+    private static List<Warning> coarse(List<ScanPart> parts, List<ScanPart> fine) {
+        List<Warning> warnings = new ArrayList<>();
+        for (ScanPart part : parts) {
+            int sheet = part.samples().located().sheet().number();
+            boolean others =
+                    fine.stream()
+                            .anyMatch(
+                                    p ->
+                                            p.samples().located().sheet().number() == sheet
+                                                    && !p.samples().surface().traces().isEmpty());
+            if (others && !fine.contains(part)) {
+                warnings.add(
+                        new Warning(
+                                WarningCode.RESOLUTION_LOW,
+                                part.samples().scan().name()
+                                        + " holds too little detail for lines, bands and grain:"
+                                        + " they are judged by the other scans alone."));
+            }
+        }
+        return warnings;
+    }
+
     private static List<Integer> sheets(List<ScanPart> parts) {
         return parts.stream()
                 .map(part -> part.samples().located().sheet().number())
@@ -114,7 +146,8 @@ final class ScanEvaluation {
                         : part.samples().scan().iccProfile().map(InputFiles::sha256).orElse(null);
     }
 
-    private static PlacementSummary placement(SheetSamples samples, List<Warning> warnings) {
+    private static PlacementSummary placement(
+            SheetSamples samples, boolean chartGiven, List<Warning> warnings) {
         LocatedSheet located = samples.located();
         ScanInfo scan = samples.scan();
         Placement placement = located.placement();
@@ -175,7 +208,8 @@ final class ScanEvaluation {
                             WarningCode.SHEET_CODE_UNREAD,
                             scan.name()
                                     + ": the sheet code cannot be read; chart and print number are"
-                                    + " taken from the chart file."));
+                                    + " taken from "
+                                    + (chartGiven ? "the chart file." : "the other scans.")));
         }
         missing(samples, warnings);
         return new PlacementSummary(

@@ -19,6 +19,7 @@ import org.printassay.surface.BandDetector;
 import org.printassay.surface.ContrastSensitivity;
 import org.printassay.surface.FoundBand;
 import org.printassay.surface.FoundLine;
+import org.printassay.surface.LineColour;
 import org.printassay.surface.LineDetector;
 import org.printassay.surface.SuspectInks;
 import org.printassay.surface.SwathPattern;
@@ -43,13 +44,22 @@ final class SurfaceJudge {
         this.readings = readings;
     }
 
-    static PrintSurface judge(List<ScanPart> parts, ReadingSet readings, Optional<Feed> feed) {
+    /**
+     * Judges all of it.
+     *
+     * @param parts all scans
+     * @param fine those whose pixels hold the detail that they pretend: lines, bands and grain are
+     *     told by these alone
+     */
+    static PrintSurface judge(
+            List<ScanPart> parts, List<ScanPart> fine, ReadingSet readings, Optional<Feed> feed) {
         SurfaceJudge judge = new SurfaceJudge(readings);
-        for (ScanPart part : parts) {
+        for (ScanPart part : fine) {
             if (!part.samples().surface().traces().isEmpty()) {
                 judge.look(part);
             }
         }
+        List<ScanPart> sharp = fine.isEmpty() ? parts : fine;
         RectMm page = parts.get(0).samples().located().sheet().page();
         boolean judged = !judge.scans.isEmpty();
         List<PrintLine> lines = judge.lines();
@@ -68,9 +78,9 @@ final class SurfaceJudge {
                 page,
                 feed.map(side -> side.along(page)).orElse(null),
                 ContrastSensitivity.USUAL,
-                TextureJudge.grain(parts, readings),
-                TextureJudge.sharpness(parts),
-                TextureJudge.vignettes(parts));
+                TextureJudge.grain(fine, judge.scans, readings),
+                TextureJudge.sharpness(sharp),
+                TextureJudge.vignettes(sharp));
     }
 
     private void look(ScanPart part) {
@@ -122,13 +132,7 @@ final class SurfaceJudge {
                     }
                     streaks.add(line);
                 }
-                all.add(
-                        new PrintLine(
-                                scan.sheet(),
-                                line,
-                                cause,
-                                SuspectInks.of(
-                                        codes(scan, line.shows()), codes(scan, line.lacks()))));
+                all.add(new PrintLine(scan.sheet(), line, cause, inks(scan, line, cause)));
             }
         }
         all.sort(
@@ -136,6 +140,21 @@ final class SurfaceJudge {
                         .thenComparing(l -> l.line().along())
                         .thenComparingDouble(l -> l.line().positionMm()));
         return all;
+    }
+
+    /** Suspect inks; a streak of the scanner has none, and colour tells only where it is none. */
+    private static List<String> inks(SurfaceView scan, FoundLine line, SurfaceCause cause) {
+        if (cause == SurfaceCause.SCANNER) {
+            return List.of();
+        }
+        List<Rgb8> shows = codes(scan, line.shows());
+        List<Rgb8> lacks = codes(scan, line.lacks());
+        return cause == SurfaceCause.PRINT
+                ? SuspectInks.of(
+                        shows,
+                        lacks,
+                        LineColour.of(scan.tints(line.along(), line.shows()), scan.sigmaMm(), line))
+                : SuspectInks.of(shows, lacks);
     }
 
     private static boolean same(FoundLine one, FoundLine other) {

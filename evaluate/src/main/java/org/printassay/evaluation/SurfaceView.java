@@ -113,6 +113,39 @@ record SurfaceView(
         return alongColumns(along) ? at.x() : at.y();
     }
 
+    /**
+     * Where a line runs through a stretch of the scan that it crosses.
+     *
+     * @param from pixel at one end of the stretch, column or row, on the other axis
+     * @param to pixel at the other end
+     * @return least and largest column, or row, that it keeps to
+     */
+    double[] run(FoundLine line, boolean streak, double from, double to) {
+        Along along = line.along();
+        double here = inScan(along, line.positionMm(), 0);
+        double[] run = new double[2];
+        double[] ends = {from, to};
+        for (int k = 0; k < 2; k++) {
+            // The place moves little across the stretch, so one step finds it.
+            PointPx at =
+                    alongColumns(along) ? new PointPx(here, ends[k]) : new PointPx(ends[k], here);
+            PointMm page = placement().toPage(at);
+            double across = along == Along.X ? page.y() : page.x();
+            run[k] = streak ? streakAt(line) : inScan(along, line.positionMm(), across);
+        }
+        return new double[] {Math.min(run[0], run[1]), Math.max(run[0], run[1])};
+    }
+
+    /** Column or row that a streak keeps to, by the first tint that shows it. */
+    private double streakAt(FoundLine streak) {
+        double across =
+                tints(streak.along(), streak.shows()).stream()
+                        .mapToDouble(TintTrace::acrossMm)
+                        .findFirst()
+                        .orElse(0);
+        return inScan(streak.along(), streak.positionMm(), across);
+    }
+
     private static PointMm page(Along along, double positionMm, double acrossMm) {
         return along == Along.X
                 ? new PointMm(positionMm, acrossMm)

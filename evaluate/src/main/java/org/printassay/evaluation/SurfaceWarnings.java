@@ -20,27 +20,21 @@ final class SurfaceWarnings {
     /**
      * The warnings.
      *
-     * @param enlarged whether a scan was made larger after scanning, so that pixels tell no detail
+     * @param parts all scans
+     * @param fine those that were not made larger after scanning, so that their pixels tell detail
      */
-    static List<Warning> of(List<ScanPart> parts, PrintSurface surface, boolean enlarged) {
+    static List<Warning> of(List<ScanPart> parts, List<ScanPart> fine, PrintSurface surface) {
         List<Warning> warnings = new ArrayList<>();
         double finest =
-                enlarged
-                        ? 0
-                        : 25.4
-                                * parts.stream()
-                                        .mapToDouble(
-                                                p ->
-                                                        p.samples()
-                                                                .located()
-                                                                .placement()
-                                                                .samplesPerMm())
-                                        .max()
-                                        .orElse(0);
+                25.4
+                        * fine.stream()
+                                .mapToDouble(p -> p.samples().located().placement().samplesPerMm())
+                                .max()
+                                .orElse(0);
         if (surface.lines() == null) {
             warnings.add(new Warning(WarningCode.LINES_NOT_JUDGED, lines(parts, finest)));
         } else {
-            for (int sheet : unlooked(parts)) {
+            for (int sheet : unlooked(parts, fine)) {
                 warnings.add(
                         new Warning(
                                 WarningCode.LINES_NOT_JUDGED,
@@ -76,14 +70,14 @@ final class SurfaceWarnings {
     }
 
     /** Sheets with long tints none of whose scans was looked at. */
-    private static Set<Integer> unlooked(List<ScanPart> parts) {
+    private static Set<Integer> unlooked(List<ScanPart> parts, List<ScanPart> fine) {
         Set<Integer> sheets = new TreeSet<>();
         for (ScanPart part : parts) {
             if (hasLongTints(part)) {
                 sheets.add(part.samples().located().sheet().number());
             }
         }
-        for (ScanPart part : parts) {
+        for (ScanPart part : fine) {
             if (!part.samples().surface().traces().isEmpty()) {
                 sheets.remove(part.samples().located().sheet().number());
             }

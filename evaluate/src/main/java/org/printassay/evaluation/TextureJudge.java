@@ -34,15 +34,30 @@ final class TextureJudge {
 
     private TextureJudge() {}
 
-    /** Grain of the first scan that shows flat areas finely enough; null when none does. */
-    static PrintSurface.@Nullable Grain grain(List<ScanPart> parts, ReadingSet readings) {
+    /**
+     * Grain of the first scan that shows flat areas finely enough, lines left out; null when none
+     * does.
+     *
+     * @param views what the scans show of lines, those that were looked at
+     */
+    static PrintSurface.@Nullable Grain grain(
+            List<ScanPart> parts, List<SurfaceView> views, ReadingSet readings) {
         for (ScanPart part : parts) {
-            Map<Integer, List<PixelTile>> byLevel = new TreeMap<>();
-            int areas = 0;
+            SurfaceView view =
+                    views.stream().filter(v -> v.part().equals(part)).findFirst().orElse(null);
+            Map<Integer, List<SurfaceSamples.Area>> flat = new TreeMap<>();
             for (SurfaceSamples.Area area : part.samples().surface().areas()) {
                 int level = area.patch().rgb().g();
-                byLevel.computeIfAbsent(level, l -> new ArrayList<>()).add(area.tile());
-                areas++;
+                flat.computeIfAbsent(level, l -> new ArrayList<>()).add(area);
+            }
+            Map<Integer, List<PixelTile>> byLevel = new TreeMap<>();
+            int areas = 0;
+            for (Map.Entry<Integer, List<SurfaceSamples.Area>> entry : flat.entrySet()) {
+                List<PixelTile> tiles = LinesOut.of(entry.getValue(), view);
+                if (!tiles.isEmpty()) {
+                    byLevel.put(entry.getKey(), tiles);
+                    areas += tiles.size();
+                }
             }
             List<PixelTile> bare = byLevel.remove(PAPER);
             if (bare == null || byLevel.isEmpty()) {

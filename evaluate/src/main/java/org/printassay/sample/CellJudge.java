@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.Arrays;
+import org.printassay.colour.Lab;
 
 /**
  * Tells which cells of a patch show the patch and which show what lies on it. Cells far from the
@@ -14,6 +15,12 @@ final class CellJudge {
 
     /** A median absolute deviation times this estimates a normal standard deviation. */
     private static final double MAD_TO_SIGMA = 1.4826;
+
+    /**
+     * Cells nearer to the median than this, L*, are left out but are no dirt: where a scanner
+     * smooths grain away, the print's own slow unevenness stands out of what is left.
+     */
+    private static final double LEAST_SEEN_L = 0.4;
 
     private static final int ROUNDS = 8;
 
@@ -32,24 +39,41 @@ final class CellJudge {
 
     static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
         boolean[] out = new boolean[cells.columns() * cells.rows()];
+        boolean[] seen = new boolean[out.length];
         for (int c = 0; c < cells.channels(); c++) {
-            mark(cells, c, curves[c], codeStep, out);
+            mark(cells, c, curves[c], codeStep, out, seen);
         }
         if (OwnGrain.is(cells, out)) {
             return new CellJudge(cells, new boolean[out.length], 0);
         }
+        boolean[] blurred = PatchEdges.far(cells, out);
         long dirty = 0;
+        long inside = 0;
+        long dust = 0;
         for (int i = 0; i < out.length; i++) {
             dirty += out[i] ? cells.size(i) : 0;
+            inside += blurred[i] ? 0 : cells.size(i);
+            dust += seen[i] && !blurred[i] ? cells.size(i) : 0;
         }
-        double share = cells.count() == 0 ? 0 : (double) dirty / cells.count();
+        double share = inside == 0 ? 0 : (double) dust / inside;
         // Channels that leave out different halves leave nothing: better all, and the flag.
         boolean[] kept = dirty == cells.count() ? new boolean[out.length] : out;
         return new CellJudge(cells, withNeighbours(cells, kept), share);
     }
 
+    /**
+     * Marks what lies far from the median in one channel.
+     *
+     * @param out gets true where cells do
+     * @param seen gets true where they do by so much that one would see it
+     */
     private static void mark(
-            PatchCells cells, int channel, float[] curve, int codeStep, boolean[] out) {
+            PatchCells cells,
+            int channel,
+            float[] curve,
+            int codeStep,
+            boolean[] out,
+            boolean[] seen) {
         int n = out.length;
         float[] means = new float[n];
         float[] whole = new float[n];
@@ -96,7 +120,12 @@ final class CellJudge {
             // Cells cut by the patch's border hold few pixels: their noise is greater.
             int size = cells.size(i);
             double widen = Math.max(1, Math.sqrt((double) cells.fullSize() / Math.max(1, size)));
-            out[i] |= size > 0 && Math.abs(means[i] - median) > widen * limit;
+            if (size > 0 && Math.abs(means[i] - median) > widen * limit) {
+                out[i] = true;
+                seen[i] |=
+                        Math.abs(Lab.lightness(means[i]) - Lab.lightness(median))
+                                > widen * LEAST_SEEN_L;
+            }
         }
     }
 
@@ -134,7 +163,10 @@ final class CellJudge {
         return !out[cell] && cells.size(cell) > 0;
     }
 
-    /** Share of the patch's pixels in cells that something lies on, neighbours not counted. */
+    /**
+     * Share of the patch's pixels in cells that something lies on, neighbours not counted, nor what
+     * blur brings over the patch's edges.
+     */
     double shareOut() {
         return shareOut;
     }

@@ -59,6 +59,11 @@ final class GrainWindow implements RowWindow {
         }
     }
 
+    /** Column of the scan that the pixels begin at. */
+    int left() {
+        return left;
+    }
+
     Patch patch() {
         return patch;
     }

@@ -34,8 +34,13 @@ public record SurfaceSamples(
         return SurfaceWindows.isLong(patch);
     }
 
-    /** Pixels of a flat patch. */
-    public record Area(Patch patch, PixelTile tile) {}
+    /**
+     * Pixels of a flat patch.
+     *
+     * @param left column of the scan that its pixels begin at
+     * @param top row of the scan that they begin at
+     */
+    public record Area(Patch patch, PixelTile tile, int left, int top) {}
 
     /** The response of one edge whose light changes along an axis of the page. */
     public record Edge(Along along, EdgeResponse response) {}

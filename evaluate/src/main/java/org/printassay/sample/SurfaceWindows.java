@@ -195,7 +195,9 @@ final class SurfaceWindows {
         for (GrainWindow window : areas) {
             @Nullable PixelTile tile = window.tile();
             if (tile != null) {
-                flat.add(new SurfaceSamples.Area(window.patch(), tile));
+                flat.add(
+                        new SurfaceSamples.Area(
+                                window.patch(), tile, window.left(), window.firstRow()));
             }
         }
         List<SurfaceSamples.Edge> responses = new ArrayList<>();

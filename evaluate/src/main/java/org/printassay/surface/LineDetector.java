@@ -137,18 +137,25 @@ public final class LineDetector {
         List<LineShape.View> views = new ArrayList<>();
         views.add(new LineShape.View(first.trace(), first.line().positionMm()));
         for (LineTrace trace : traces) {
-            boolean placed = same.stream().anyMatch(one -> one.trace() == trace);
+            LineTrace.Candidate here =
+                    same.stream()
+                            .filter(one -> one.trace() == trace)
+                            .map(Seen::line)
+                            .findFirst()
+                            .orElse(null);
             LineTrace.Candidate near = trace.near(first.line().positionMm(), SAME_MM / 2, light);
             boolean shown =
-                    placed
+                    here != null
                             || (near != null
                                     && Math.abs(near.z()) >= SHOWS
                                     && near.contrast() > 0 == light);
             onPaper |= shown && trace.tint().bare();
             if (shown) {
                 shows.add(trace.tint().id());
-                if (near != null && trace != first.trace()) {
-                    views.add(new LineShape.View(trace, near.positionMm()));
+                // Near the end of a tint filters do not reach, and its own place is what there is.
+                LineTrace.Candidate seen = near != null ? near : here;
+                if (seen != null && trace != first.trace()) {
+                    views.add(new LineShape.View(trace, seen.positionMm()));
                 }
             } else if (near != null && tells(trace, first.line(), TOGETHER)) {
                 lacks.add(trace.tint().id());

@@ -47,6 +47,9 @@ final class LineTrace {
     private static final double LOBE_WIDTHS = 1.2;
     private static final double LOBE = 0.9;
 
+    /** A line is seen whole from so far, in standard deviations of the blur, beside its own end. */
+    private static final double CLEAR_SIGMAS = 2;
+
     private final TintTrace tint;
     private final double sigmaMm;
     private final double[][] strips;
@@ -134,6 +137,7 @@ final class LineTrace {
             double[] r = responses[f];
             for (int i = filters.get(f).reach(); i < r.length - filters.get(f).reach(); i++) {
                 double size = Math.abs(r[i]);
+                // At the ends of what the filter reaches one neighbour is 0: see nearEnds.
                 if (size >= leastZ * noise[f]
                         && size >= Math.abs(r[i - 1])
                         && size > Math.abs(r[i + 1])) {
@@ -150,7 +154,82 @@ final class LineTrace {
             }
         }
         kept.removeIf(one -> !crosses(one));
-        return kept;
+        List<Candidate> placed = new ArrayList<>();
+        for (Candidate one : kept) {
+            Candidate fitted = nearEnds(one);
+            if (fitted != null && placed.stream().noneMatch(o -> isSamePlace(o, fitted))) {
+                placed.add(fitted);
+            }
+        }
+        return placed;
+    }
+
+    private static boolean isSamePlace(Candidate one, Candidate other) {
+        return Math.abs(one.positionMm() - other.positionMm()) <= APART_MM;
+    }
+
+    /**
+     * A response whose filter touches bins near an end that no filter of its kind is centred on may
+     * be the side of a line there, lighter beside dark and darker beside light.
+     */
+    private @Nullable Candidate nearEnds(Candidate one) {
+        int reach = filters.get(filterOf(one)).reach();
+        int fromEnd = Math.min(one.bin(), all.length - 1 - one.bin());
+        if (fromEnd >= 2 * reach) {
+            return one;
+        }
+        Candidate fitted = fittedNearEnd(one, reach);
+        boolean beyond =
+                fitted != null && Math.min(fitted.bin(), all.length - 1 - fitted.bin()) < reach;
+        return beyond || fromEnd == reach ? fitted : one;
+    }
+
+    private int filterOf(Candidate one) {
+        int f = 0;
+        for (int other = 0; other < filters.size(); other++) {
+            f = filters.get(other).widthMm() == one.widthMm() ? other : f;
+        }
+        return f;
+    }
+
+    /**
+     * A line near an end of the tint, where its filter does not reach its middle: placed by the
+     * light that is there. Null where that is no line with light on both sides, but the ground that
+     * rises or falls, or something of the next tint.
+     */
+    private @Nullable Candidate fittedNearEnd(Candidate one, int reach) {
+        boolean first = one.bin() < all.length / 2;
+        int fromEnd = first ? one.bin() : all.length - 1 - one.bin();
+        int count = Math.min(all.length, fromEnd + reach + 1);
+        int from = first ? 0 : all.length - count;
+        double[] values = Arrays.copyOfRange(all, from, from + count);
+        double begin = tint.positionMm(-0.5);
+        double end = tint.positionMm(all.length - 0.5);
+        double step = tint.stepMm() / 2;
+        Candidate best = null;
+        double most = 0;
+        for (double width : WIDTHS_MM) {
+            double clear = width / 2 + CLEAR_SIGMAS * sigmaMm;
+            double low = Math.max(begin + clear, tint.positionMm(from));
+            double high = Math.min(end - clear, tint.positionMm(from + count - 1.0));
+            for (double at = low; at <= high; at += step) {
+                double[] shape = new double[count];
+                for (int i = 0; i < count; i++) {
+                    shape[i] = LineFilter.shape(tint.positionMm(from + i) - at, width, sigmaMm);
+                }
+                LineFit fit = LineFit.of(shape, values);
+                boolean line =
+                        fit.explained() > fit.left()
+                                && Math.abs(fit.height()) >= LineDetector.TOGETHER * noise(width);
+                if (line && fit.explained() > most) {
+                    most = fit.explained();
+                    int bin = (int) Math.round(tint.binOf(at));
+                    double z = Math.copySign(one.z(), fit.height());
+                    best = new Candidate(bin, at, width, fit.height(), z);
+                }
+            }
+        }
+        return best;
     }
 
     /** Whether a stronger line accounts for another: the same again, or the light beside it. */
@@ -217,10 +296,7 @@ final class LineTrace {
      * than one strip, which may have dust of its own, surely lacks it.
      */
     private boolean crosses(Candidate one) {
-        int f = 0;
-        for (int other = 0; other < filters.size(); other++) {
-            f = filters.get(other).widthMm() == one.widthMm() ? other : f;
-        }
+        int f = filterOf(one);
         double[] shares = new double[strips.length];
         int shown = 0;
         int lacking = 0;

@@ -1,5 +1,6 @@
 package org.printassay.surface;
 
+import java.util.Arrays;
 import org.printassay.colour.Rgb8;
 
 /**
@@ -157,6 +158,24 @@ public final class TintTrace {
     /** Whether nothing is printed there. */
     public boolean bare() {
         return rgb.r() == 255 && rgb.g() == 255 && rgb.b() == 255;
+    }
+
+    /** Channels of light: three, or one of a grey scan. */
+    int channels() {
+        return light[0].length;
+    }
+
+    /**
+     * Light of one channel from a bin up to another, relative to its mean, strips with dust out.
+     */
+    double[] channel(int channel, int from, int to) {
+        double[][] strips = new double[light.length][];
+        for (int s = 0; s < strips.length; s++) {
+            float[] part = Arrays.copyOfRange(light[s][channel], from, to);
+            strips[s] = new double[part.length];
+            add(strips[s], part, 1);
+        }
+        return Baseline.middle(strips);
     }
 
     /**

@@ -34,6 +34,17 @@ public record PixelTile(int columns, int rows, double samplesPerMm, Pixels light
         }
     }
 
+    /** A rectangle of its pixels, copied. */
+    public PixelTile part(int left, int top, int width, int height) {
+        float[] values = new float[width * height];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                values[y * width + x] = (float) at(left + x, top + y);
+            }
+        }
+        return new PixelTile(width, height, samplesPerMm, new Pixels(values));
+    }
+
     double at(int column, int row) {
         return light.at(row * columns + column);
     }

@@ -106,6 +106,18 @@ final class MadePatch {
         }
     }
 
+    /** Neighbours of another lightness that blur brings over all four edges. */
+    void blurredNeighbours(double lightness, double reachMm) {
+        double other = Lab.luminanceFactor(lightness);
+        for (int i = 0; i < light.length; i++) {
+            int row = i / side;
+            int column = i % side;
+            int from = Math.min(Math.min(column, side - 1 - column), Math.min(row, side - 1 - row));
+            double share = 0.5 * Math.exp(-(from + 0.5) / perMm / reachMm * 3);
+            light[i] += share * (other - light[i]);
+        }
+    }
+
     /**
      * Drops of one ink strewn at random over bare paper, each a fortieth of a millimetre in radius,
      * until they cover a share of it. They belong to the patch.

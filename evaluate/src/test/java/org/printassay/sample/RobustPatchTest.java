@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Locale;
@@ -8,6 +9,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.reading.ReadingFlag;
 
 /**
@@ -209,6 +211,35 @@ class RobustPatchTest {
             patch.neighbour(95, 0.4);
             double found = MadePatch.lightness(patch.read(16, false));
             assertEquals(clean, found, BIAS_L, "at " + sampling);
+        }
+    }
+
+    /**
+     * Blur runs all along the edges, as dirt does not; what lies there is left out all the same.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.15, 0.3})
+    void blurOverTheEdgesIsNoDust(double reachMm) {
+        for (double sampling : SAMPLINGS) {
+            MadePatch patch = new MadePatch(50, sampling, 0.4, new Random(9));
+            double clean = MadePatch.lightness(patch.read(16, false));
+            patch.blurredNeighbours(95, reachMm);
+            PatchSample found = patch.read(16, false);
+            String at = reachMm + " mm at " + sampling;
+            assertFalse(found.flags().contains(ReadingFlag.DUSTY), at);
+            assertEquals(clean, MadePatch.lightness(found), BIAS_L, at);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "FINGERPRINT", mode = EnumSource.Mode.EXCLUDE)
+    void dirtIsToldBesideBlurToo(Dirt dirt) {
+        for (double sampling : SAMPLINGS) {
+            Random random = new Random((long) sampling);
+            MadePatch patch = new MadePatch(50, sampling, 0.3, random);
+            patch.blurredNeighbours(95, 0.15);
+            dirt.lay(patch, 0.45, random);
+            assertTrue(MadePatch.doubtful(patch.read(16, true)), dirt + " at " + sampling);
         }
     }
 }

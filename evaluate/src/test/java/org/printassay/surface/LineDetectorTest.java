@@ -184,6 +184,27 @@ class LineDetectorTest {
                 SuspectInks.of(List.of(paleCyan), List.of(cyan, paleMagenta, magenta)));
     }
 
+    /** Filters do not reach lines so near to an end: the light that is there places them. */
+    @ParameterizedTest
+    @CsvSource({"0.4, 2.5", "0.5, 0.5", "0.35, 1", "59.6, 2.5", "59.5, 0.5", "0.45, -0.6"})
+    void aLineNearAnEndIsPlacedOrNotTold(double at, double contrast) {
+        int found = 0;
+        for (int k = 0; k < 3; k++) {
+            TintTrace tint =
+                    new MadeTint(500 + k, 60, LIGHTNESS[k], 1, 0.05)
+                            .with(new MadeTint.Line(at, 0.042, contrast))
+                            .trace("T", CODES[k], Along.Y);
+            for (FoundLine line : LineDetector.find(List.of(tint), MadeTint.SIGMA_MM)) {
+                found++;
+                assertEquals(at, line.positionMm(), 0.1, line.toString());
+                assertEquals(contrast > 0 ? "light" : "dark", line.polarity());
+                assertTrue(line.widthMm() < 0.25, line.toString());
+            }
+        }
+        assertTrue(found <= 3, found + " lines where three are");
+        assertTrue(Math.abs(contrast) < 2 || found == 3, "strong ones are found: " + found);
+    }
+
     /** A roller's mark is one line, without lines of the other kind beside it. */
     @ParameterizedTest
     @CsvSource({"0.8, -0.2", "0.8, 0.2", "1.2, -0.1", "1.2, 0.2", "2, -0.1", "2, 0.2"})
