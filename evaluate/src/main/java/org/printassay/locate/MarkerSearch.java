@@ -67,8 +67,13 @@ public final class MarkerSearch {
             List<FoundMarker> alike =
                     found.stream().filter(other -> areAlike(marker, other)).toList();
             int sheet = SheetLayout.sheetOfMarker(marker.id());
+            // The same letter of a text passes for the same marker again and again.
             long together =
-                    alike.stream().filter(o -> SheetLayout.sheetOfMarker(o.id()) == sheet).count();
+                    alike.stream()
+                            .mapToInt(FoundMarker::id)
+                            .filter(id -> SheetLayout.sheetOfMarker(id) == sheet)
+                            .distinct()
+                            .count();
             if (together > most || (together == most && alike.size() > best.size())) {
                 best = alike;
                 most = together;
