@@ -106,6 +106,16 @@ final class MadePatch {
         }
     }
 
+    /** A soft spot of the print itself in the middle, lighter by a share. */
+    void softSpot(double radiusMm, double share) {
+        for (int i = 0; i < light.length; i++) {
+            int row = i / side;
+            double x = (i % side + 0.5) / perMm - SIDE_MM / 2;
+            double y = (row + 0.5) / perMm - SIDE_MM / 2;
+            light[i] *= 1 + share / (1 + Math.exp((Math.hypot(x, y) - radiusMm) / 0.2));
+        }
+    }
+
     /** Neighbours of another lightness that blur brings over all four edges. */
     void blurredNeighbours(double lightness, double reachMm) {
         double other = Lab.luminanceFactor(lightness);

@@ -231,6 +231,14 @@ class RobustPatchTest {
         }
     }
 
+    /** A third of an L*, in a scan whose smoothing left no grain to hide it. */
+    @Test
+    void faintUnevennessIsNoDust() {
+        MadePatch patch = new MadePatch(50, 1200, 0.02, new Random(9));
+        patch.softSpot(1.8, 0.015);
+        assertFalse(patch.read(16, false).flags().contains(ReadingFlag.DUSTY));
+    }
+
     @ParameterizedTest
     @EnumSource(names = "FINGERPRINT", mode = EnumSource.Mode.EXCLUDE)
     void dirtIsToldBesideBlurToo(Dirt dirt) {
