@@ -24,7 +24,7 @@ class RandomScanTest {
 
     private static final double HARD_MEAN = 0.6;
 
-    /** Of any patch without a flag, dE00. */
+    /** Of any patch without a flag, dE00; of 306 scans one had 1.91. */
     private static final double LARGEST = 2;
 
     @TempDir Path dir;

@@ -186,6 +186,11 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.AUTOMATIC_EXPOSURE), e.warnings().toString());
         assertNull(Objects.requireNonNull(e.black()).lab());
         assertNull(e.shadows());
+        assertNull(e.tone(), "its aim hangs on black");
+        String told = e.warnings().toString();
+        assertTrue(told.contains("Shadows were not judged: black is clipped"), told);
+        assertFalse(
+                told.contains("most black patches are at the end of the scanner's range"), told);
     }
 
     /** Green code that one pixel in a hundred is darker than. */

@@ -36,11 +36,14 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
 
     /**
      * Whether black reads darker than any print is: the scan's black point was set above it, and
-     * what lies below is lost as if it were clipped.
+     * what lies below is lost as if it were clipped. Not told where too much of the stray light is
+     * guessed.
      */
     boolean blackCut() {
         Blacks blacks = part.colour().trust().absolute() ? blacks() : null;
-        return blacks != null && blacks.corrected() + 2 * blacks.error() < DARKEST;
+        return blacks != null
+                && !light.assumed()
+                && blacks.corrected() + 2 * blacks.error() < DARKEST;
     }
 
     private PartResult withClippedBlacks() {

@@ -34,16 +34,18 @@ final class ProfileDoubt {
      *
      * @param colours absolute colours
      * @param warnings what was found in the scans
-     * @param strayKnown whether stray light was estimated in every scan
+     * @param strayAllowedFor whether stray light was estimated in every scan, or is among the
+     *     errors that its readings share
      */
-    static List<Lab> of(List<@Nullable Lab> colours, List<Warning> warnings, boolean strayKnown) {
+    static List<Lab> of(
+            List<@Nullable Lab> colours, List<Warning> warnings, boolean strayAllowedFor) {
         Lab doubt = of(warnings);
-        if (doubt.l() == 0 && strayKnown) {
+        if (doubt.l() == 0 && strayAllowedFor) {
             return List.of();
         }
         List<Lab> errors = new ArrayList<>();
         for (Lab colour : colours) {
-            double stray = strayKnown || colour == null ? 0 : veiled(colour.l());
+            double stray = strayAllowedFor || colour == null ? 0 : veiled(colour.l());
             errors.add(new Lab(Math.hypot(doubt.l(), stray), doubt.a(), doubt.b()));
         }
         return errors;

@@ -104,13 +104,18 @@ public record ScanReadings(
                                         readings,
                                         trust,
                                         warnings,
-                                        results.stream().allMatch(r -> r.strayLight() != null)))
+                                        results.stream().allMatch(ScanReadings::allowsForStray)))
                         .withCodingSteps(SharedErrors.codingSteps(readings, results)),
                 stray,
                 falloff,
                 Unevenness.of(results),
                 PrintIdentity.among(parts, results),
                 warnings);
+    }
+
+    /** Whether stray light was estimated, or its likely amounts stand among the shared errors. */
+    private static boolean allowsForStray(PartResult result) {
+        return result.strayLight() != null || result.light().assumed();
     }
 
     /**
@@ -122,11 +127,11 @@ public record ScanReadings(
             List<Reading> readings,
             Trust trust,
             List<Warning> warnings,
-            boolean strayKnown) {
+            boolean strayAllowedFor) {
         if (trust == Trust.PROFILED_SCAN) {
             List<@Nullable Lab> colours = new ArrayList<>();
             readings.forEach(reading -> colours.add(reading.lab()));
-            return ProfileDoubt.of(colours, warnings, strayKnown);
+            return ProfileDoubt.of(colours, warnings, strayAllowedFor);
         }
         List<Lab> errors = new ArrayList<>();
         for (Reading reading : readings) {

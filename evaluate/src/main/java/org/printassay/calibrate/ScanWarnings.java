@@ -119,6 +119,11 @@ final class ScanWarnings {
     /** Why the darkest reading is the scanner's rather than the print's; null when it is not. */
     private static @Nullable String limit(
             PartResult result, @Nullable StrayLight stray, PartResult.@Nullable Blacks blacks) {
+        if (stray == null && result.light().assumed()) {
+            return "stray light could be estimated only roughly (too few patches stand twice): what"
+                    + " they tell of it was taken off, and black and Dmax are limited by the"
+                    + " scanner.";
+        }
         if (stray == null) {
             return "stray light could not be estimated (too few patches stand twice), so black and"
                     + " Dmax are limited by the scanner.";
@@ -129,7 +134,7 @@ final class ScanWarnings {
                     + " not do; nothing was removed, and black and Dmax are limited by the"
                     + " scanner. Sharpening or a shadow correction may be on: switch it off.";
         }
-        if (blacks != null && blacks.clipped()) {
+        if (blacks != null && blacks.clipped() && !result.blackCut()) {
             return "most black patches are at the end of the scanner's range, so black and Dmax are"
                     + " limited by the scanner.";
         }

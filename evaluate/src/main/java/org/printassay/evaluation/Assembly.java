@@ -66,14 +66,17 @@ final class Assembly {
                         ? "Tone was not judged: "
                                 + (whiteClipped ? "paper" : "black")
                                 + ", which its aim hangs on, is clipped in the scan."
-                        : "Tone was not judged: it needs paper, black and at least six neutral"
-                                + " levels.");
+                        : clipped(warnings)
+                                ? "Tone was not judged: paper or black, which its aim hangs on, is"
+                                        + " clipped in the scan, or too few levels were read."
+                                : "Tone was not judged: it needs paper, black and at least six"
+                                        + " neutral levels.");
         lost(warnings, judged);
         note(
                 warnings,
                 judged.shadows() == null,
                 WarningCode.SHADOWS_NOT_JUDGED,
-                clipped(warnings)
+                clipped(warnings) || blackClipped
                         ? "Shadows were not judged: black is clipped in the scan, or too few levels"
                                 + " were read."
                         : "Shadows were not judged: too few neutral levels from 0 to 48 were read.");
@@ -81,7 +84,7 @@ final class Assembly {
                 warnings,
                 judged.highlights() == null,
                 WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                clipped(warnings)
+                clipped(warnings) || whiteClipped
                         ? "Highlights were not judged: paper is clipped in the scan, or too few levels"
                                 + " were read."
                         : "Highlights were not judged: too few neutral levels from 207 to 255 were"

@@ -133,10 +133,12 @@ final class WedgeFindings {
         Integer merged = wedge.merged();
         String sure =
                 repeats
-                        ? "The differences are too small for the spread between equal patches."
+                        ? "The differences are too small for how surely the levels are read."
                         : "Levels were read once, so this is a single reading.";
-        // The bounds of levels rest on the spread of twins alone.
-        String advice = Sharper.advice(List.of(), trust);
+        String advice =
+                trust == Trust.INSTRUMENT
+                        ? Sharper.advice(List.of(), trust)
+                        : "Scan as TIFF or PNG and with less noise, or print the chart again.";
         if (paper) {
             return finding(
                     FindingKind.END_UNKNOWN,

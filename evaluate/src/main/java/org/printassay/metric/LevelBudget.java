@@ -54,8 +54,10 @@ final class LevelBudget {
         List<Budget.Part> parts = new ArrayList<>();
         double half = Math.max(0, step.high() - step.low()) / 2;
         double assumed = WedgeJudge.UNESTIMATED_95 * neutrals.assumedApart(level, anchor);
-        // What could not be estimated is in the bounds, and in the light's part below.
-        double random = Math.sqrt(Math.max(0, half * half - assumed * assumed)) / single;
+        double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
+        // What is not random is in the bounds too, and has parts of its own below.
+        double other = Math.hypot(assumed, single * coded);
+        double random = Math.sqrt(Math.max(0, half * half - other * other)) / single;
         parts.add(new Budget.Part(Budget.Kind.RANDOM, random / slope, spread.freedom()));
         double light = light(level, anchor);
         if (light > 0) {
@@ -65,6 +67,9 @@ final class LevelBudget {
         if (calibration != null) {
             double error = calibration.l() * share;
             parts.add(new Budget.Part(Budget.Kind.CALIBRATION, error / slope, null));
+        }
+        if (coded > 0) {
+            parts.add(new Budget.Part(Budget.Kind.SYSTEMATIC, coded / slope, null));
         }
         parts.add(Budget.Part.stated(Systematic.tone(neutrals.set().trust()) * share / slope));
         String figure = fromPaper ? "highlights.lastVisible" : "shadows.firstVisible";

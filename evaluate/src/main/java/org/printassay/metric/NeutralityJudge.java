@@ -103,7 +103,7 @@ final class NeutralityJudge {
 
     private static String tint(Lab white, Lab error) {
         double size = white.chroma();
-        if (size < 1) {
+        if (size < 1 && Math.max(error.a(), error.b()) < 2.5) {
             return "neutral";
         }
         if (!Derived.surelyTinted(white, error)) {

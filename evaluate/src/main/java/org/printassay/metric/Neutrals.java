@@ -219,7 +219,7 @@ final class Neutrals {
         return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
     }
 
-    /** Where more than one of four lies far off, that is how these twins scatter. */
+    /** Where more than one, or of many more than a quarter, lie far off, that is their scatter. */
     private static List<Lab> withoutOutliers(List<Lab> labs, double usual) {
         if (labs.size() < 3) {
             return labs;

@@ -51,7 +51,7 @@ final class WedgeJudge {
      */
     private static final double DOUBTFUL_FALL = 3;
 
-    /** The same for an error that is known rather than seen in a spread. */
+    /** As {@link #TAIL}, for an error that is known rather than seen in a spread. */
     private static final double NORMAL_TAIL = 1.645;
 
     private final Neutrals neutrals;
@@ -215,8 +215,9 @@ final class WedgeJudge {
             int begin,
             int length) {
         double random = spread.known() ? error(spread, levels.sum(begin, length), anchors) : 0;
-        double own = Math.hypot(random, levels.codedFromAnchor(begin, length));
-        return Math.hypot(tail * own, UNESTIMATED_95 * levels.unestimated(begin, length));
+        double coded = Math.max(tail, NORMAL_TAIL) * levels.codedFromAnchor(begin, length);
+        double own = Math.hypot(tail * random, coded);
+        return Math.hypot(own, UNESTIMATED_95 * levels.unestimated(begin, length));
     }
 
     private static double error(Neutrals.Spread spread, int count, int anchors) {

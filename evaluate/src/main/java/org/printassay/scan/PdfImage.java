@@ -245,6 +245,15 @@ record PdfImage(
         }
     }
 
+    /** Writes a piece, to see that there is room for one. */
+    static void fill(String name, Path file) throws Problem {
+        try (OutputStream out = Files.newOutputStream(file)) {
+            write(name, out, new byte[PIECE], PIECE);
+        } catch (IOException e) {
+            throw noRoom(name, e);
+        }
+    }
+
     private static void write(String name, OutputStream out, byte[] piece, int length)
             throws Problem {
         try {

@@ -65,10 +65,19 @@ record PdfPage(
 
     /** The library keeps what it unpacks in temporary files. */
     private static void refuseWithoutRoom(String name) throws Problem {
+        Path file = PdfImage.temporary(name);
         try {
-            Files.deleteIfExists(PdfImage.temporary(name));
+            PdfImage.fill(name, file);
+        } finally {
+            delete(file);
+        }
+    }
+
+    private static void delete(Path file) {
+        try {
+            Files.deleteIfExists(file);
         } catch (IOException e) {
-            // It was written, which is what matters here.
+            // It was written, which is what matters here; it goes when the program ends.
         }
     }
 

@@ -14,7 +14,7 @@ final class UnreadFile {
         if (head.length == 0) {
             return Optional.of("is empty. Copy it again, or scan again.");
         }
-        if (startsWithTextMark(head) || !(isBinary(head) || isPixmap(head))) {
+        if (mayBeMeasurement(head) || !(isBinary(head) || isPixmap(head))) {
             return Optional.empty();
         }
         String kind = kind(head);
@@ -27,9 +27,27 @@ final class UnreadFile {
                                 + " picture, which is not read. Save the scan as TIFF or PNG.");
     }
 
-    /** Byte order marks of UTF-16 and UTF-8. */
-    private static boolean startsWithTextMark(byte[] head) {
-        return at(head, 0, 0xff, 0xfe) || at(head, 0, 0xfe, 0xff) || at(head, 0, 0xef, 0xbb, 0xbf);
+    /**
+     * Text with a byte order mark, or in UTF-16 without one; and spreadsheets, which the reader of
+     * measurements has words for.
+     */
+    private static boolean mayBeMeasurement(byte[] head) {
+        return at(head, 0, 0xff, 0xfe)
+                || at(head, 0, 0xfe, 0xff)
+                || at(head, 0, 0xef, 0xbb, 0xbf)
+                || at(head, 0, 'P', 'K', 3, 4)
+                || at(head, 0, 0xd0, 0xcf, 0x11, 0xe0)
+                || isTwoBytesALetter(head);
+    }
+
+    /** Nearly every second byte is zero, and no other. */
+    private static boolean isTwoBytesALetter(byte[] head) {
+        int[] zeros = new int[2];
+        for (int i = 0; i < head.length; i++) {
+            zeros[i % 2] += head[i] == 0 ? 1 : 0;
+        }
+        int letters = head.length / 2;
+        return Math.min(zeros[0], zeros[1]) == 0 && Math.max(zeros[0], zeros[1]) > 0.8 * letters;
     }
 
     private static boolean isBinary(byte[] head) {

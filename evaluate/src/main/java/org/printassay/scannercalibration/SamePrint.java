@@ -133,7 +133,7 @@ record SamePrint(TwinDepartures departures, double apart) {
     }
 
     /**
-     * What the user must know; empty where both are surely of one print.
+     * What the user must know; empty where both are of one print, or of prints that come out alike.
      *
      * @param measurement name of the measurement file
      * @param scan name of the scan

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -106,12 +107,16 @@ class MeasurementEvaluationTest {
                                                 .getResource(
                                                         "/published/cgats-rgb-spectral-sample.txt"))
                                 .toURI());
-        Path wide =
-                Files.write(
-                        dir.resolve("wide.txt"),
-                        Files.readString(sample).getBytes(StandardCharsets.UTF_16));
-        assertEquals(
-                24, Evaluator.evaluate(EvaluationRequest.of(wide)).evaluation().patches().size());
+        for (Charset charset : List.of(StandardCharsets.UTF_16, StandardCharsets.UTF_16LE)) {
+            Path wide =
+                    Files.write(
+                            dir.resolve(charset + ".txt"),
+                            Files.readString(sample).getBytes(charset));
+            assertEquals(
+                    24,
+                    Evaluator.evaluate(EvaluationRequest.of(wide)).evaluation().patches().size(),
+                    charset + ", with a mark or without");
+        }
     }
 
     private static List<String> codes(Evaluation evaluation) {

@@ -386,7 +386,7 @@ class ScanFilesTest extends ScanFixture {
         assertUnread("JPEG 2000 picture", "\0\0\0\14jP  \r\n\207\n");
         assertUnread("PSD picture", "8BPS\0\1\0\0\0\0\0\0\0\3");
         assertUnread("PNM picture", "P6\n16 16\n255\n\377\376\375");
-        assertUnread("neither a picture", "PK\3\4\24\0\0\0");
+        assertUnread("neither a picture", "\177ELF\2\1\1\0\0\0");
         assertUnread("neither a picture", "some words, and then \377\330\377\340\0\20JFIF\0");
         assertUnread("is empty", "");
     }
