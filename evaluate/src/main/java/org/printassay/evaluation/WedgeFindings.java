@@ -20,6 +20,9 @@ final class WedgeFindings {
     /** A best estimate this near to the level that surely shows is worth telling. */
     private static final int CLOSELY = 5;
 
+    /** An interval of more levels than this is told as one. */
+    private static final int NARROW = 7;
+
     private final Wedge wedge;
     private final boolean paper;
     private final Trust trust;
@@ -73,8 +76,9 @@ final class WedgeFindings {
             return cannotTell();
         }
         int keep = separated == null ? best : separated;
-        if (repeats && Math.abs(keep - best) > CLOSELY && wedge.interval() != null) {
-            return between(wedge.interval(), best, keep);
+        Wedge.Interval range = wedge.interval();
+        if (repeats && range != null && isWide(range, best, keep)) {
+            return between(range, best, keep);
         }
         if (paper ? best >= HELD_HIGHLIGHT : best <= OPEN_SHADOW) {
             String text =
@@ -99,6 +103,10 @@ final class WedgeFindings {
                         ? say("Keep the lightest detail at %d or below.", keep)
                         : say("Keep detail that must be seen at %d or above.", keep);
         return finding(FindingKind.END_LOST, aimOf(best), text, sureness(), advice);
+    }
+
+    private static boolean isWide(Wedge.Interval range, int best, int keep) {
+        return Math.abs(keep - best) > CLOSELY || range.high() - range.low() > NARROW;
     }
 
     /** The end of an interval this wide is what can be relied on, not its best estimate. */
@@ -187,10 +195,12 @@ final class WedgeFindings {
         }
         if (paper) {
             return merged >= 255
-                    ? ""
+                    ? say(" (perhaps fewer, %d to 255 at most)", keep + 1)
                     : say(" (%d to 255 at least, %d to 255 at most)", merged, keep + 1);
         }
-        return merged == 0 ? "" : say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1);
+        return merged == 0
+                ? say(" (perhaps fewer, 0 to %d at most)", keep - 1)
+                : say(" (0 to %d at least, 0 to %d at most)", merged, keep - 1);
     }
 
     private Weighed finding(
