@@ -17,12 +17,6 @@ final class WedgeFindings {
 
     private static final int HELD_HIGHLIGHT = 252;
 
-    /** A best estimate this near to the level that surely shows is worth telling. */
-    private static final int CLOSELY = 5;
-
-    /** An interval of more levels than this is told as one. */
-    private static final int NARROW = 7;
-
     private final Wedge wedge;
     private final boolean paper;
     private final Trust trust;
@@ -77,7 +71,7 @@ final class WedgeFindings {
         }
         int keep = separated == null ? best : separated;
         Wedge.Interval range = wedge.interval();
-        if (repeats && range != null && isWide(range, best, keep)) {
+        if (repeats && range != null && wedge.isRough()) {
             return between(range, best, keep);
         }
         if (paper ? best >= HELD_HIGHLIGHT : best <= OPEN_SHADOW) {
@@ -103,10 +97,6 @@ final class WedgeFindings {
                         ? say("Keep the lightest detail at %d or below.", keep)
                         : say("Keep detail that must be seen at %d or above.", keep);
         return finding(FindingKind.END_LOST, aimOf(best), text, sureness(), advice);
-    }
-
-    private static boolean isWide(Wedge.Interval range, int best, int keep) {
-        return Math.abs(keep - best) > CLOSELY || range.high() - range.low() > NARROW;
     }
 
     /** The end of an interval this wide is what can be relied on, not its best estimate. */

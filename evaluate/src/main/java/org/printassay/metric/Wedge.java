@@ -33,9 +33,26 @@ public record Wedge(
         @Nullable Double slopeAgainstAim,
         List<Integer> reversalLevels,
         List<LevelStep> steps) {
+    /** A best estimate this near to the level that surely shows is worth telling. */
+    private static final int CLOSELY = 5;
+
+    /** An interval of more levels than this is told as one. */
+    private static final int NARROW = 7;
+
     public Wedge {
         reversalLevels = List.copyOf(reversalLevels);
         steps = List.copyOf(steps);
+    }
+
+    /**
+     * Whether the first visible level is known so roughly that its interval must be told instead of
+     * the best estimate.
+     */
+    public boolean isRough() {
+        if (interval == null || best == null || separated == null) {
+            return false;
+        }
+        return Math.abs(separated - best) > CLOSELY || interval.high() - interval.low() > NARROW;
     }
 
     /** Levels from {@code low} to {@code high}, both included. */

@@ -2,6 +2,7 @@ package org.printassay.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
@@ -109,7 +110,9 @@ final class Facts {
         String value =
                 w.best() == null
                         ? "no level stands out from black"
-                        : "open from level\u00a0" + w.best();
+                        : w.isRough()
+                                ? "open somewhere from level\u00a0" + span(w)
+                                : "open from level\u00a0" + w.best();
         return Fact.of("Shadows", value, wedgeDetail(w));
     }
 
@@ -120,8 +123,15 @@ final class Facts {
         String value =
                 w.best() == null
                         ? "no level stands out from paper"
-                        : "hold up to level\u00a0" + w.best();
+                        : w.isRough()
+                                ? "hold up to somewhere from level\u00a0" + span(w)
+                                : "hold up to level\u00a0" + w.best();
         return Fact.of("Highlights", value, wedgeDetail(w));
+    }
+
+    private static String span(Wedge w) {
+        Wedge.Interval interval = Objects.requireNonNull(w.interval());
+        return interval.low() + " to\u00a0" + interval.high();
     }
 
     private static String wedgeDetail(Wedge w) {

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.metric.Wedge;
 
 class ReportPageTest {
     static Stream<String> pages() throws IOException {
@@ -33,6 +35,35 @@ class ReportPageTest {
 
     static String compare() {
         return ComparisonPageTest.page(3);
+    }
+
+    /** A best estimate amid many levels is told nowhere, not in figures nor over the strip. */
+    @Test
+    void anEndThatIsKnownRoughlyIsToldByItsInterval() throws IOException {
+        Evaluation e = SampleEvaluations.matt();
+        Wedge known = Objects.requireNonNull(e.shadows());
+        Wedge rough =
+                new Wedge(
+                        known.threshold(),
+                        0,
+                        9,
+                        6,
+                        new Wedge.Interval(1, 9),
+                        known.visibleSteps(),
+                        known.aimVisibleSteps(),
+                        known.slopeAgainstAim(),
+                        known.reversalLevels(),
+                        known.steps());
+        assertFalse(known.isRough());
+        assertTrue(rough.isRough());
+        String page =
+                ReportPage.write(e.toBuilder().shadows(rough).build(), List.of(), true)
+                        .replace('\u00a0', ' ');
+        assertTrue(page.contains("open somewhere from level 1 to 9"));
+        assertTrue(page.contains("0 to 8 at most: black"));
+        assertTrue(page.contains("levels 9 to"));
+        assertFalse(page.contains("open from level 6"));
+        assertFalse(page.contains("0 to 5: black"));
     }
 
     @ParameterizedTest

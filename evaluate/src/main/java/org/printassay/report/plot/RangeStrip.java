@@ -68,8 +68,8 @@ public final class RangeStrip {
     private static void range(Drawing d, Evaluation e, double width, double unit) {
         Wedge low = e.shadows();
         Wedge high = e.highlights();
-        Integer from = low == null ? null : low.best();
-        Integer to = high == null ? null : high.best();
+        Integer from = low == null ? null : told(low);
+        Integer to = high == null ? null : told(high);
         double left = EDGE + (from == null ? LEVELS / 2.0 : from) * unit;
         double right = EDGE + (to == null ? LEVELS / 2.0 : to + 1) * unit;
         if (from != null || to != null) {
@@ -91,6 +91,13 @@ public final class RangeStrip {
         }
     }
 
+    /**
+     * The level that an end is told to lie at: where that is known roughly, the one that is sure.
+     */
+    private static @Nullable Integer told(Wedge w) {
+        return w.isRough() ? w.separated() : w.best();
+    }
+
     private static void whisker(Drawing d, Wedge.Interval interval, double unit) {
         double left = EDGE + interval.low() * unit;
         double right = EDGE + (interval.high() + 1) * unit;
@@ -100,17 +107,25 @@ public final class RangeStrip {
     }
 
     private static String lowText(@Nullable Wedge w) {
-        if (w == null || w.best() == null) {
+        Integer first = w == null ? null : told(w);
+        if (w == null || first == null) {
             return "";
         }
-        return w.best() <= 1 ? "no level is lost to black" : "0 to " + (w.best() - 1) + ": black";
+        if (w.isRough()) {
+            return "0 to " + (first - 1) + " at most: black";
+        }
+        return first <= 1 ? "no level is lost to black" : "0 to " + (first - 1) + ": black";
     }
 
     private static String highText(@Nullable Wedge w) {
-        if (w == null || w.best() == null) {
+        Integer last = w == null ? null : told(w);
+        if (w == null || last == null) {
             return "";
         }
-        int first = w.best() + 1;
+        int first = last + 1;
+        if (w.isRough()) {
+            return first + " to 255 at most: paper";
+        }
         if (first > 254) {
             return first > 255 ? "no level is lost to paper" : "255: paper";
         }
