@@ -142,8 +142,8 @@ final class ScanHealth {
                             + " sharpness, detail).",
                     100 * edges.overshoot());
         }
-        OptionalDouble period = samples.steps().interpolationPeriod();
-        if (period.isPresent() && !info.lossy()) {
+        OptionalDouble period = samples.enlargement();
+        if (period.isPresent()) {
             notes.add(
                     WarningCode.UPSAMPLED,
                     "its pixels were computed between others (in a period of %.2f pixels): the scanner"

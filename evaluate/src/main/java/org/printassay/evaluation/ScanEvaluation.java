@@ -70,7 +70,8 @@ final class ScanEvaluation {
         }
         warnings.addAll(0, read.warnings());
         LocatedSheet first = parts.get(0).samples().located();
-        List<ScanPart> fine = parts.stream().filter(part -> !isEnlarged(part)).toList();
+        List<ScanPart> fine =
+                parts.stream().filter(part -> part.samples().enlargement().isEmpty()).toList();
         CompletableFuture<PrintSurface> found =
                 CompletableFuture.supplyAsync(
                         () -> SurfaceJudge.judge(parts, fine, read.readings(), request.feed()));
@@ -98,12 +99,6 @@ final class ScanEvaluation {
                                 .surface(surface),
                         new Assembly.Light(read.falloffPercent(), read.unevenness()));
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
-    }
-
-    /** Whether the pixels of a scan were computed between others, so that they hold less detail. */
-    private static boolean isEnlarged(ScanPart part) {
-        return part.samples().steps().interpolationPeriod().isPresent()
-                && !part.samples().scan().lossy();
     }
 
     /** That lines, bands and grain are told by the other scans of a sheet. */

@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.printassay.locate.CodeCensus;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
@@ -51,5 +52,13 @@ public record SheetSamples(
                 EdgeProfile.NONE,
                 preview,
                 SurfaceSamples.NONE);
+    }
+
+    /**
+     * The period in which a scan's pixels were computed between others, so that they hold less
+     * detail; empty when they were not. Blocks of lossy coding look alike and tell nothing.
+     */
+    public OptionalDouble enlargement() {
+        return scan.lossy() ? OptionalDouble.empty() : steps.interpolationPeriod();
     }
 }

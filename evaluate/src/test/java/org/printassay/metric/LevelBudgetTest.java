@@ -52,21 +52,25 @@ class LevelBudgetTest {
         }
     }
 
-    /** A veil that moves dark levels apart counts by what it does to the difference from black. */
-    @Test
-    void lightCountsByItsDifferenceFromTheAnchor() {
-        ReadingSet set = print(SPREAD, 3);
+    /** A veil that moves black by 1 L* and all else by 0.8. */
+    private static ReadingSet veiled(ReadingSet set, boolean assumed) {
         List<Lab> shifts = new ArrayList<>();
         for (Reading reading : set.readings()) {
             shifts.add(new Lab(reading.rgb().r() == 0 ? 1 : 0.8, 0, 0));
         }
-        ReadingSet veiled =
-                new ReadingSet(
-                        set.readings(),
-                        set.space(),
-                        set.trust(),
-                        true,
-                        List.of(new SharedError(shifts)));
+        return new ReadingSet(
+                set.readings(),
+                set.space(),
+                set.trust(),
+                true,
+                List.of(new SharedError(shifts, assumed)));
+    }
+
+    /** A veil that moves dark levels apart counts by what it does to the difference from black. */
+    @Test
+    void lightCountsByItsDifferenceFromTheAnchor() {
+        ReadingSet set = print(SPREAD, 3);
+        ReadingSet veiled = veiled(set, false);
         Budget budget = budget(judged(veiled), SHADOWS);
         // 0.2 L* at 0.08 L* a level, as far as the noisy readings tell that slope.
         assertEquals(0.2 / SLOPE, part(budget, Budget.Kind.LIGHT), 0.7);
@@ -76,17 +80,7 @@ class LevelBudgetTest {
     @Test
     void whatCouldNotBeEstimatedCountsOnce() {
         ReadingSet set = print(SPREAD, 4);
-        List<Lab> shifts = new ArrayList<>();
-        for (Reading reading : set.readings()) {
-            shifts.add(new Lab(reading.rgb().r() == 0 ? 1 : 0.8, 0, 0));
-        }
-        ReadingSet veiled =
-                new ReadingSet(
-                        set.readings(),
-                        set.space(),
-                        set.trust(),
-                        true,
-                        List.of(new SharedError(shifts, true)));
+        ReadingSet veiled = veiled(set, true);
         Budget plain = budget(judged(set), SHADOWS);
         Budget budget = budget(judged(veiled), SHADOWS);
         assertEquals(0.2 / SLOPE, part(budget, Budget.Kind.LIGHT), 0.7);
