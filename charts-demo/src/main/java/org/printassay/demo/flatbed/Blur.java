@@ -28,39 +28,56 @@ final class Blur {
         return sigma < 0.12 ? 0 : (int) Math.ceil(3.5 * sigma);
     }
 
-    /** Blurs a plane; returns a new one, or the same when there is nothing to do. */
-    float[] apply(float[] plane, int width, int height) {
+    /**
+     * Blurs the cells of a plane that are wanted; returns a new plane, or the same when there is
+     * nothing to do.
+     */
+    float[] apply(float[] plane, int width, Spans wanted) {
         if (kernel.length == 1) {
             return plane;
         }
+        int height = wanted.rows();
         float[] across = new float[plane.length];
         for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                int at = y * width + x;
-                float sum = kernel[0] * plane[at];
-                for (int k = 1; k < kernel.length; k++) {
-                    int left = Math.max(0, x - k);
-                    int right = Math.min(width - 1, x + k);
-                    sum += kernel[k] * (plane[y * width + left] + plane[y * width + right]);
-                }
-                across[at] = sum;
-            }
+            acrossRow(plane, across, y * width, width, wanted.from(y), wanted.to(y));
         }
         float[] out = new float[plane.length];
         for (int y = 0; y < height; y++) {
             int row = y * width;
-            for (int x = 0; x < width; x++) {
+            int from = wanted.from(y);
+            int to = wanted.to(y);
+            for (int x = from; x < to; x++) {
                 out[row + x] = kernel[0] * across[row + x];
             }
             for (int k = 1; k < kernel.length; k++) {
                 int above = Math.max(0, y - k) * width;
                 int below = Math.min(height - 1, y + k) * width;
                 float weight = kernel[k];
-                for (int x = 0; x < width; x++) {
+                for (int x = from; x < to; x++) {
                     out[row + x] += weight * (across[above + x] + across[below + x]);
                 }
             }
         }
         return out;
+    }
+
+    private void acrossRow(float[] plane, float[] out, int row, int width, int from, int to) {
+        for (int x = from; x < to; x++) {
+            out[row + x] = kernel[0] * plane[row + x];
+        }
+        for (int k = 1; k < kernel.length; k++) {
+            float weight = kernel[k];
+            int inner = Math.min(to, Math.max(from, k));
+            int outer = Math.max(inner, Math.min(to, width - k));
+            for (int x = from; x < inner; x++) {
+                out[row + x] += weight * (plane[row] + plane[row + Math.min(width - 1, x + k)]);
+            }
+            for (int x = inner; x < outer; x++) {
+                out[row + x] += weight * (plane[row + x - k] + plane[row + x + k]);
+            }
+            for (int x = outer; x < to; x++) {
+                out[row + x] += weight * (plane[row + x - k] + plane[row + width - 1]);
+            }
+        }
     }
 }

@@ -15,14 +15,11 @@ final class Inks {
     /** Device light of code n at 3n, 3n + 1, 3n + 2. */
     final float[] light;
 
-    /** Change of light (dR/R) of code n per unit of grain, of ink L* and of a line's contrast. */
-    final float[] grain;
-
-    final float[] ink;
-    final float[] line;
-
-    /** Change of light (dR/R) per unit of paper texture. */
-    final float[] texture;
+    /**
+     * Change of light (dR/R) of code n: per unit of grain at 4n, of paper texture at 4n + 1, of ink
+     * L* at 4n + 2, of a line's contrast at 4n + 3.
+     */
+    final float[] moves;
 
     /** Bare paper in device light. */
     final float[] paper;
@@ -38,20 +35,17 @@ final class Inks {
         RenderedSheet sheet = print.sheet();
         int codes = sheet.codes();
         light = new float[3 * codes];
-        grain = new float[codes];
-        ink = new float[codes];
-        line = new float[codes];
-        texture = new float[codes];
+        moves = new float[4 * codes];
         for (int n = 0; n < codes; n++) {
             Rgb8 code = sheet.code(n);
             Lab lab = print.colourOf(code);
             float[] device = light(lab);
             System.arraycopy(device, 0, light, 3 * n, 3);
             double perL = perLightness(lab.l());
-            grain[n] = (float) (perL * print.grainWeight(lab) * print.paper().surface().grain());
-            ink[n] = (float) (perL * print.ink(lab));
-            line[n] = (float) print.ink(lab);
-            texture[n] = (float) (perL * print.paper().surface().texture());
+            moves[4 * n] = (float) (perL * print.grainWeight(lab) * print.paper().surface().grain());
+            moves[4 * n + 2] = (float) (perL * print.ink(lab));
+            moves[4 * n + 3] = (float) print.ink(lab);
+            moves[4 * n + 1] = (float) (perL * print.paper().surface().texture());
         }
         paper = light(print.paper().white());
     }

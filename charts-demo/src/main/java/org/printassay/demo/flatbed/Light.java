@@ -13,6 +13,9 @@ public record Light(double falloff, Shape shape, double directionDegrees) {
     /** Even light. */
     public static final Light EVEN = new Light(0, Shape.SLOPE, 0);
 
+    /** What {@link Shape#ENDS} loses at an end, before scaling. */
+    private static final double LOSS_AT_END = Math.cosh(2.5) - 1;
+
     public Light {
         if (falloff < 0 || falloff > 0.5) {
             throw new IllegalArgumentException("fall-off goes from 0 to 0.5, got " + falloff);
@@ -45,7 +48,7 @@ public record Light(double falloff, Shape shape, double directionDegrees) {
                 switch (shape) {
                     case SLOPE -> (1 + along) / 2;
                     // Flat in the middle, steep at the ends: no low-order polynomial.
-                    case ENDS -> (Math.cosh(2.5 * along) - 1) / (Math.cosh(2.5) - 1);
+                    case ENDS -> (Math.cosh(2.5 * along) - 1) / LOSS_AT_END;
                     case CORNERS -> 1 - 1 / Math.pow(1 + (x * x + y * y) / 2, 2);
                 };
         double middle = shape == Shape.SLOPE ? 0.5 : 0;

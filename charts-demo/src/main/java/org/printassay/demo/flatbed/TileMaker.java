@@ -1,5 +1,7 @@
 package org.printassay.demo.flatbed;
 
+import java.util.Arrays;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -70,9 +72,9 @@ final class TileMaker {
         float[][] planes = new float[3][];
         float strength = (float) flatbed.optics().sharpening();
         for (int c = 0; c < 3; c++) {
-            planes[c] = blur.apply(cut.planes()[c], cut.width(), cut.height());
+            planes[c] = blur.apply(cut.planes()[c], cut.width(), cut.wanted());
             if (strength > 0) {
-                float[] soft = halo.apply(planes[c], cut.width(), cut.height());
+                float[] soft = halo.apply(planes[c], cut.width(), cut.wanted());
                 float[] sharp = new float[soft.length];
                 for (int i = 0; i < soft.length; i++) {
                     sharp[i] = planes[c][i] + strength * (planes[c][i] - soft[i]);
@@ -129,24 +131,24 @@ final class TileMaker {
     }
 
     private Raster.Cut around(int left, int top, int columns, int rows) {
-        double minX = Double.POSITIVE_INFINITY;
-        double minY = Double.POSITIVE_INFINITY;
-        double maxX = Double.NEGATIVE_INFINITY;
-        double maxY = Double.NEGATIVE_INFINITY;
+        double[] x = new double[4];
+        double[] y = new double[4];
         for (int corner = 0; corner < 4; corner++) {
-            double bedX = frame.bedX(corner % 2 == 0 ? left : left + columns);
+            double bedX = frame.bedX(corner == 0 || corner == 3 ? left : left + columns);
             double bedY = frame.bedY(corner < 2 ? top : top + rows);
-            double x = raster.cellX(frame.sheetX(bedX, bedY));
-            double y = raster.cellY(frame.sheetY(bedX, bedY));
-            minX = Math.min(minX, x);
-            maxX = Math.max(maxX, x);
-            minY = Math.min(minY, y);
-            maxY = Math.max(maxY, y);
+            x[corner] = raster.cellX(frame.sheetX(bedX, bedY));
+            y[corner] = raster.cellY(frame.sheetY(bedX, bedY));
         }
-        int x = (int) Math.floor(minX) - halfWidth;
-        int y = (int) Math.floor(minY) - halfWidth;
+        int firstX = (int) Math.floor(Arrays.stream(x).min().getAsDouble()) - halfWidth;
+        int firstY = (int) Math.floor(Arrays.stream(y).min().getAsDouble()) - halfWidth;
+        int width = (int) Math.ceil(Arrays.stream(x).max().getAsDouble()) + halfWidth - firstX;
+        int height = (int) Math.ceil(Arrays.stream(y).max().getAsDouble()) + halfWidth - firstY;
+        for (int corner = 0; corner < 4; corner++) {
+            x[corner] -= firstX;
+            y[corner] -= firstY;
+        }
         return raster.cut(
-                x, y, (int) Math.ceil(maxX) + halfWidth - x, (int) Math.ceil(maxY) + halfWidth - y);
+                firstX, firstY, width, Spans.around(x, y, halfWidth, width, height));
     }
 
     /** Lamp and stray light: a factor and an addend that vary slowly along a row. */
@@ -155,18 +157,18 @@ final class TileMaker {
             return;
         }
         int nodes = (columns - 1) / nodeStep + 2;
-        float[] factor = new float[nodes];
-        float[] addend = new float[nodes];
+        float[][] factor = new float[3][nodes];
+        float[][] addend = new float[3][nodes];
         for (int row = 0; row < rows; row++) {
+            for (int n = 0; n < nodes; n++) {
+                node(left + n * nodeStep, top + row, n, factor, addend);
+            }
             for (int c = 0; c < 3; c++) {
-                for (int n = 0; n < nodes; n++) {
-                    node(c, left + n * nodeStep, top + row, n, factor, addend);
-                }
                 for (int column = 0; column < columns; column++) {
                     int n = column / nodeStep;
                     float share = (float) (column - n * nodeStep) / nodeStep;
-                    float f = factor[n] + share * (factor[n + 1] - factor[n]);
-                    float a = addend[n] + share * (addend[n + 1] - addend[n]);
+                    float f = factor[c][n] + share * (factor[c][n + 1] - factor[c][n]);
+                    float a = addend[c][n] + share * (addend[c][n + 1] - addend[c][n]);
                     int at = row * columns + column;
                     tile[c][at] = f * tile[c][at] + a;
                 }
@@ -174,7 +176,7 @@ final class TileMaker {
         }
     }
 
-    private void node(int channel, int column, int row, int n, float[] factor, float[] addend) {
+    private void node(int column, int row, int n, float[][] factor, float[][] addend) {
         double bedX = frame.bedX(column + 0.5);
         double bedY = frame.bedY(row + 0.5);
         double lamp =
@@ -182,17 +184,19 @@ final class TileMaker {
                         .at(
                                 2 * bedX / frame.frameWidthMm() - 1,
                                 2 * bedY / frame.frameHeightMm() - 1);
-        if (stray == null) {
-            factor[n] = (float) lamp;
-            return;
-        }
         Optics optics = flatbed.optics();
-        double around = stray.at(channel, frame.sheetX(bedX, bedY), frame.sheetY(bedX, bedY));
-        double returned =
-                (1 + optics.returnedLight() * around)
-                        / (1 + optics.returnedLight() * optics.surround());
-        factor[n] = (float) (lamp * (1 - optics.glare()) * returned);
-        addend[n] = (float) (lamp * optics.glare() * around);
+        for (int c = 0; c < 3; c++) {
+            if (stray == null) {
+                factor[c][n] = (float) lamp;
+                continue;
+            }
+            double around = stray.at(c, frame.sheetX(bedX, bedY), frame.sheetY(bedX, bedY));
+            double returned =
+                    (1 + optics.returnedLight() * around)
+                            / (1 + optics.returnedLight() * optics.surround());
+            factor[c][n] = (float) (lamp * (1 - optics.glare()) * returned);
+            addend[c][n] = (float) (lamp * optics.glare() * around);
+        }
     }
 
     private void dirt(int left, int top, int columns, int rows, float[][] tile) {

@@ -56,9 +56,21 @@ public final class Texture {
         return (mixed ^ mixed >>> 13) & (SIDE - 1);
     }
 
-    /** Value at cells found by {@link #cells}: columns and rows of both squares. */
-    public float at(int column1, int row1, int column2, int row2) {
-        return first[row1 * SIDE + column1] + second[row2 * SIDE + column2];
+    /**
+     * Values along a row: at columns found by {@link #cells} and one row of both squares.
+     *
+     * @param columns of both squares
+     * @param from first place in {@code columns} and {@code to}
+     * @param after place after the last
+     */
+    public void along(int[][] columns, int row1, int row2, int from, int after, float[] to) {
+        int start1 = row1 * SIDE;
+        int start2 = row2 * SIDE;
+        int[] columns1 = columns[0];
+        int[] columns2 = columns[1];
+        for (int i = from; i < after; i++) {
+            to[i] = first[start1 + columns1[i]] + second[start2 + columns2[i]];
+        }
     }
 
     private static float[] smooth(Random random) {
