@@ -42,7 +42,8 @@ final class Inks {
             float[] device = light(lab);
             System.arraycopy(device, 0, light, 3 * n, 3);
             double perL = perLightness(lab.l());
-            moves[4 * n] = (float) (perL * print.grainWeight(lab) * print.paper().surface().grain());
+            moves[4 * n] =
+                    (float) (perL * print.grainWeight(lab) * print.paper().surface().grain());
             moves[4 * n + 2] = (float) (perL * print.ink(lab));
             moves[4 * n + 3] = (float) print.ink(lab);
             moves[4 * n + 1] = (float) (perL * print.paper().surface().texture());

@@ -123,7 +123,8 @@ final class Raster {
         int left = Math.max(cut.x, (int) Math.round(area.x() * cellsPerMm));
         int right = Math.min(cut.x + cut.width, (int) Math.round(area.right() * cellsPerMm));
         int top = Math.max(cut.y, (int) Math.round(area.y() * cellsPerMm));
-        int bottom = Math.min(cut.y + cut.wanted.rows(), (int) Math.round(area.bottom() * cellsPerMm));
+        int bottom =
+                Math.min(cut.y + cut.wanted.rows(), (int) Math.round(area.bottom() * cellsPerMm));
         for (int y = top; y < bottom; y++) {
             for (int x = left; x < right; x++) {
                 int at = (y - cut.y) * cut.width + x - cut.x;
@@ -246,7 +247,13 @@ final class Raster {
             int last = after * perCell;
             print.grain().along(grainX, grainY[0][dotRow], grainY[1][dotRow], first, last, grain);
             print.texture()
-                    .along(textureX, textureY[0][dotRow], textureY[1][dotRow], first, last, texture);
+                    .along(
+                            textureX,
+                            textureY[0][dotRow],
+                            textureY[1][dotRow],
+                            first,
+                            last,
+                            texture);
             int[] index = sheet.index();
             float[] light = inks.light;
             float[] moves = inks.moves;

@@ -46,7 +46,9 @@ final class Spans {
         return new Spans(from, to);
     }
 
-    /** Where on an edge from one height to another a height is met: 0 to 1, the nearer end beyond. */
+    /**
+     * Where on an edge from one height to another a height is met: 0 to 1, the nearer end beyond.
+     */
     private static double share(double at, double start, double end) {
         if (start == end) {
             return at < start ? 0 : 1;

@@ -1,7 +1,6 @@
 package org.printassay.demo.flatbed;
 
 import java.util.Arrays;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -147,8 +146,7 @@ final class TileMaker {
             x[corner] -= firstX;
             y[corner] -= firstY;
         }
-        return raster.cut(
-                firstX, firstY, width, Spans.around(x, y, halfWidth, width, height));
+        return raster.cut(firstX, firstY, width, Spans.around(x, y, halfWidth, width, height));
     }
 
     /** Lamp and stray light: a factor and an addend that vary slowly along a row. */
