@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,6 +68,7 @@ class RandomScanTest {
                         .orElse(0);
         assertTrue(hard <= HARD_MEAN, "mean dE00 of hard scans " + hard);
         assertTrue(exactLevels(read) >= 0.95, "level intervals hold in " + exactLevels(read));
+        assertTrue(medianWidth(read) <= 1, "level intervals are wide: " + medianWidth(read));
         holdsAsOften("white", read, Trial::white);
         holdsAsOften("black", read, Trial::black);
         holdsAsOften("cast a*", read, Trial::castA);
@@ -82,6 +84,18 @@ class RandomScanTest {
                         .average()
                         .orElse(0)
                 / 2;
+    }
+
+    /** Of all judged wedges, levels of their intervals over those that the paper's spread allows. */
+    private static double medianWidth(List<Trial> read) {
+        double[] widths =
+                read.stream()
+                        .flatMapToDouble(
+                                t -> DoubleStream.of(t.shadowsWidth(), t.highlightsWidth()))
+                        .filter(width -> !Double.isNaN(width))
+                        .sorted()
+                        .toArray();
+        return widths[widths.length / 2];
     }
 
     /**
@@ -103,6 +117,8 @@ class RandomScanTest {
     private static String summary(List<Trial> read) {
         return "read "
                 + read.size()
+                + " median width "
+                + medianWidth(read)
                 + " white "
                 + share(read, Trial::white)
                 + " black "

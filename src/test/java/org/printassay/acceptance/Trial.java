@@ -20,6 +20,7 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.metric.Extreme;
+import org.printassay.metric.LevelStep;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Wedge;
 import org.printassay.problem.Problem;
@@ -41,6 +42,9 @@ import org.printassay.reading.WarningCode;
  * @param castB mean cast, b*
  * @param shadowsMissed levels by which the stated interval misses the truth; 0 when it holds
  * @param highlightsMissed the same for highlights
+ * @param shadowsWidth levels in the interval of shadows over what the paper's own spread allows;
+ *     NaN when shadows were not judged
+ * @param highlightsWidth the same for highlights
  * @param calledEnlarged whether a scan that nobody enlarged was called so
  */
 record Trial(
@@ -56,8 +60,13 @@ record Trial(
         Interval castB,
         int shadowsMissed,
         int highlightsMissed,
+        double shadowsWidth,
+        double highlightsWidth,
         boolean calledEnlarged) {
     private static final double THRESHOLD = 0.5;
+
+    /** Levels of an interval that has an open end: wider than any that is allowed. */
+    private static final int OPEN = 99;
 
     /** What profiled scans state of greys by trust alone, a* and b*. */
     private static final double STATED_OF_GREYS = 1;
@@ -105,7 +114,7 @@ record Trial(
 
     private static Trial refused(RandomConditions given, String why) {
         Interval none = Interval.NONE;
-        return new Trial(given, why, 0, 0, "", 0, none, none, none, none, 0, 0, false);
+        return new Trial(given, why, 0, 0, "", 0, none, none, none, none, 0, 0, Double.NaN, Double.NaN, false);
     }
 
     private static Trial of(RandomConditions given, Print print, Evaluation e) {
@@ -159,6 +168,8 @@ record Trial(
                 castB,
                 missed(e.shadows(), paper),
                 missedLight(e.highlights(), paper),
+                width(e.shadows(), paper),
+                width(e.highlights(), paper),
                 e.warnings().stream().anyMatch(w -> w.code() == WarningCode.UPSAMPLED));
     }
 
@@ -199,10 +210,8 @@ record Trial(
         return org.printassay.colour.RgbSpace.SRGB.toLab(Rgb8.grey(level)).l();
     }
 
-    private static int missed(@Nullable Wedge wedge, PaperModel paper) {
-        if (wedge == null) {
-            return 0;
-        }
+    /** First level of a wedge from which all are visible on the paper's own curve. */
+    private static int firstVisible(Wedge wedge, PaperModel paper) {
         int first = 256;
         for (int i = wedge.steps().size() - 1; i >= 0; i--) {
             int level = wedge.steps().get(i).level();
@@ -211,15 +220,21 @@ record Trial(
             }
             first = level;
         }
+        return first;
+    }
+
+    private static int missed(@Nullable Wedge wedge, PaperModel paper) {
+        if (wedge == null) {
+            return 0;
+        }
+        int first = firstVisible(wedge, paper);
         int low = wedge.merged() == null ? Integer.MIN_VALUE : wedge.merged() + 1;
         int high = wedge.separated() == null ? Integer.MAX_VALUE : wedge.separated();
         return first < low ? low - first : first > high ? first - high : 0;
     }
 
-    private static int missedLight(@Nullable Wedge wedge, PaperModel paper) {
-        if (wedge == null) {
-            return 0;
-        }
+    /** Last level of a wedge up to which all are visible on the paper's own curve. */
+    private static int lastVisible(Wedge wedge, PaperModel paper) {
         int last = -1;
         for (var step : wedge.steps()) {
             if (paper.white().l() - paper.colourOf(Rgb8.grey(step.level())).l() < THRESHOLD) {
@@ -227,9 +242,43 @@ record Trial(
             }
             last = step.level();
         }
+        return last;
+    }
+
+    private static int missedLight(@Nullable Wedge wedge, PaperModel paper) {
+        if (wedge == null) {
+            return 0;
+        }
+        int last = lastVisible(wedge, paper);
         int low = wedge.separated() == null ? Integer.MIN_VALUE : wedge.separated();
         int high = wedge.merged() == null ? Integer.MAX_VALUE : wedge.merged() - 1;
         return last < low ? low - last : last > high ? last - high : 0;
+    }
+
+    /**
+     * Levels of an interval over those allowed: the larger of 3 and 2 + 4 s / slope, where s is the
+     * standard error of a level by the spread of the paper's twins alone and slope the paper's own,
+     * L* per level, at the threshold. What the scan adds is not allowed for.
+     */
+    private static double width(@Nullable Wedge wedge, PaperModel paper) {
+        if (wedge == null || wedge.steps().isEmpty()) {
+            return Double.NaN;
+        }
+        boolean dark = wedge.steps().get(0).level() < 128;
+        int at = dark ? firstVisible(wedge, paper) : lastVisible(wedge, paper);
+        if (at < 0 || at > 255) {
+            return Double.NaN;
+        }
+        int low = Math.max(0, at - 2);
+        int high = Math.min(255, at + 2);
+        double slope =
+                (paper.colourOf(Rgb8.grey(high)).l() - paper.colourOf(Rgb8.grey(low)).l())
+                        / (high - low);
+        int twins = wedge.steps().stream().mapToInt(LevelStep::twins).min().orElse(1);
+        double error = paper.surface().twinL() / Math.sqrt(twins);
+        Wedge.Interval interval = wedge.interval();
+        int levels = interval == null ? OPEN : interval.high() - interval.low() + 1;
+        return levels / Math.max(3, 2 + 4 * error / slope);
     }
 
     /** What a misread without notice would be; empty when there is none. */
@@ -264,7 +313,7 @@ record Trial(
         return String.format(
                 Locale.ROOT,
                 "%s | mean %.3f largest %.2f (%s) flagged %d white %s black %s cast %s %s levels %d"
-                        + " %d",
+                        + " %d widths %.2f %.2f",
                 conditions,
                 meanDeltaE00,
                 largestDeltaE00,
@@ -275,6 +324,8 @@ record Trial(
                 castA,
                 castB,
                 shadowsMissed,
-                highlightsMissed);
+                highlightsMissed,
+                shadowsWidth,
+                highlightsWidth);
     }
 }
