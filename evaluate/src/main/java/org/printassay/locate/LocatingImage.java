@@ -105,19 +105,43 @@ public final class LocatingImage {
                 census.add(row, row.length);
                 steps.add(row, channels);
             }
-            int stride = channels;
-            for (int c = 0; c < channels; c++) {
-                float[] curve = curves[c];
-                for (int x = 0, at = c, sum = c; x < width; x++, sum += stride) {
-                    float total = 0;
-                    for (int i = 0; i < factor; i++, at += stride) {
-                        total += curve[row[at]];
-                    }
-                    sums[sum] += total;
-                }
+            if (channels == 1) {
+                addGrey(row);
+            } else {
+                addColour(row);
             }
             if (down == last) {
                 keep(target);
+            }
+        }
+
+        private void addGrey(char[] row) {
+            float[] curve = curves[0];
+            for (int x = 0, at = 0; x < width; x++) {
+                float total = 0;
+                for (int i = 0; i < factor; i++, at++) {
+                    total += curve[row[at]];
+                }
+                sums[x] += total;
+            }
+        }
+
+        private void addColour(char[] row) {
+            float[] red = curves[0];
+            float[] green = curves[1];
+            float[] blue = curves[2];
+            for (int x = 0, at = 0; x < width; x++) {
+                float r = 0;
+                float g = 0;
+                float b = 0;
+                for (int i = 0; i < factor; i++, at += 3) {
+                    r += red[row[at]];
+                    g += green[row[at + 1]];
+                    b += blue[row[at + 2]];
+                }
+                sums[3 * x] += r;
+                sums[3 * x + 1] += g;
+                sums[3 * x + 2] += b;
             }
         }
 
