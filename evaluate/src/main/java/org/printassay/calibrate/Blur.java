@@ -94,25 +94,26 @@ final class Blur {
         for (int row = top; row < bottom; row++) {
             int begin = row * columns;
             for (int k = -reach; k <= reach; k++) {
-                float weight = kernel[k + reach];
                 int from = Math.max(0, left - k);
                 int to = Math.min(columns, right - k);
-                for (int column = from; column < to; column++) {
-                    across[begin + column] += weight * map[begin + column + k];
-                }
+                add(kernel[k + reach], map, begin + from + k, across, begin + from, to - from);
             }
         }
         float[] down = new float[map.length];
         for (int row = 0; row < rows; row++) {
             int begin = row * columns;
-            for (int k = Math.max(-reach, top - row); k <= Math.min(reach, bottom - 1 - row); k++) {
-                float weight = kernel[k + reach];
-                int other = (row + k) * columns;
-                for (int column = 0; column < columns; column++) {
-                    down[begin + column] += weight * across[other + column];
-                }
+            int last = Math.min(reach, bottom - 1 - row);
+            for (int k = Math.max(-reach, top - row); k <= last; k++) {
+                add(kernel[k + reach], across, begin + k * columns, down, begin, columns);
             }
         }
         return down;
+    }
+
+    /** Adds {@code count} values, weighed, to others (modified). */
+    private static void add(float weight, float[] from, int at, float[] to, int begin, int count) {
+        for (int i = 0; i < count; i++) {
+            to[begin + i] += weight * from[at + i];
+        }
     }
 }

@@ -210,19 +210,25 @@ public final class LocatingImage {
             for (int x = 0; x < picture.getWidth(); x++) {
                 int rgb = 0;
                 for (int c = 0; c < 3; c++) {
-                    float sum = 0;
-                    for (int j = 0; j < step; j++) {
-                        for (int i = 0; i < step; i++) {
-                            sum += light(c, x * step + i, y * step + j);
-                        }
-                    }
-                    int index = Math.min(4095, (int) (sum / (step * step) * 4095 + 0.5f));
+                    float mean = sum(c, x * step, y * step, step) / (step * step);
+                    int index = Math.min(4095, (int) (mean * 4095 + 0.5f));
                     rgb = (rgb << 8) | (encoded[index] & 0xff);
                 }
                 picture.setRGB(x, y, rgb);
             }
         }
         return new Preview(picture, step * factor);
+    }
+
+    /** Light of a square of pixels added up. */
+    private float sum(int channel, int left, int top, int side) {
+        float sum = 0;
+        for (int y = top; y < top + side; y++) {
+            for (int x = left; x < left + side; x++) {
+                sum += light(channel, x, y);
+            }
+        }
+        return sum;
     }
 
     private static byte[] encoding() {
