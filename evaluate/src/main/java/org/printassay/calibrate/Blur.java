@@ -13,6 +13,13 @@ final class Blur {
     private final double sigmaMm;
     private final float[] kernel;
 
+    /** Nothing is known beyond these cells, so that nothing is to be added from there. */
+    private int left;
+
+    private int right;
+    private int top;
+    private int bottom;
+
     /** Share of the kernel that falls on known cells, for each cell. */
     private final float[] known;
 
@@ -20,9 +27,19 @@ final class Blur {
         this.grid = grid;
         this.sigmaMm = sigmaMm;
         this.kernel = kernel(sigmaMm, grid.cellMm());
+        this.left = grid.columns();
+        this.top = grid.rows();
         float[] ones = new float[anyMap.length];
         for (int i = 0; i < ones.length; i++) {
-            ones[i] = Float.isNaN(anyMap[i]) ? 0 : 1;
+            if (!Float.isNaN(anyMap[i])) {
+                ones[i] = 1;
+                int column = i % grid.columns();
+                int row = i / grid.columns();
+                left = Math.min(left, column);
+                right = Math.max(right, column + 1);
+                top = Math.min(top, row);
+                bottom = Math.max(bottom, row + 1);
+            }
         }
         this.known = convolve(ones);
     }
@@ -56,7 +73,7 @@ final class Blur {
         return known;
     }
 
-    /** The blurred map; NaN where nothing within reach is known. */
+    /** The blurred map, known where all are; NaN where nothing within reach is known. */
     float[] of(float[] map) {
         float[] filled = new float[map.length];
         for (int i = 0; i < map.length; i++) {
@@ -74,28 +91,29 @@ final class Blur {
         int rows = grid.rows();
         int reach = kernel.length / 2;
         float[] across = new float[map.length];
-        for (int row = 0; row < rows; row++) {
+        for (int row = top; row < bottom; row++) {
             int begin = row * columns;
             for (int k = -reach; k <= reach; k++) {
-                float weight = kernel[k + reach];
-                int from = Math.max(0, -k);
-                int to = Math.min(columns, columns - k);
-                for (int column = from; column < to; column++) {
-                    across[begin + column] += weight * map[begin + column + k];
-                }
+                int from = Math.max(0, left - k);
+                int to = Math.min(columns, right - k);
+                add(kernel[k + reach], map, begin + from + k, across, begin + from, to - from);
             }
         }
         float[] down = new float[map.length];
         for (int row = 0; row < rows; row++) {
             int begin = row * columns;
-            for (int k = Math.max(-reach, -row); k <= Math.min(reach, rows - 1 - row); k++) {
-                float weight = kernel[k + reach];
-                int other = (row + k) * columns;
-                for (int column = 0; column < columns; column++) {
-                    down[begin + column] += weight * across[other + column];
-                }
+            int last = Math.min(reach, bottom - 1 - row);
+            for (int k = Math.max(-reach, top - row); k <= last; k++) {
+                add(kernel[k + reach], across, begin + k * columns, down, begin, columns);
             }
         }
         return down;
+    }
+
+    /** Adds {@code count} values, weighed, to others (modified). */
+    private static void add(float weight, float[] from, int at, float[] to, int begin, int count) {
+        for (int i = 0; i < count; i++) {
+            to[begin + i] += weight * from[at + i];
+        }
     }
 }

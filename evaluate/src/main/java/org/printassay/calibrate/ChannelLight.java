@@ -9,21 +9,21 @@ import java.util.Arrays;
 final class ChannelLight {
     private final SurroundGrid grid;
     private final TwinData data;
-    private final double[][] places;
+    private final GridPlace[][] places;
     private final int[] windows;
     private final Surface surface;
     private final float[] seen;
     private float[] map;
 
     /**
-     * @param places for each patch, page places to average over: x and y one after the other
+     * @param places for each patch, places to average over
      * @param windows the patches that are paper windows
      * @param seen light of the neighbourhood over paper, not copied
      */
     ChannelLight(
             SurroundGrid grid,
             TwinData data,
-            double[][] places,
+            GridPlace[][] places,
             int[] windows,
             Surface surface,
             float[] seen) {
@@ -89,12 +89,11 @@ final class ChannelLight {
     double[] atPatches(float[] values) {
         double[] means = new double[places.length];
         for (int i = 0; i < means.length; i++) {
-            double[] around = places[i];
             double sum = 0;
-            for (int k = 0; k < around.length; k += 2) {
-                sum += grid.at(values, around[k], around[k + 1]);
+            for (GridPlace place : places[i]) {
+                sum += place.in(values);
             }
-            means[i] = 2 * sum / around.length;
+            means[i] = sum / places[i].length;
         }
         return means;
     }

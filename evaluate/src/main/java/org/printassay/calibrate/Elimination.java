@@ -30,17 +30,21 @@ final class Elimination {
         for (int i = 0; i < n; i++) {
             squares[group[i]] += factor[i] * factor[i];
         }
-        for (int k = 0; k <= columns.length; k++) {
-            double[] vector = k < columns.length ? columns[k] : residuals;
-            double[] sums = new double[groups];
-            for (int i = 0; i < n; i++) {
-                sums[group[i]] += factor[i] * vector[i];
-            }
-            for (int i = 0; i < n; i++) {
-                int g = group[i];
-                if (squares[g] > 0) {
-                    vector[i] -= factor[i] * sums[g] / squares[g];
-                }
+        for (double[] column : columns) {
+            project(column, factor, group, squares);
+        }
+        project(residuals, factor, group, squares);
+    }
+
+    private static void project(double[] vector, double[] factor, int[] group, double[] squares) {
+        double[] sums = new double[squares.length];
+        for (int i = 0; i < vector.length; i++) {
+            sums[group[i]] += factor[i] * vector[i];
+        }
+        for (int i = 0; i < vector.length; i++) {
+            int g = group[i];
+            if (squares[g] > 0) {
+                vector[i] -= factor[i] * sums[g] / squares[g];
             }
         }
     }

@@ -52,13 +52,13 @@ record ScanLight(
         int[] windows = windows(samples, group, paperGroup);
         Surface surface = new Surface(scan.located().sheet().page());
         double[][] terms = new double[group.length][];
-        double[][] places = new double[group.length][];
+        SurroundGrid grid = new SurroundGrid(scan.page());
+        GridPlace[][] places = new GridPlace[group.length][];
         for (int i = 0; i < group.length; i++) {
             RectMm area = samples.get(i).patch().area();
             terms[i] = surface.terms(area.centre().x(), area.centre().y());
-            places[i] = places(PatchSampler.middle(area));
+            places[i] = places(grid, PatchSampler.middle(area));
         }
-        SurroundGrid grid = new SurroundGrid(scan.page());
         List<ChannelLight> channels = new ArrayList<>();
         double[] paper = new double[scan.scan().channels() == 1 ? 1 : 3];
         float[] map = {};
@@ -139,13 +139,14 @@ record ScanLight(
         return w > 0 ? Arrays.copyOf(windows, w) : Arrays.copyOf(all, n);
     }
 
-    private static double[] places(RectMm middle) {
-        double[] places = new double[2 * POINTS * POINTS];
-        int at = 0;
+    private static GridPlace[] places(SurroundGrid grid, RectMm middle) {
+        GridPlace[] places = new GridPlace[POINTS * POINTS];
         for (int j = 0; j < POINTS; j++) {
             for (int i = 0; i < POINTS; i++) {
-                places[at++] = middle.x() + (i + 0.5) / POINTS * middle.width();
-                places[at++] = middle.y() + (j + 0.5) / POINTS * middle.height();
+                places[j * POINTS + i] =
+                        grid.place(
+                                middle.x() + (i + 0.5) / POINTS * middle.width(),
+                                middle.y() + (j + 0.5) / POINTS * middle.height());
             }
         }
         return places;

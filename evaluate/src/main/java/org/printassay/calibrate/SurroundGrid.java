@@ -72,31 +72,9 @@ final class SurroundGrid {
         return known == 0 ? Double.NaN : sum / known;
     }
 
-    /**
-     * Value of a map at a place on the page, by cubic convolution between cell centres (R. G. Keys,
-     * "Cubic convolution interpolation for digital image processing", IEEE Trans. ASSP 29, 1981): a
-     * straight line would widen a narrow blur. Beyond the outermost centres their values hold.
-     */
-    double at(float[] map, double xMm, double yMm) {
-        double across = page.columnOf(xMm) / factor - 0.5;
-        double down = page.rowOf(yMm) / factor - 0.5;
-        int column = (int) Math.floor(across);
-        int row = (int) Math.floor(down);
-        double sum = 0;
-        for (int j = -1; j <= 2; j++) {
-            int begin = Math.max(0, Math.min(rows - 1, row + j)) * columns;
-            double line = 0;
-            for (int i = -1; i <= 2; i++) {
-                int at = begin + Math.max(0, Math.min(columns - 1, column + i));
-                line += keys(across - column - i) * map[at];
-            }
-            sum += keys(down - row - j) * line;
-        }
-        return sum;
-    }
-
-    private static double keys(double distance) {
-        double s = Math.abs(distance);
-        return s < 1 ? (1.5 * s - 2.5) * s * s + 1 : ((2.5 - 0.5 * s) * s - 4) * s + 2;
+    /** A place on the page, ready to be read from maps. */
+    GridPlace place(double xMm, double yMm) {
+        return new GridPlace(
+                this, page.columnOf(xMm) / factor - 0.5, page.rowOf(yMm) / factor - 0.5);
     }
 }

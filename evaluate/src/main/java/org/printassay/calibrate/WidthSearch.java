@@ -1,6 +1,7 @@
 package org.printassay.calibrate;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -125,14 +126,16 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
                             new double[count],
                             new double[setting.channels()][setting.kinds().length][count]);
             Arrays.fill(series.misfits, Double.NaN);
-            for (int w = 0; w < count; w += Widths.COARSE) {
-                series.compute(w, setting, held, start, varied);
-            }
-            int middle = series.best();
-            for (int w = middle - Widths.COARSE + 1; w < middle + Widths.COARSE; w++) {
-                if (fine && w >= 0 && w < count && w != middle) {
-                    series.compute(w, setting, held, start, varied);
-                }
+            IntStream.range(0, count)
+                    .filter(w -> w % Widths.COARSE == 0)
+                    .parallel()
+                    .forEach(w -> series.compute(w, setting, held, start, varied));
+            if (fine) {
+                int middle = series.best();
+                IntStream.range(middle - Widths.COARSE + 1, middle + Widths.COARSE)
+                        .filter(w -> w >= 0 && w < count && w != middle)
+                        .parallel()
+                        .forEach(w -> series.compute(w, setting, held, start, varied));
             }
             for (double[][] channel : series.amounts) {
                 for (double[] amount : channel) {

@@ -54,6 +54,8 @@ final class CarriageResidual {
         int unknowns = 4 * knots + 1;
         double[] weights = new double[edges.size()];
         Arrays.fill(weights, 1);
+        List<Equation> equations =
+                edges.stream().map(edge -> Equation.of(edge, spacing, knots)).toList();
         double edgePx = EDGE_MM * samplesPerMm;
         double[] solution = new double[unknowns];
         for (int round = 0; round < ROUNDS; round++) {
@@ -61,17 +63,10 @@ final class CarriageResidual {
             double[] right = new double[unknowns];
             for (int i = 0; i < weights.length; i++) {
                 EdgeSurvey.Edge edge = edges.get(i);
-                int[] at = new int[17];
-                double[] by = new double[17];
-                equation(edge, spacing, knots, at, by);
                 double weight = weights[i] * edge.weight() / (edgePx * edgePx);
-                for (int k = 0; k < at.length; k++) {
-                    right[at[k]] += weight * by[k] * edge.offPx();
-                    for (int l = 0; l < at.length; l++) {
-                        normal[at[k]][at[l]] += weight * (by[k] * by[l]);
-                    }
-                }
+                equations.get(i).addTo(normal, right, weight, edge.offPx());
             }
+            mirror(normal);
             try {
                 solution =
                         new CholeskyDecomposition(
@@ -122,26 +117,58 @@ final class CarriageResidual {
         return normal;
     }
 
-    /** Which unknowns an edge depends on, and how. */
-    private static void equation(
-            EdgeSurvey.Edge edge, double spacing, int knots, int[] at, double[] by) {
-        double[] weights = new double[4];
-        int row = basis(edge.at().y() / spacing, knots, weights);
-        for (int k = 0; k < 4; k++) {
-            at[k] = row + k;
-            by[k] = edge.normalX() * weights[k];
-            at[4 + k] = knots + row + k;
-            by[4 + k] = edge.normalY() * weights[k];
+    /** Copies what lies below the diagonal above it. */
+    private static void mirror(double[][] normal) {
+        for (int k = 0; k < normal.length; k++) {
+            for (int l = 0; l < k; l++) {
+                normal[l][k] = normal[k][l];
+            }
         }
-        int column = basis(edge.at().x() / spacing, knots, weights);
-        for (int k = 0; k < 4; k++) {
-            at[8 + k] = 2 * knots + column + k;
-            by[8 + k] = edge.normalX() * weights[k];
-            at[12 + k] = 3 * knots + column + k;
-            by[12 + k] = edge.normalY() * weights[k];
+    }
+
+    /**
+     * Which unknowns an edge depends on, and how.
+     *
+     * @param at unknowns, rising
+     */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+    private record Equation(int[] at, double[] by) {
+        static Equation of(EdgeSurvey.Edge edge, double spacing, int knots) {
+            Equation equation = new Equation(new int[17], new double[17]);
+            equation.fill(edge, spacing, knots);
+            return equation;
         }
-        at[16] = 4 * knots;
-        by[16] = edge.outwardInk();
+
+        private void fill(EdgeSurvey.Edge edge, double spacing, int knots) {
+            double[] weights = new double[4];
+            int row = basis(edge.at().y() / spacing, knots, weights);
+            for (int k = 0; k < 4; k++) {
+                at[k] = row + k;
+                by[k] = edge.normalX() * weights[k];
+                at[4 + k] = knots + row + k;
+                by[4 + k] = edge.normalY() * weights[k];
+            }
+            int column = basis(edge.at().x() / spacing, knots, weights);
+            for (int k = 0; k < 4; k++) {
+                at[8 + k] = 2 * knots + column + k;
+                by[8 + k] = edge.normalX() * weights[k];
+                at[12 + k] = 3 * knots + column + k;
+                by[12 + k] = edge.normalY() * weights[k];
+            }
+            at[16] = 4 * knots;
+            by[16] = edge.outwardInk();
+        }
+
+        /** Adds it to normal equations, on and below their diagonal (modified). */
+        void addTo(double[][] normal, double[] right, double weight, double offPx) {
+            for (int k = 0; k < at.length; k++) {
+                right[at[k]] += weight * by[k] * offPx;
+                double[] row = normal[at[k]];
+                for (int l = 0; l <= k; l++) {
+                    row[at[l]] += weight * (by[k] * by[l]);
+                }
+            }
+        }
     }
 
     /** Weights of four neighbouring coefficients of a uniform cubic B-spline; the first's index. */
@@ -158,28 +185,33 @@ final class CarriageResidual {
 
     /** What is left of an edge's offset, pixels. */
     double left(EdgeSurvey.Edge edge) {
+        PointPx shift = shift(edge.at());
         return edge.offPx()
-                - edge.normalX() * shift(edge.at(), 0)
-                - edge.normalY() * shift(edge.at(), 1)
+                - edge.normalX() * shift.x()
+                - edge.normalY() * shift.y()
                 - edge.outwardInk() * coefficients[4 * knots];
     }
 
     /** Where a point that the flat map puts here really is. */
     PointPx moved(PointPx flat) {
-        return new PointPx(flat.x() + shift(flat, 0), flat.y() + shift(flat, 1));
+        PointPx shift = shift(flat);
+        return new PointPx(flat.x() + shift.x(), flat.y() + shift.y());
     }
 
-    private double shift(PointPx at, int direction) {
+    private PointPx shift(PointPx at) {
         double[] weights = new double[4];
-        double sum = 0;
-        int row = basis(at.y() / spacing, knots, weights) + direction * knots;
+        double right = 0;
+        double down = 0;
+        int row = basis(at.y() / spacing, knots, weights);
         for (int k = 0; k < 4; k++) {
-            sum += weights[k] * coefficients[row + k];
+            right += weights[k] * coefficients[row + k];
+            down += weights[k] * coefficients[knots + row + k];
         }
-        int column = basis(at.x() / spacing, knots, weights) + (2 + direction) * knots;
+        int column = basis(at.x() / spacing, knots, weights);
         for (int k = 0; k < 4; k++) {
-            sum += weights[k] * coefficients[column + k];
+            right += weights[k] * coefficients[2 * knots + column + k];
+            down += weights[k] * coefficients[3 * knots + column + k];
         }
-        return sum;
+        return new PointPx(right, down);
     }
 }

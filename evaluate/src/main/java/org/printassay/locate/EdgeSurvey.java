@@ -3,7 +3,6 @@ package org.printassay.locate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
@@ -62,16 +61,19 @@ final class EdgeSurvey {
 
     static List<Edge> edges(LocatingImage image, Sheet sheet, Placement placement) {
         EdgeSurvey survey = new EdgeSurvey(image, placement);
+        return sheet.patches().parallelStream()
+                .flatMap(patch -> survey.around(patch.area()).stream())
+                .toList();
+    }
+
+    private List<Edge> around(RectMm area) {
         List<Edge> edges = new ArrayList<>();
-        for (Patch patch : sheet.patches()) {
-            RectMm area = patch.area();
-            double x = area.centre().x();
-            double y = area.centre().y();
-            survey.measure(new PointMm(area.right(), y), 1, 0, area.height(), edges);
-            survey.measure(new PointMm(area.x(), y), -1, 0, area.height(), edges);
-            survey.measure(new PointMm(x, area.bottom()), 0, 1, area.width(), edges);
-            survey.measure(new PointMm(x, area.y()), 0, -1, area.width(), edges);
-        }
+        double x = area.centre().x();
+        double y = area.centre().y();
+        measure(new PointMm(area.right(), y), 1, 0, area.height(), edges);
+        measure(new PointMm(area.x(), y), -1, 0, area.height(), edges);
+        measure(new PointMm(x, area.bottom()), 0, 1, area.width(), edges);
+        measure(new PointMm(x, area.y()), 0, -1, area.width(), edges);
         return edges;
     }
 
@@ -86,19 +88,21 @@ final class EdgeSurvey {
         double sy = side.y() - at.y();
         double[] profile = {};
         double best = 0;
-        for (int c = 0; c < 3; c++) {
-            double[] one = profile(c, at, new double[] {ox, oy, sx, sy}, length);
-            double step = one.length == 0 ? 0 : Math.abs(flat(one, 1) - flat(one, -1));
-            if (step > best) {
-                best = step;
+        double inside = 0;
+        double outside = 0;
+        for (double[] one : profiles(at, new double[] {ox, oy, sx, sy}, length)) {
+            double before = flat(one, -1);
+            double after = flat(one, 1);
+            if (Math.abs(after - before) > best) {
+                best = Math.abs(after - before);
                 profile = one;
+                inside = before;
+                outside = after;
             }
         }
         if (profile.length == 0) {
             return;
         }
-        double inside = flat(profile, -1);
-        double outside = flat(profile, 1);
         if (best < LEAST_STEP || best < LEAST_SHARE * Math.max(inside, outside)) {
             return;
         }
@@ -117,38 +121,38 @@ final class EdgeSurvey {
                         Math.min(1, best)));
     }
 
-    /** Mean light across an edge, from inside to outside; empty where the scan does not reach. */
-    private double[] profile(int channel, PointPx at, double[] axes, double length) {
-        double[] profile = new double[2 * HALF + 1];
+    /**
+     * Mean light across an edge, from inside to outside, of each channel; empty where the scan does
+     * not reach.
+     */
+    private double[][] profiles(PointPx at, double[] axes, double length) {
+        double[][] profiles = new double[3][2 * HALF + 1];
         for (int k = 0; k < ALONG; k++) {
             double along = ((k + 0.5) / ALONG - 0.5) * PART * length;
             for (int i = -HALF; i <= HALF; i++) {
                 double across = i * STEP_MM;
-                double light =
-                        light(
-                                channel,
-                                at.x() + across * axes[0] + along * axes[2],
-                                at.y() + across * axes[1] + along * axes[3]);
-                if (Double.isNaN(light)) {
-                    return new double[0];
+                double scanX = at.x() + across * axes[0] + along * axes[2];
+                double scanY = at.y() + across * axes[1] + along * axes[3];
+                double x = scanX / image.factor() - 0.5;
+                double y = scanY / image.factor() - 0.5;
+                int column = (int) Math.floor(x);
+                int row = (int) Math.floor(y);
+                if (column < 0
+                        || row < 0
+                        || column + 1 >= image.width()
+                        || row + 1 >= image.height()) {
+                    return new double[0][];
                 }
-                profile[i + HALF] += light / ALONG;
+                for (int c = 0; c < profiles.length; c++) {
+                    profiles[c][i + HALF] += light(c, column, row, x - column, y - row) / ALONG;
+                }
             }
         }
-        return profile;
+        return profiles;
     }
 
-    /** Light at a place of the scan, straight lines between pixel centres. */
-    private double light(int channel, double scanX, double scanY) {
-        double x = scanX / image.factor() - 0.5;
-        double y = scanY / image.factor() - 0.5;
-        int column = (int) Math.floor(x);
-        int row = (int) Math.floor(y);
-        if (column < 0 || row < 0 || column + 1 >= image.width() || row + 1 >= image.height()) {
-            return Double.NaN;
-        }
-        double fx = x - column;
-        double fy = y - row;
+    /** Light beyond the centre of a pixel by shares of a pixel, straight lines between centres. */
+    private double light(int channel, int column, int row, double fx, double fy) {
         return (1 - fy)
                         * ((1 - fx) * image.light(channel, column, row)
                                 + fx * image.light(channel, column + 1, row))

@@ -105,19 +105,43 @@ public final class LocatingImage {
                 census.add(row, row.length);
                 steps.add(row, channels);
             }
-            int stride = channels;
-            for (int c = 0; c < channels; c++) {
-                float[] curve = curves[c];
-                for (int x = 0, at = c, sum = c; x < width; x++, sum += stride) {
-                    float total = 0;
-                    for (int i = 0; i < factor; i++, at += stride) {
-                        total += curve[row[at]];
-                    }
-                    sums[sum] += total;
-                }
+            if (channels == 1) {
+                addGrey(row);
+            } else {
+                addColour(row);
             }
             if (down == last) {
                 keep(target);
+            }
+        }
+
+        private void addGrey(char[] row) {
+            float[] curve = curves[0];
+            for (int x = 0, at = 0; x < width; x++) {
+                float total = 0;
+                for (int i = 0; i < factor; i++, at++) {
+                    total += curve[row[at]];
+                }
+                sums[x] += total;
+            }
+        }
+
+        private void addColour(char[] row) {
+            float[] red = curves[0];
+            float[] green = curves[1];
+            float[] blue = curves[2];
+            for (int x = 0, at = 0; x < width; x++) {
+                float r = 0;
+                float g = 0;
+                float b = 0;
+                for (int i = 0; i < factor; i++, at += 3) {
+                    r += red[row[at]];
+                    g += green[row[at + 1]];
+                    b += blue[row[at + 2]];
+                }
+                sums[3 * x] += r;
+                sums[3 * x + 1] += g;
+                sums[3 * x + 2] += b;
             }
         }
 
@@ -186,19 +210,25 @@ public final class LocatingImage {
             for (int x = 0; x < picture.getWidth(); x++) {
                 int rgb = 0;
                 for (int c = 0; c < 3; c++) {
-                    float sum = 0;
-                    for (int j = 0; j < step; j++) {
-                        for (int i = 0; i < step; i++) {
-                            sum += light(c, x * step + i, y * step + j);
-                        }
-                    }
-                    int index = Math.min(4095, (int) (sum / (step * step) * 4095 + 0.5f));
+                    float mean = sum(c, x * step, y * step, step) / (step * step);
+                    int index = Math.min(4095, (int) (mean * 4095 + 0.5f));
                     rgb = (rgb << 8) | (encoded[index] & 0xff);
                 }
                 picture.setRGB(x, y, rgb);
             }
         }
         return new Preview(picture, step * factor);
+    }
+
+    /** Light of a square of pixels added up. */
+    private float sum(int channel, int left, int top, int side) {
+        float sum = 0;
+        for (int y = top; y < top + side; y++) {
+            for (int x = left; x < left + side; x++) {
+                sum += light(channel, x, y);
+            }
+        }
+        return sum;
     }
 
     private static byte[] encoding() {

@@ -186,9 +186,7 @@ final class PagePlacement implements Placement {
     @Override
     public PointPx toScan(PointMm page) {
         PointPx flat = toScan.apply(page.x(), page.y());
-        return new PointPx(
-                flat.x() + residual.dx(page.x(), page.y()),
-                flat.y() + residual.dy(page.x(), page.y()));
+        return residual.moved(flat, page.x(), page.y(), 1);
     }
 
     @Override
@@ -198,10 +196,8 @@ final class PagePlacement implements Placement {
             return new PointMm(page.x(), page.y());
         }
         for (int i = 0; i < INVERSE_STEPS; i++) {
-            page =
-                    toPage.apply(
-                            scan.x() - residual.dx(page.x(), page.y()),
-                            scan.y() - residual.dy(page.x(), page.y()));
+            PointPx flat = residual.moved(scan, page.x(), page.y(), -1);
+            page = toPage.apply(flat.x(), flat.y());
         }
         return new PointMm(page.x(), page.y());
     }

@@ -64,23 +64,24 @@ final class SmoothResidual {
                 solver.solve(new ArrayRealVector(by)).toArray());
     }
 
-    double dx(double x, double y) {
-        return at(dx, x, y);
-    }
-
-    double dy(double x, double y) {
-        return at(dy, x, y);
-    }
-
-    private double at(double[] coefficients, double x, double y) {
-        double u = clamped((x - middleX) / scale);
-        double v = clamped((y - middleY) / scale);
-        double[] terms = terms(u, v);
-        double sum = 0;
-        for (int k = 0; k < terms.length; k++) {
-            sum += coefficients[k] * terms[k];
+    /**
+     * A scan point of the flat map where it really is.
+     *
+     * @param x page position that it belongs to
+     * @param sign 1 to move there, -1 to move back
+     */
+    PointPx moved(PointPx flat, double x, double y, int sign) {
+        if (this == NONE) {
+            return flat;
         }
-        return sum;
+        double[] terms = terms(clamped((x - middleX) / scale), clamped((y - middleY) / scale));
+        double right = 0;
+        double down = 0;
+        for (int k = 0; k < terms.length; k++) {
+            right += dx[k] * terms[k];
+            down += dy[k] * terms[k];
+        }
+        return new PointPx(flat.x() + sign * right, flat.y() + sign * down);
     }
 
     /** Beyond the markers the polynomial is not trusted: it stays at its value there. */

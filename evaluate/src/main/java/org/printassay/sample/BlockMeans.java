@@ -32,24 +32,32 @@ final class BlockMeans {
         int per = cells.perBlock();
         int across = (cells.columns() + per - 1) / per;
         int down = (cells.rows() + per - 1) / per;
+        int[] blockOf = new int[cells.columns() * cells.rows()];
+        for (int cell = 0; cell < blockOf.length; cell++) {
+            blockOf[cell] = cell / cells.columns() / per * across + cell % cells.columns() / per;
+        }
         sizes = new int[across * down];
         int[] whole = new int[sizes.length];
-        sums = new double[cells.channels()][sizes.length];
-        for (int y = 0; y < cells.rows(); y++) {
-            for (int x = 0; x < cells.columns(); x++) {
-                int cell = y * cells.columns() + x;
-                int block = y / per * across + x / per;
-                whole[block] += cells.size(cell);
-                if (judge.shows(cell)) {
-                    sizes[block] += cells.size(cell);
-                    for (int c = 0; c < sums.length; c++) {
-                        sums[c][block] += cells.sum(c, cell);
-                    }
-                }
-            }
+        for (int cell = 0; cell < blockOf.length; cell++) {
+            whole[blockOf[cell]] += cells.size(cell);
+            sizes[blockOf[cell]] += judge.shows(cell) ? cells.size(cell) : 0;
+        }
+        sums = new double[cells.channels()][];
+        for (int c = 0; c < sums.length; c++) {
+            sums[c] = sums(cells, judge, c, blockOf);
         }
         least = Math.max(1, Arrays.stream(whole).max().orElse(0) / 2);
         out = outliers();
+    }
+
+    private double[] sums(PatchCells cells, CellJudge judge, int channel, int[] blockOf) {
+        double[] sums = new double[sizes.length];
+        for (int cell = 0; cell < blockOf.length; cell++) {
+            if (judge.shows(cell)) {
+                sums[blockOf[cell]] += cells.sum(channel, cell);
+            }
+        }
+        return sums;
     }
 
     private boolean[] outliers() {

@@ -74,57 +74,86 @@ final class CellJudge {
             int codeStep,
             boolean[] out,
             boolean[] seen) {
-        int n = out.length;
-        float[] means = new float[n];
-        float[] whole = new float[n];
-        int full = 0;
-        for (int i = 0; i < n; i++) {
-            if (cells.size(i) > 0) {
-                means[i] = (float) (cells.sum(channel, i) / cells.size(i));
-                if (2 * cells.size(i) >= cells.fullSize()) {
-                    whole[full++] = means[i];
-                }
-            }
-        }
-        float[] work = new float[full];
-        double low = Double.NEGATIVE_INFINITY;
-        double high = Double.POSITIVE_INFINITY;
-        double median = 0;
-        double limit = 0;
-        int before = -1;
-        for (int round = 0; round < ROUNDS; round++) {
-            int kept = 0;
-            for (int i = 0; i < full; i++) {
-                if (whole[i] >= low && whole[i] <= high) {
-                    work[kept++] = whole[i];
-                }
-            }
-            if (kept == before || kept == 0) {
-                break;
-            }
-            before = kept;
-            median = Order.median(work, kept);
-            for (int i = 0; i < kept; i++) {
-                work[i] = (float) Math.abs(work[i] - median);
-            }
-            // Where one code holds most pixels, most deviations are nil: a step is the least.
-            double sigma =
-                    Math.max(
-                            MAD_TO_SIGMA * Order.median(work, kept),
-                            step(curve, (float) median, codeStep));
-            limit = CUT * sigma;
-            low = median - limit;
-            high = median + limit;
-        }
-        for (int i = 0; i < n; i++) {
+        float[] means = means(cells, channel);
+        Middle middle = Middle.of(ofWhole(cells, means), curve, codeStep);
+        for (int i = 0; i < out.length; i++) {
             // Cells cut by the patch's border hold few pixels: their noise is greater.
             int size = cells.size(i);
             double widen = Math.max(1, Math.sqrt((double) cells.fullSize() / Math.max(1, size)));
-            if (size > 0 && Math.abs(means[i] - median) > widen * limit) {
+            if (size > 0 && Math.abs(means[i] - middle.median()) > widen * middle.limit()) {
                 out[i] = true;
                 seen[i] |=
-                        Math.abs(Lab.lightness(means[i]) - Lab.lightness(median))
+                        Math.abs(Lab.lightness(means[i]) - Lab.lightness(middle.median()))
                                 > widen * LEAST_SEEN_L;
+            }
+        }
+    }
+
+    /** Mean light of each cell; 0 for one without pixels. */
+    private static float[] means(PatchCells cells, int channel) {
+        float[] means = new float[cells.columns() * cells.rows()];
+        for (int i = 0; i < means.length; i++) {
+            int size = cells.size(i);
+            means[i] = size == 0 ? 0 : (float) (cells.sum(channel, i) / size);
+        }
+        return means;
+    }
+
+    /** The means of cells that lie in the patch by half or more. */
+    private static float[] ofWhole(PatchCells cells, float[] means) {
+        float[] whole = new float[means.length];
+        int full = 0;
+        for (int i = 0; i < means.length; i++) {
+            if (2 * cells.size(i) >= cells.fullSize()) {
+                whole[full++] = means[i];
+            }
+        }
+        return Arrays.copyOf(whole, full);
+    }
+
+    /** Median of what is not far from it, and the distance from which a value is. */
+    private record Middle(double median, double limit) {
+        static Middle of(float[] values, float[] curve, int codeStep) {
+            if (values.length == 0) {
+                return new Middle(0, 0);
+            }
+            float[] work = new float[values.length];
+            Middle middle = new Middle(0, Double.POSITIVE_INFINITY);
+            int before = -1;
+            for (int round = 0; round < ROUNDS; round++) {
+                int kept = middle.near(values, work);
+                if (kept == before || kept == 0) {
+                    break;
+                }
+                before = kept;
+                double median = Order.median(work, kept);
+                deviations(work, kept, median);
+                // Where one code holds most pixels, most deviations are nil: a step is the least.
+                double sigma =
+                        Math.max(
+                                MAD_TO_SIGMA * Order.median(work, kept),
+                                step(curve, (float) median, codeStep));
+                middle = new Middle(median, CUT * sigma);
+            }
+            return middle;
+        }
+
+        /** Copies what is not far into {@code near} (modified) and returns how many. */
+        private int near(float[] values, float[] near) {
+            double low = median - limit;
+            double high = median + limit;
+            int kept = 0;
+            for (float value : values) {
+                if (value >= low && value <= high) {
+                    near[kept++] = value;
+                }
+            }
+            return kept;
+        }
+
+        private static void deviations(float[] values, int count, double from) {
+            for (int i = 0; i < count; i++) {
+                values[i] = (float) Math.abs(values[i] - from);
             }
         }
     }

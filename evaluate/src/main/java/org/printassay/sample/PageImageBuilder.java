@@ -12,6 +12,9 @@ final class PageImageBuilder {
     private static final double AROUND_MM = 30;
     private static final int POINTS = 4;
 
+    /** A cell whose centre is further out of the scan than this has no part in it. */
+    private static final double OUT_MM = 4;
+
     private PageImageBuilder() {}
 
     static PageImage build(LocatingImage image, Placement placement, RectMm page) {
@@ -33,6 +36,14 @@ final class PageImageBuilder {
     /** Mean light of a cell into {@code sums} (modified); false when the scan does not reach it. */
     private static boolean mean(
             LocatingImage image, Placement placement, PointMm centre, double[] sums) {
+        PointPx middle = placement.toScan(centre);
+        double out = OUT_MM * placement.samplesPerMm();
+        if (middle.x() < -out
+                || middle.y() < -out
+                || middle.x() > image.width() * image.factor() + out
+                || middle.y() > image.height() * image.factor() + out) {
+            return false;
+        }
         int known = 0;
         sums[0] = 0;
         sums[1] = 0;

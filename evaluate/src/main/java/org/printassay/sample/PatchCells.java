@@ -47,9 +47,8 @@ final class PatchCells {
      */
     void add(char[] samples, int begin, int end, int left, int down, float[][] curves) {
         int base = down / cellPx * columns;
-        int x = begin;
-        while (x < end) {
-            int column = (x - left) / cellPx;
+        int column = (begin - left) / cellPx;
+        for (int x = begin; x < end; column++) {
             int stop = Math.min(end, left + (column + 1) * cellPx);
             int cell = base + column;
             if (channels == 1) {

@@ -3,6 +3,7 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Rgb8;
@@ -187,6 +188,11 @@ final class SurfaceWindows {
         return all;
     }
 
+    private static Optional<SurfaceSamples.Edge> response(SlantWindow window) {
+        @Nullable EdgeResponse response = window.response();
+        return Optional.ofNullable(response).map(r -> new SurfaceSamples.Edge(window.along(), r));
+    }
+
     /** What they saw. */
     SurfaceSamples result() {
         List<TintTrace> traces = new ArrayList<>();
@@ -200,13 +206,8 @@ final class SurfaceWindows {
                                 window.patch(), tile, window.left(), window.firstRow()));
             }
         }
-        List<SurfaceSamples.Edge> responses = new ArrayList<>();
-        for (SlantWindow window : edges) {
-            @Nullable EdgeResponse response = window.response();
-            if (response != null) {
-                responses.add(new SurfaceSamples.Edge(window.along(), response));
-            }
-        }
+        List<SurfaceSamples.Edge> responses =
+                edges.parallelStream().flatMap(window -> response(window).stream()).toList();
         List<SurfaceSamples.Gradient> gradients = new ArrayList<>();
         vignettes.forEach(
                 (i, window) ->

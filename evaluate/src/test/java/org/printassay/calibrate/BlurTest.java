@@ -46,7 +46,7 @@ class BlurTest {
         float[] blurred = new Blur(grid, sigmaMm, map).of(map);
         for (double x = -2 * sigmaMm; x <= 2 * sigmaMm; x += 0.7) {
             double expected = 0.5 * (1 + Erf.erf(x / sigmaMm / Math.sqrt(2)));
-            assertEquals(expected, grid.at(blurred, x, 3.3), cells(sigmaMm), "at " + x);
+            assertEquals(expected, grid.place(x, 3.3).in(blurred), cells(sigmaMm), "at " + x);
         }
     }
 
@@ -55,7 +55,7 @@ class BlurTest {
         SurroundGrid grid = new SurroundGrid(step(40));
         float[] map = grid.values(0, 1);
         Blur blur = new Blur(grid, 8, map);
-        assertEquals(1, grid.at(blur.of(map), 39, 0), 0.001);
-        assertEquals(0.5, grid.at(blur.known(), 40, 0), 0.02);
+        assertEquals(1, grid.place(39, 0).in(blur.of(map)), 0.001);
+        assertEquals(0.5, grid.place(40, 0).in(blur.known()), 0.02);
     }
 }
