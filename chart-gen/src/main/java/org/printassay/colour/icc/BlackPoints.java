@@ -1,7 +1,6 @@
 package org.printassay.colour.icc;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.function.UnaryOperator;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
@@ -17,6 +16,8 @@ final class BlackPoints {
 
     private static final Lab PURE = new Lab(0, 0, 0);
 
+    private static final Xyz NONE = new Xyz(0, 0, 0);
+
     /** No medium is as light as this where it is darkest: the profile says something else. */
     private static final double LIGHTEST_BLACK = 50;
 
@@ -25,15 +26,15 @@ final class BlackPoints {
     /** Black of the colours that come out of a profile. */
     static Xyz source(IccProfile profile, Intent intent) throws IccException {
         if (profile.version() == 4 && intent.rerenders()) {
-            return profile.ways().isShaper() ? darkest(profile, Intent.RELATIVE) : REFERENCE_MEDIUM;
+            return profile.ways().hasCurves()
+                    ? darkest(profile, Intent.RELATIVE)
+                    : REFERENCE_MEDIUM;
         }
         boolean inks =
                 profile.deviceClass() == IccProfile.DeviceClass.OUTPUT
                         && profile.space() == IccProfile.Space.CMYK;
         // All inks together may never be printed: ask which black the profile itself would print.
-        return intent == Intent.RELATIVE && inks && canPrint(profile)
-                ? printed(profile)
-                : darkest(profile, intent);
+        return intent == Intent.RELATIVE && inks ? printed(profile) : darkest(profile, intent);
     }
 
     /** Black of the colours that go into a profile. */
@@ -54,49 +55,48 @@ final class BlackPoints {
                 .toXyz(Xyz.PCS_WHITE);
     }
 
-    private static boolean canPrint(IccProfile profile) {
-        return profile.ways().hasTableFromPcs(Intent.PERCEPTUAL);
-    }
-
-    /** What the perceptual way makes of L* 0. */
+    /** What the perceptual way makes of L* 0; pure black when there is no such way. */
     private static Xyz printed(IccProfile profile) throws IccException {
-        return neutral(thereAndBack(profile, Intent.PERCEPTUAL).apply(PURE), LIGHTEST_BLACK);
+        Intent by = Intent.PERCEPTUAL;
+        return profile.ways().tells(by) && profile.ways().hasTableFromPcs(by)
+                ? neutral(thereAndBack(profile, by).apply(PURE))
+                : NONE;
     }
 
-    /** Colour of no light or of all inks. */
+    /** Colour of no light or of all inks; pure black when the profile does not tell. */
     private static Xyz darkest(IccProfile profile, Intent intent) throws IccException {
-        double[] v = new double[Step.ROOM];
+        double[] v = new double[profile.space().channels];
         switch (profile.space()) {
             case GREY, RGB -> {}
-            case CMYK -> Arrays.fill(v, 0, 4, 1);
-            case LAB, XYZ -> {
-                return new Xyz(0, 0, 0);
+            case CMYK -> Arrays.fill(v, 1);
+            case LAB -> Arrays.fill(v, 1, 3, PcsCode.NO_TINT);
+            case XYZ -> {
+                return NONE;
             }
         }
-        for (Step step : profile.ways().toPcs(intent)) {
-            step.apply(v);
+        if (!profile.ways().tells(intent)) {
+            return NONE;
         }
-        return neutral(PcsCode.toLab(v), 0);
+        return neutral(IccTransform.toColour(profile, intent).lab(v));
     }
 
-    /** Made neutral; a lightness no black can have is replaced. */
-    private static Xyz neutral(Lab lab, double instead) {
-        boolean possible = lab.l() >= 0 && lab.l() <= LIGHTEST_BLACK;
-        double lightness = possible ? lab.l() : lab.l() < 0 ? 0 : instead;
+    /** Made neutral, L* held within 0-50. */
+    private static Xyz neutral(Lab lab) {
+        double lightness = Math.max(0, Math.min(lab.l(), LIGHTEST_BLACK));
         return new Lab(lightness, 0, 0).toXyz(Xyz.PCS_WHITE);
     }
 
-    /** To the device by an intent and back to the colour it prints. */
+    /**
+     * To the device by an intent and back to the colour it prints. Where version 4 expects the
+     * reference medium's black, that is what L* 0 becomes first: {@link IccTransform#between} has
+     * compensation always on there, and so has the engine that this one agrees with.
+     */
     private static UnaryOperator<Lab> thereAndBack(IccProfile profile, Intent intent)
             throws IccException {
-        List<Step> there = profile.ways().fromPcs(intent);
-        List<Step> back = profile.ways().toPcs(Intent.RELATIVE);
-        return lab -> {
-            double[] v = new double[Step.ROOM];
-            PcsCode.set(v, lab.toXyz(Xyz.PCS_WHITE));
-            there.forEach(step -> step.apply(v));
-            back.forEach(step -> step.apply(v));
-            return PcsCode.toLab(v);
-        };
+        boolean reference = profile.version() == 4 && intent.rerenders();
+        Connection first = Connection.blacks(NONE, reference ? REFERENCE_MEDIUM : NONE);
+        IccTransform there = IccTransform.fromColour(profile, intent, first);
+        IccTransform back = IccTransform.toColour(profile, Intent.RELATIVE);
+        return lab -> back.lab(there.device(lab));
     }
 }

@@ -54,7 +54,24 @@ record FormulaCurve(double g, double a, double b, double c, double d, double e, 
     }
 
     @Override
-    public double inverse(double y) {
+    public IccCurve turned() {
+        return new Turned(this);
+    }
+
+    /** A formula solved for its input. */
+    private record Turned(FormulaCurve curve) implements IccCurve {
+        @Override
+        public double at(double x) {
+            return curve.inverse(x);
+        }
+
+        @Override
+        public IccCurve turned() {
+            return curve;
+        }
+    }
+
+    private double inverse(double y) {
         double held = IccCurve.clamp(y);
         double upper = IccCurve.clamp((Math.pow(Math.max(held - e, 0), 1 / g) - b) / a);
         if (d <= 0) {

@@ -1,5 +1,7 @@
 package org.printassay.colour.icc;
 
+import java.util.Arrays;
+import java.util.List;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
 
@@ -32,9 +34,18 @@ public final class GreyModel implements DeviceModel {
         return Xyz.PCS_WHITE.times(light[0]);
     }
 
-    /** The code of media-relative XYZ (Y = 1), in place: only Y counts. */
-    Step inverse() {
-        return v -> v[0] = curve.inverse(toLightness ? Lab.lightness(v[1]) / 100 : v[1]);
+    /** From codes to the profile's connection space ({@link PcsCode}), in {@link Words}. */
+    List<Step> toPcs() {
+        Step coded = IccCurve.inWords(List.of(curve));
+        return toLightness
+                ? List.of(v -> Arrays.fill(v, 1, 3, PcsCode.NO_TINT), coded)
+                : List.of(coded, v -> PcsCode.set(v, lightToXyz(v[0])));
+    }
+
+    /** The other way; only Y or L* counts. */
+    List<Step> fromPcs() {
+        Step coded = IccCurve.inWords(List.of(curve.turned()));
+        return toLightness ? List.of(coded) : List.of(v -> v[0] = PcsCode.XYZ_RANGE * v[1], coded);
     }
 
     @Override

@@ -1,5 +1,7 @@
 package org.printassay.colour.icc;
 
+import java.util.List;
+
 /**
  * A one-dimensional curve, fraction to fraction. Inputs and results are held within 0-1, the domain
  * and range of the standard; never NaN.
@@ -8,14 +10,40 @@ interface IccCurve {
     /** Most points a table may have; the standard's lut16 stops at 4096, curv goes on. */
     int MAX_POINTS = 65536;
 
-    /** Result for an input. */
+    /** Result for an input, exact. */
     double at(double x);
 
+    /** Result for an input, in {@link Words} where the curve is a table. */
+    default double inWords(double x) {
+        return at(x);
+    }
+
     /**
-     * Input that gives a result, or comes nearest to it. Where several do, the one furthest along:
-     * light that a scanner or screen cannot tell from black counts as its last black code.
+     * The curve from results to the inputs that give them or come nearest. Where several do, the
+     * one furthest along: light that a scanner or screen cannot tell from black counts as its last
+     * black code. Exact for formulas; of tables see {@link TableCurve#turned}.
      */
-    double inverse(double y);
+    IccCurve turned();
+
+    /** A curve for each of the first values, exact. */
+    static Step exact(List<IccCurve> curves) {
+        IccCurve[] all = curves.toArray(new IccCurve[0]);
+        return v -> {
+            for (int i = 0; i < all.length; i++) {
+                v[i] = all[i].at(v[i]);
+            }
+        };
+    }
+
+    /** A curve for each of the first values, as {@link #inWords(double)}. */
+    static Step inWords(List<IccCurve> curves) {
+        IccCurve[] all = curves.toArray(new IccCurve[0]);
+        return v -> {
+            for (int i = 0; i < all.length; i++) {
+                v[i] = all[i].inWords(v[i]);
+            }
+        };
+    }
 
     /** A curve and how many bytes its element took. */
     record Parsed(IccCurve curve, long length) {}
@@ -52,9 +80,9 @@ interface IccCurve {
             }
             return new Parsed(FormulaCurve.power(gamma), length);
         }
-        double[] points = new double[(int) count];
+        char[] points = new char[(int) count];
         for (int i = 0; i < points.length; i++) {
-            points[i] = data.u16(2L * i) / 65535.0;
+            points[i] = (char) data.u16(2L * i);
         }
         return new Parsed(new TableCurve(points), length);
     }

@@ -3,31 +3,28 @@ package org.printassay.colour.icc;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.colour.BlackPointCompensation;
 import org.printassay.colour.Lab;
-import org.printassay.colour.Xyz;
 
 /**
  * Colours through profiles: device to device, device to CIELAB, CIELAB to device (ISO 15076-1;
  * black point compensation by ISO 18619). Device values are fractions 0-1 as {@link
- * IccProfile.Space} says; inputs are held within that range. Computed in double precision, so that
- * only the profiles' own rounding remains. Immutable, for any number of threads.
+ * IccProfile.Space} says; inputs are held within that range. Steps, their rounding ({@link Words},
+ * {@link Chain}) and the choice of black are those of LittleCMS, so that results are its own.
+ * Immutable, for any number of threads.
  */
 public final class IccTransform {
-    private static final Step NOTHING = v -> {};
-
     private final int inputs;
     private final int outputs;
-    private final Step[] steps;
+    private final Chain chain;
 
-    /** What happens to colours between the two profiles. */
-    private final Step connection;
+    /** What happens to XYZ between the two profiles. */
+    private final List<Step> connection;
 
-    private IccTransform(int inputs, int outputs, List<Step> steps, Step connection) {
+    private IccTransform(int inputs, int outputs, List<Step> steps, List<Step> connection) {
         this.inputs = inputs;
         this.outputs = outputs;
+        this.chain = Chain.of(steps);
         this.connection = connection;
-        this.steps = steps.toArray(new Step[0]);
     }
 
     /**
@@ -41,38 +38,24 @@ public final class IccTransform {
     public static IccTransform between(
             IccProfile from, IccProfile to, Intent intent, boolean compensation)
             throws IccException {
+        Connection connection = Connection.between(from, to, intent, compensation);
         List<Step> steps = new ArrayList<>(from.ways().toPcs(intent));
-        Step connection = connection(from, to, intent, compensation);
-        steps.add(connection);
+        steps.addAll(connection.steps(from.ways().labPcs(), to.ways().labPcs()));
         steps.addAll(to.ways().fromPcs(intent));
-        return new IccTransform(from.space().channels, to.space().channels, steps, connection);
-    }
-
-    private static Step connection(
-            IccProfile from, IccProfile to, Intent intent, boolean compensation)
-            throws IccException {
-        if (intent == Intent.ABSOLUTE) {
-            return scale(white(from), white(to));
-        }
-        if (compensation || (to.version() == 4 && intent.rerenders())) {
-            return compensate(
-                    BlackPoints.source(from, intent), BlackPoints.destination(to, intent));
-        }
-        return NOTHING;
+        return new IccTransform(
+                from.space().channels, to.space().channels, steps, connection.steps(false, false));
     }
 
     /**
-     * From a device to colour: media-relative XYZ (Y = 1 for white), or for the absolute intent
-     * relative to the perfect diffuser; see {@link #lab}.
+     * From a device to colour, media-relative, or for the absolute intent relative to the perfect
+     * diffuser; see {@link #lab}.
      *
      * @throws IccException when the profile has no such way or is damaged
      */
     public static IccTransform toColour(IccProfile from, Intent intent) throws IccException {
         List<Step> steps = new ArrayList<>(from.ways().toPcs(intent));
-        if (intent == Intent.ABSOLUTE) {
-            steps.add(scale(white(from), Xyz.PCS_WHITE));
-        }
-        return new IccTransform(from.space().channels, 3, steps, NOTHING);
+        steps.addAll(Connection.toColour(from, intent).steps(from.ways().labPcs(), true));
+        return new IccTransform(from.space().channels, 3, steps, List.of());
     }
 
     /**
@@ -81,12 +64,15 @@ public final class IccTransform {
      * @throws IccException when the profile has no such way or is damaged
      */
     public static IccTransform fromColour(IccProfile to, Intent intent) throws IccException {
-        List<Step> steps = new ArrayList<>();
-        if (intent == Intent.ABSOLUTE) {
-            steps.add(scale(Xyz.PCS_WHITE, white(to)));
-        }
+        return fromColour(to, intent, Connection.fromColour(to, intent));
+    }
+
+    /** From colour to a device, through a connection. */
+    static IccTransform fromColour(IccProfile to, Intent intent, Connection connection)
+            throws IccException {
+        List<Step> steps = new ArrayList<>(connection.steps(true, to.ways().labPcs()));
         steps.addAll(to.ways().fromPcs(intent));
-        return new IccTransform(3, to.space().channels, steps, NOTHING);
+        return new IccTransform(3, to.space().channels, steps, List.of());
     }
 
     /** Numbers a colour takes going in. */
@@ -109,15 +95,15 @@ public final class IccTransform {
     /** Colour of a device value, D50; for a transform made by {@link #toColour}. */
     public Lab lab(double... device) {
         double[] v = room(device);
-        run(v);
-        return PcsCode.toLab(v);
+        chain.run(v);
+        return PcsCode.lab(v);
     }
 
     /** Device value of a colour, D50; for a transform made by {@link #fromColour}. */
     public double[] device(Lab lab) {
         double[] v = new double[Step.ROOM];
-        PcsCode.set(v, lab.toXyz(Xyz.PCS_WHITE));
-        run(v);
+        PcsCode.set(v, lab);
+        chain.run(v);
         return Arrays.copyOf(v, outputs);
     }
 
@@ -136,14 +122,14 @@ public final class IccTransform {
         double[] v = new double[Step.ROOM];
         for (int i = 0; i < colours; i++) {
             System.arraycopy(from, i * inputs, v, 0, inputs);
-            run(v);
+            chain.run(v);
             System.arraycopy(v, 0, to, i * outputs, outputs);
         }
     }
 
-    /** The step between the profiles alone, on XYZ with Y = 1; in place. */
+    /** What happens between the profiles alone, on XYZ ({@link PcsCode}) in place. */
     void connect(double[] v) {
-        connection.apply(v);
+        connection.forEach(step -> step.apply(v));
     }
 
     private double[] room(double[] device) {
@@ -152,36 +138,5 @@ public final class IccTransform {
                     "a colour of " + inputs + " numbers is needed, got " + device.length);
         }
         return Arrays.copyOf(device, Step.ROOM);
-    }
-
-    private void run(double[] v) {
-        for (Step step : steps) {
-            step.apply(v);
-        }
-    }
-
-    private static Xyz white(IccProfile profile) throws IccException {
-        Xyz white = profile.absoluteWhite();
-        if (!(white.x() > 0 && white.y() > 0 && white.z() > 0)) {
-            throw new IccException(128, "a media white of " + white + ": no absolute colours");
-        }
-        return white;
-    }
-
-    private static Step scale(Xyz from, Xyz to) {
-        double x = from.x() / to.x();
-        double y = from.y() / to.y();
-        double z = from.z() / to.z();
-        return v -> {
-            v[0] *= x;
-            v[1] *= y;
-            v[2] *= z;
-        };
-    }
-
-    private static Step compensate(Xyz sourceBlack, Xyz destinationBlack) {
-        BlackPointCompensation compensation =
-                BlackPointCompensation.between(sourceBlack, destinationBlack);
-        return v -> PcsCode.set(v, compensation.apply(PcsCode.get(v)));
     }
 }

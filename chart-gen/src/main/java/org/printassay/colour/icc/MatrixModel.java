@@ -1,5 +1,6 @@
 package org.printassay.colour.icc;
 
+import java.util.Arrays;
 import java.util.List;
 import org.printassay.colour.Xyz;
 
@@ -34,25 +35,34 @@ public final class MatrixModel implements DeviceModel {
                 100 * (m[6] * light[0] + m[7] * light[1] + m[8] * light[2]));
     }
 
-    /** Device values of media-relative XYZ (Y = 1), in place; colours out of reach are held. */
-    Step inverse() {
-        double[] inverse = Matrix3.inverse(matrix);
-        return v -> {
-            Matrix3.apply(inverse, v);
-            for (int i = 0; i < 3; i++) {
-                v[i] = curves.get(i).inverse(v[i]);
-            }
-        };
+    /** As {@link #linear}, in {@link Words}. */
+    double linearInWords(int channel, double code) {
+        return curves.get(channel).inWords(code);
     }
 
-    /** The code that gives this light. */
-    double code(int channel, double light) {
-        return curves.get(channel).inverse(light);
+    /** From device values to XYZ ({@link PcsCode}), curves in {@link Words}. */
+    List<Step> toPcs() {
+        double[] coded = Arrays.stream(matrix).map(m -> m / PcsCode.XYZ_RANGE).toArray();
+        return List.of(IccCurve.inWords(curves), new Linear(coded));
     }
 
-    /** Light of media-relative XYZ (Y = 1), in place, not held; needs {@link #hasInverse}. */
+    /** The other way; colours out of reach are held. */
+    List<Step> fromPcs() {
+        return List.of(new Linear(codedInverse()), IccCurve.inWords(turnedCurves()));
+    }
+
+    private double[] codedInverse() {
+        return Arrays.stream(Matrix3.inverse(matrix)).map(m -> m * PcsCode.XYZ_RANGE).toArray();
+    }
+
+    /** Curves from light to codes. */
+    List<IccCurve> turnedCurves() {
+        return curves.stream().map(IccCurve::turned).toList();
+    }
+
+    /** Light of XYZ ({@link PcsCode}), in place, not held; needs {@link #hasInverse}. */
     void xyzToLight(double[] v) {
-        Matrix3.apply(Matrix3.inverse(matrix), v);
+        Matrix3.apply(codedInverse(), v);
     }
 
     /** The first channel whose curve this channel shares, itself if there is none before it. */

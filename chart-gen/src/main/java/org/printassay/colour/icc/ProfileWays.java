@@ -1,7 +1,6 @@
 package org.printassay.colour.icc;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -9,10 +8,10 @@ import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.IccProfile.Space;
 
 /**
- * The ways a profile offers between device values and media-relative XYZ (Y = 1), chosen as ISO
- * 15076-1, 8.10, orders: the table of the intent, else the perceptual one (A2B0, B2A0), else matrix
- * or grey curve. The floating-point tags D2Bx and B2Dx are optional for readers and not read; a
- * profile with them carries the others too.
+ * The ways a profile offers between device values and its connection space, chosen as ISO 15076-1,
+ * 8.10, orders: the table of the intent, else the perceptual one (A2B0, B2A0), else matrix or grey
+ * curve. The floating-point tags D2Bx and B2Dx are optional for readers and not read; a profile
+ * with them carries the others too.
  */
 final class ProfileWays {
     private final IccBytes in;
@@ -31,9 +30,30 @@ final class ProfileWays {
         return space;
     }
 
+    /** Whether the connection space is CIELAB; else it is XYZ. */
+    boolean labPcs() {
+        return labPcs;
+    }
+
     /** Whether the profile has a table of its own for the way to the device by this intent. */
     boolean hasTableFromPcs(Intent intent) {
         return tags.containsKey("B2A" + intent.table());
+    }
+
+    /** Whether it tells colours by this intent itself: by a table of its own or by curves. */
+    boolean tells(Intent intent) {
+        return tags.containsKey("A2B" + intent.table()) || hasCurves();
+    }
+
+    /** Whether it has curves, and colorants where they are needed, beside tables or alone. */
+    boolean hasCurves() {
+        return switch (space) {
+            case GREY -> tags.containsKey("kTRC");
+            case RGB ->
+                    tags.keySet()
+                            .containsAll(List.of("rTRC", "gTRC", "bTRC", "rXYZ", "gXYZ", "bXYZ"));
+            case CMYK, LAB, XYZ -> false;
+        };
     }
 
     /** Whether it has no table for the way to colour, so that every intent is the same. */
@@ -44,23 +64,28 @@ final class ProfileWays {
     /** Relative colorimetric way to colour. */
     DeviceModel model() throws IccException {
         IccBytes table = table("A2B", Intent.RELATIVE);
-        return table == null
-                ? shaper()
-                : new TableModel(space.channels, TableReader.toPcs(table, space, labPcs));
+        if (table == null) {
+            return shaper();
+        }
+        List<Step> steps = new ArrayList<>(TableReader.exactToPcs(table, space, labPcs));
+        if (labPcs) {
+            steps.add(PcsCode::labToXyz);
+        }
+        return new TableModel(space.channels, steps);
     }
 
-    /** Steps from device values, fractions 0-1, to XYZ. */
+    /** Steps from device values, fractions 0-1, to the connection space ({@link PcsCode}). */
     List<Step> toPcs(Intent intent) throws IccException {
         IccBytes table = table("A2B", intent);
         if (table != null) {
             return TableReader.toPcs(table, space, labPcs);
         }
-        DeviceModel shaper = shaper();
-        int channels = space.channels;
-        return List.of(v -> PcsCode.set(v, shaper.toXyz(Arrays.copyOf(v, channels))));
+        return shaper() instanceof MatrixModel matrix
+                ? matrix.toPcs()
+                : ((GreyModel) shaper()).toPcs();
     }
 
-    /** Steps from XYZ to device values, held within 0-1. */
+    /** Steps from the connection space to device values, held within 0-1. */
     List<Step> fromPcs(Intent intent) throws IccException {
         IccBytes table = table("B2A", intent);
         if (table != null) {
@@ -74,13 +99,13 @@ final class ProfileWays {
         }
         DeviceModel shaper = shaper();
         if (shaper instanceof GreyModel grey) {
-            return List.of(grey.inverse());
+            return grey.fromPcs();
         }
         MatrixModel matrix = (MatrixModel) shaper;
         if (!matrix.hasInverse()) {
             throw in.fault(128, "its three colorants are not independent: no way back to RGB");
         }
-        return List.of(matrix.inverse());
+        return matrix.fromPcs();
     }
 
     private @Nullable IccBytes table(String way, Intent intent) {

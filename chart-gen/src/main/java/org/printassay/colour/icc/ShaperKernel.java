@@ -1,6 +1,7 @@
 package org.printassay.colour.icc;
 
 import java.util.Arrays;
+import java.util.List;
 
 /** Curves, one matrix, curves: between two matrix profiles, as exact as its codes. */
 final class ShaperKernel implements PixelKernel {
@@ -22,6 +23,7 @@ final class ShaperKernel implements PixelKernel {
         light16 = new float[3][];
         code = new float[3][];
         code8 = new byte[3][];
+        List<IccCurve> turned = destination.turnedCurves();
         m = new float[12];
         for (int i = 0; i < m.length; i++) {
             m[i] = (float) matrix[i];
@@ -31,7 +33,7 @@ final class ShaperKernel implements PixelKernel {
             light8[c] = same < c ? light8[same] : light(source, c, 256);
             light16[c] = same < c ? light16[same] : light(source, c, CODES);
             same = destination.sameCurve(c);
-            code[c] = same < c ? code[same] : codes(destination, c);
+            code[c] = same < c ? code[same] : codes(turned.get(c));
             code8[c] = same < c ? code8[same] : bytes(code[c]);
         }
     }
@@ -69,16 +71,16 @@ final class ShaperKernel implements PixelKernel {
     private static float[] light(MatrixModel model, int channel, int codes) {
         float[] light = new float[codes];
         for (int i = 0; i < codes; i++) {
-            light[i] = (float) model.linear(channel, i / (codes - 1.0));
+            light[i] = (float) model.linearInWords(channel, i / (codes - 1.0));
         }
         return light;
     }
 
-    private static float[] codes(MatrixModel model, int channel) {
+    private static float[] codes(IccCurve turned) {
         float[] codes = new float[CODES + 1];
         for (int i = 0; i < CODES; i++) {
             double root = i / 65535.0;
-            codes[i] = (float) (65535 * model.code(channel, root * root));
+            codes[i] = (float) (65535 * turned.at(root * root));
         }
         codes[CODES] = codes[CODES - 1];
         return codes;

@@ -7,6 +7,9 @@ package org.printassay.colour.icc;
  */
 @FunctionalInterface
 interface Step {
+    /** Most values that a step takes or leaves. */
+    int MOST_VALUES = 4;
+
     /** Numbers an array of values must have room for. */
     int ROOM = 16;
 

@@ -5,25 +5,18 @@ import org.jspecify.annotations.Nullable;
 
 /** Linear interpolation in a table of evenly spaced points. */
 final class TableCurve implements IccCurve {
-    private final double[] points;
+    /** Points of a curve turned round. */
+    static final int TURNED_POINTS = 4096;
 
-    /** The table made to rise (or fall) all the way, so that it can be turned round. */
-    private final double[] steady;
-
-    private final boolean falls;
+    private final char[] points;
 
     /**
-     * @param points at least two; kept, not copied
+     * A table.
+     *
+     * @param points words, at least two; kept, not copied
      */
-    TableCurve(double[] points) {
+    TableCurve(char[] points) {
         this.points = points;
-        this.falls = points[points.length - 1] < points[0];
-        this.steady = new double[points.length];
-        double reached = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < points.length; i++) {
-            reached = Math.max(reached, falls ? -points[i] : points[i]);
-            steady[i] = reached;
-        }
     }
 
     @Override
@@ -31,29 +24,65 @@ final class TableCurve implements IccCurve {
         int last = points.length - 1;
         double place = IccCurve.clamp(x) * last;
         int i = Math.min((int) place, last - 1);
-        return points[i] + (place - i) * (points[i + 1] - points[i]);
+        return (points[i] + (place - i) * (points[i + 1] - points[i])) / Words.ONE;
     }
 
     @Override
-    public double inverse(double y) {
-        double sought = falls ? -IccCurve.clamp(y) : IccCurve.clamp(y);
-        int low = 0;
-        int high = steady.length - 1;
-        if (sought < steady[0]) {
-            return 0;
+    public double inWords(double x) {
+        int word = Words.of(x);
+        int last = points.length - 1;
+        if (word == Words.ONE) {
+            return Words.fraction(points[last]);
         }
-        if (sought >= steady[high]) {
-            return 1;
-        }
-        while (high - low > 1) {
-            int middle = (low + high) >>> 1;
-            if (steady[middle] <= sought) {
-                low = middle;
-            } else {
-                high = middle;
+        long place = Words.place(word, last);
+        int i = (int) (place >> 16);
+        return Words.fraction(Words.between(points[i], points[i + 1], (int) place & 0xFFFF));
+    }
+
+    /**
+     * The table turned round into one of 4096 words, as LittleCMS does. Each point lies on the line
+     * through the stretch of the curve that holds its value: the one furthest along when several do
+     * (the first one in curves that fall), its upper end where it is flat. Values that no stretch
+     * holds go on along the line before; below the first of all they give 0.
+     */
+    @Override
+    public IccCurve turned() {
+        int last = points.length - 1;
+        int[] stretch = stretches();
+        char[] turned = new char[TURNED_POINTS];
+        double slope = 0;
+        double start = 0;
+        for (int i = 0; i < TURNED_POINTS; i++) {
+            int s = stretch[i];
+            double from = s * (double) Words.ONE / last;
+            double to = (s + 1) * (double) Words.ONE / last;
+            if (s >= 0 && points[s] == points[s + 1]) {
+                turned[i] = (char) Words.nearest(points[0] > points[last] ? from : to);
+                continue;
             }
+            if (s >= 0) {
+                slope = (to - from) / (points[s + 1] - points[s]);
+                start = to - slope * points[s + 1];
+            }
+            double value = i * (double) Words.ONE / (TURNED_POINTS - 1);
+            turned[i] = (char) Words.nearest(slope * value + start);
         }
-        return (low + (sought - steady[low]) / (steady[high] - steady[low])) / (steady.length - 1);
+        return new TableCurve(turned);
+    }
+
+    /** Which stretch between two points holds each value of the turned table; -1 for none. */
+    private int[] stretches() {
+        int[] holds = new int[TURNED_POINTS];
+        Arrays.fill(holds, -1);
+        int last = points.length - 1;
+        boolean rises = points[0] < points[last];
+        for (int i = 0; i < last; i++) {
+            int s = rises ? i : last - 1 - i; // later ones win
+            int low = Math.min(points[s], points[s + 1]) * (TURNED_POINTS - 1);
+            int high = Math.max(points[s], points[s + 1]) * (TURNED_POINTS - 1);
+            Arrays.fill(holds, (low + Words.ONE - 1) / Words.ONE, high / Words.ONE + 1, s);
+        }
+        return holds;
     }
 
     @Override

@@ -83,6 +83,6 @@ public final class TableModel implements DeviceModel {
         for (Step step : steps) {
             step.apply(value);
         }
-        return PcsCode.get(value);
+        return PcsCode.xyz(value);
     }
 }

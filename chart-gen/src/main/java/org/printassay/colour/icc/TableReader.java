@@ -7,34 +7,41 @@ import org.printassay.colour.icc.IccProfile.Space;
 
 /**
  * Reads table elements: lut8, lut16, lutAToB, lutBToA (ISO 15076-1, 10.10 to 10.13) as steps
- * between device values and media-relative XYZ.
+ * between device values and the profile's connection space ({@link PcsCode}).
  */
 final class TableReader {
     private final IccBytes in;
     private final Space device;
     private final boolean labPcs;
     private final boolean toPcs;
+    private final boolean inWords;
     private final int inputs;
     private final int outputs;
     private final List<Step> steps = new ArrayList<>();
 
-    private TableReader(IccBytes in, Space device, boolean labPcs, boolean toPcs) {
+    private TableReader(IccBytes in, Space device, boolean labPcs, boolean toPcs, boolean inWords) {
         this.in = in;
         this.device = device;
         this.labPcs = labPcs;
         this.toPcs = toPcs;
+        this.inWords = inWords;
         this.inputs = toPcs ? device.channels : 3;
         this.outputs = toPcs ? 3 : device.channels;
     }
 
-    /** Steps from device values, 0-1 a channel, to XYZ. */
+    /** Steps from device values, 0-1 a channel; curves and table in {@link Words}. */
     static List<Step> toPcs(IccBytes in, Space device, boolean labPcs) throws IccException {
-        return new TableReader(in, device, labPcs, true).read();
+        return new TableReader(in, device, labPcs, true, true).read();
     }
 
-    /** Steps from XYZ to device values. */
+    /** As {@link #toPcs}, but not rounded anywhere. */
+    static List<Step> exactToPcs(IccBytes in, Space device, boolean labPcs) throws IccException {
+        return new TableReader(in, device, labPcs, true, false).read();
+    }
+
+    /** Steps to device values; curves and table in {@link Words}. */
     static List<Step> fromPcs(IccBytes in, Space device, boolean labPcs) throws IccException {
-        return new TableReader(in, device, labPcs, false).read();
+        return new TableReader(in, device, labPcs, false, true).read();
     }
 
     private List<Step> read() throws IccException {
@@ -48,13 +55,12 @@ final class TableReader {
             throw in.fault(9, "a table of " + hasOutputs + " outputs where " + outputs + " belong");
         }
         boolean lut16 = type.equals("mft2");
-        PcsCode code = !labPcs ? PcsCode.XYZ : lut16 ? PcsCode.LAB_LUT16 : PcsCode.LAB;
-        // Lab as device space is coded as the table's kind codes Lab; callers use the newer way.
+        // Lab is coded as the table's kind codes it, as device space too; callers use the newer
+        // way.
+        boolean olderPcs = lut16 && labPcs;
         boolean olderDevice = lut16 && device == Space.LAB;
-        if (!toPcs) {
-            steps.add(code::encode);
-        } else if (olderDevice) {
-            steps.add(v -> PcsCode.scale(v, PcsCode.TO_LUT16));
+        if (toPcs ? olderDevice : olderPcs) {
+            steps.add(PcsCode.TO_LUT16);
         }
         switch (type) {
             case "mft1" -> {
@@ -72,16 +78,18 @@ final class TableReader {
             }
             default -> throw in.fault(0, "colour table of type '" + type + "', which is not known");
         }
-        if (toPcs) {
-            steps.add(code::decode);
-        } else if (olderDevice) {
-            steps.add(v -> PcsCode.scale(v, 1 / PcsCode.TO_LUT16));
+        if (toPcs ? olderPcs : olderDevice) {
+            steps.add(PcsCode.FROM_LUT16);
         }
         return List.copyOf(steps);
     }
 
     private boolean tetrahedral() {
-        return toPcs ? device != Space.LAB : !labPcs;
+        return toPcs || !labPcs;
+    }
+
+    private Step step(Clut table) {
+        return inWords ? table::inWords : table::exact;
     }
 
     private void readLut(int width) throws IccException {
@@ -101,7 +109,7 @@ final class TableReader {
         at += (long) inputs * inputEntries * width;
         int[] grid = new int[inputs];
         Arrays.fill(grid, points);
-        steps.add(Clut.parse(in.from(at), grid, outputs, width, tetrahedral()));
+        steps.add(step(Clut.parse(in.from(at), grid, outputs, width, tetrahedral())));
         at += Clut.count(grid, outputs) * width;
         steps.add(curves(tables(at, outputs, outputEntries, width)));
     }
@@ -110,9 +118,9 @@ final class TableReader {
         List<IccCurve> curves = new ArrayList<>();
         for (int c = 0; c < count; c++) {
             IccBytes data = in.part(at + (long) c * entries * width, (long) entries * width);
-            double[] points = new double[entries];
+            char[] points = new char[entries];
             for (int i = 0; i < entries; i++) {
-                points[i] = width == 1 ? data.u8(i) / 255.0 : data.u16(2L * i) / 65535.0;
+                points[i] = (char) (width == 1 ? data.u8(i) * 257 : data.u16(2L * i));
             }
             curves.add(new TableCurve(points));
         }
@@ -154,7 +162,7 @@ final class TableReader {
         if (width != 1 && width != 2) {
             throw in.fault(clut + 16, "table values of " + width + " bytes; 1 or 2 are known");
         }
-        Step table = Clut.parse(in.from(clut + 20), grid, outputs, width, tetrahedral());
+        Step table = step(Clut.parse(in.from(clut + 20), grid, outputs, width, tetrahedral()));
         steps.add(toPcs ? curves : table);
         steps.add(toPcs ? table : curves);
     }
@@ -191,13 +199,8 @@ final class TableReader {
         return curves;
     }
 
-    private static Step curves(List<IccCurve> curves) {
-        IccCurve[] all = curves.toArray(new IccCurve[0]);
-        return v -> {
-            for (int i = 0; i < all.length; i++) {
-                v[i] = all[i].at(v[i]);
-            }
-        };
+    private Step curves(List<IccCurve> curves) {
+        return inWords ? IccCurve.inWords(curves) : IccCurve.exact(curves);
     }
 
     /** Three rows of a matrix, then three numbers to add. */
