@@ -112,13 +112,7 @@ class SpectrumWitnessTest {
             Density.Filters a = Density.statusA(spectrum);
             Density.Filters t = Density.statusT(spectrum);
             double[] densities = {
-                Density.visual(spectrum),
-                a.red(),
-                a.green(),
-                a.blue(),
-                t.red(),
-                t.green(),
-                t.blue()
+                Density.visual(spectrum), a.red(), a.green(), a.blue(), t.red(), t.green(), t.blue()
             };
             for (int k = 0; k < densities.length; k++) {
                 worstDensity = Math.max(worstDensity, Math.abs(densities[k] - their[3 + k]));
