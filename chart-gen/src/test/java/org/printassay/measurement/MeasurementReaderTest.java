@@ -257,7 +257,8 @@ class MeasurementReaderTest {
         String table =
                 table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
         for (String unknown : new String[] {"Unknown", "unknown", "N/A", "-", "NotSpecified"}) {
-            String inner = "MEASUREMENT_SOURCE \"MeasurementCondition=M1 Filter=" + unknown + "\"\n";
+            String inner =
+                    "MEASUREMENT_SOURCE \"MeasurementCondition=M1 Filter=" + unknown + "\"\n";
             assertEquals("M1", read(inner + table).conditions().words(), unknown);
             String keys = "FILTER \"" + unknown + "\"\nSAMPLE_BACKING \"" + unknown + "\"\n";
             MeasurementFile both = read(inner + keys + table + keys + table);
