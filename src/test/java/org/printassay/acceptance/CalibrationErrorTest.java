@@ -3,11 +3,6 @@ package org.printassay.acceptance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.demo.PrintRoom;
@@ -16,12 +11,18 @@ import org.printassay.demo.print.Printing;
 import org.printassay.scannermodel.CalibrationFile;
 import org.printassay.scannermodel.ScannerCalibration;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
 /**
  * What a calibration says of its error, against the true error. Leave-one-out is of the print that
  * it was made from, scanned anew; what is expected is a mean over other prints of the paper and its
  * family, so the mean of each calibration's prints is what it is held against; single prints
- * scatter. Simulated as in {@link CalibrationTest}. {@code
- * -DcalibrationSeeds=10} makes as many calibrations.
+ * scatter. Simulated as in {@link CalibrationTest}. {@code -DcalibrationSeeds=10} makes as many
+ * calibrations.
  */
 class CalibrationErrorTest {
     private static final int USUAL = 3;

@@ -1,11 +1,12 @@
 package org.printassay.measurement;
 
-import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Whether in a list of the right length one patch was left out and another read twice, so that all
@@ -117,8 +118,7 @@ final class SlipCheck {
     }
 
     private static int patch(int place, @Nullable Slip slip) {
-        boolean off = slip != null && place >= slip.from && place <= slip.to;
-        return off ? place + slip.off : place;
+        return slip != null && place >= slip.from && place <= slip.to ? place + slip.off : place;
     }
 
     /** Whether a place tells its patch from a neighbour. */
@@ -179,6 +179,7 @@ final class SlipCheck {
      * @param coefficients one row a feature, of L*, a* and b*
      * @param scale of what it is off by, CIELAB
      */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     private record Fit(double[][] coefficients, double scale) {
         double squares(Lab read, double[] features) {
             double[] colour = {read.l(), read.a(), read.b()};
