@@ -41,14 +41,14 @@ import org.printassay.scannermodel.ScannerCalibration;
  * stray light, fall-off, noise and dust of an ordinary flatbed.
  */
 class CalibrationTest {
-    private static final PaperModel ONE =
+    static final PaperModel ONE =
             PaperModel.faultless(
                             "Paper one (simulated)", new Lab(95.4, 0.3, 1.5), new Lab(11, 0.2, 0.6))
                     .withChromaByHue(List.of(0.72, 0.75, 0.7, 0.7, 0.65, 0.7))
                     .withSurface(SimulatedPrint.GOOD_SURFACE);
 
     /** Of the same family: warmer, a duller black. */
-    private static final PaperModel SISTER =
+    static final PaperModel SISTER =
             PaperModel.faultless(
                             "Paper two (simulated)", new Lab(96.1, 0.5, 3.5), new Lab(13, 0, 0.2))
                     .withChromaByHue(List.of(0.68, 0.7, 0.7, 0.66, 0.62, 0.66))
@@ -56,7 +56,7 @@ class CalibrationTest {
 
     @TempDir Path dir;
 
-    private static Flatbed flatbed() {
+    static Flatbed flatbed() {
         Flatbed ordinary = Flatbed.ordinary(150);
         return ordinary.withSensor(ordinary.sensor().withFilters(Filters.LAMPS))
                 .withFile(ScanFile.TIFF16.withProfile(false));
@@ -69,7 +69,7 @@ class CalibrationTest {
     }
 
     /** dE00 of readings against the true colours of a print. */
-    private record Errors(double mean, double p95) {
+    record Errors(double mean, double p95) {
         static Errors of(Print print, Evaluation evaluation) {
             Map<String, Lab> truth = new HashMap<>();
             for (PrintedPatch patch : print.patches()) {
@@ -90,7 +90,7 @@ class CalibrationTest {
         }
     }
 
-    private static Evaluation evaluate(Path scan, Path calibration, @Nullable String family)
+    static Evaluation evaluate(Path scan, Path calibration, @Nullable String family)
             throws Exception {
         return Evaluator.evaluate(
                         new EvaluationRequest(

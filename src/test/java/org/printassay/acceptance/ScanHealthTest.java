@@ -187,8 +187,10 @@ class ScanHealthTest {
         assertNull(Objects.requireNonNull(e.black()).lab());
         assertNull(e.shadows());
         assertNull(e.tone(), "its aim hangs on black");
+        assertNull(e.colours(), "their aim hangs on black");
         String told = e.warnings().toString();
         assertTrue(told.contains("Shadows were not judged: black is clipped"), told);
+        assertTrue(told.contains("Colours were not judged: black, which their aim hangs on"), told);
         assertFalse(
                 told.contains("most black patches are at the end of the scanner's range"), told);
     }

@@ -41,6 +41,10 @@ public record Conditions(
     private static final Pattern INNER =
             Pattern.compile("\\b(BACKING|FILTER)\\s*[=:]\\s*([^\\s;,]+)");
 
+    private static final Pattern SAYS_NOTHING =
+            Pattern.compile(
+                    "[\\W_]*(unknown|undefined|unspecified|n/?a|not[ _]?(stated|known|specified))?[\\W_]*");
+
     private static final int LONGEST = 60;
 
     /** With another measurement condition. */
@@ -94,20 +98,30 @@ public record Conditions(
     private static Optional<String> value(
             Map<String, String> keywords, String inner, String... keys) {
         for (String key : keys) {
-            String value = keywords.getOrDefault(key, "").strip();
-            if (!value.isEmpty()) {
-                return Optional.of(tidy(value));
+            Optional<String> value = said(keywords.getOrDefault(key, ""));
+            if (value.isPresent()) {
+                return value;
             }
         }
         for (String text : keywords.values()) {
             Matcher matcher = INNER.matcher(text.toUpperCase(Locale.ROOT));
             while (matcher.find()) {
-                if (matcher.group(1).equals(inner)) {
-                    return Optional.of(tidy(matcher.group(2)));
+                Optional<String> value = said(matcher.group(2));
+                if (matcher.group(1).equals(inner) && value.isPresent()) {
+                    return value;
                 }
             }
         }
         return Optional.empty();
+    }
+
+    /**
+     * What a text says of backing or filter, lower case; empty where it says that it is not known.
+     * {@code None} says that there is no filter.
+     */
+    static Optional<String> said(String text) {
+        String plain = tidy(text).replaceFirst("^filter_", "");
+        return SAYS_NOTHING.matcher(plain).matches() ? Optional.empty() : Optional.of(plain);
     }
 
     static String tidy(String text) {

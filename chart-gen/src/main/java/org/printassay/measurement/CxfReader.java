@@ -154,16 +154,11 @@ final class CxfReader {
 
     /** What holds for the whole file. */
     private Optional<String> tagged(String name) {
-        return text(content.tags.getOrDefault(name, ""));
+        return Conditions.said(content.tags.getOrDefault(name, ""));
     }
 
     private static Optional<String> said(CxfContent.Spec spec, String what) {
-        return text(spec.said.getOrDefault(what, ""));
-    }
-
-    private static Optional<String> text(String said) {
-        String text = Conditions.tidy(said).replaceFirst("^filter_", "");
-        return text.isEmpty() ? Optional.empty() : Optional.of(text);
+        return Conditions.said(spec.said.getOrDefault(what, ""));
     }
 
     private static Optional<Condition> one(Set<Condition> modes) {

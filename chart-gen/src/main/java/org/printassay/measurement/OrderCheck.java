@@ -108,6 +108,11 @@ final class OrderCheck {
                             + rows.size()
                             + " rows. Measure every patch of the reading order once.");
         }
+        Optional<String> slip =
+                certain ? Optional.empty() : SlipCheck.of(straight, read).map(OrderCheck::words);
+        if (slip.isPresent()) {
+            return slip;
+        }
         if (!certain && left > 1 - FITS) {
             return Optional.of(
                     "the readings do not fit the chart's reading order: light and dark stand at"
@@ -115,6 +120,19 @@ final class OrderCheck {
                             + " another order? Measure again by the reading order.");
         }
         return Optional.empty();
+    }
+
+    private static String words(SlipCheck.Slip slip) {
+        return "readings "
+                + (slip.from() + 1)
+                + " to "
+                + (slip.to() + 1)
+                + " fit the patch "
+                + (slip.off() > 0 ? "after" : "before")
+                + " their own: one patch seems to have been left out "
+                + (slip.off() > 0 ? "at or before the first" : "at or after the last")
+                + " of them and another read twice. Compare the list with the reading order, or"
+                + " measure again.";
     }
 
     /**

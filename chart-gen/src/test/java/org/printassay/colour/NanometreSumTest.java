@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
  * reflectance between its bands by Sprague's fifth-order polynomials (CIE 167:2005, coefficients
  * from memory; they are checked on a polynomial), and the illuminant linear between its own points.
  * It shares only the CIE tables with {@link ObserverWeights}, which interpolates by cubics and sums
- * ten nanometres at once. No worked example of ASTM E308 in print is at hand.
+ * ten nanometres at once. A library's example and the library itself are in {@link
+ * SpectrumWitnessTest}; no worked example of ASTM E308 itself is at hand.
  */
 class NanometreSumTest {
     private static final int FROM_NM = 360;

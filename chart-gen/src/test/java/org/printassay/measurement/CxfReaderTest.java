@@ -63,6 +63,8 @@ class CxfReaderTest {
         MeasurementFile file = read(m1);
         assertEquals(Optional.of(Condition.M1), file.condition());
         assertEquals("M1, backing white, filter none", file.conditions().words());
+        String unknown = m1.replace("Filter_None", "Filter_Unknown").replace(">White<", ">n/a<");
+        assertEquals("M1", read(unknown).conditions().words());
     }
 
     /** Codes in target objects, readings in objects of the same name, one kind a condition. */

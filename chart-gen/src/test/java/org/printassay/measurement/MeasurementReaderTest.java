@@ -251,6 +251,28 @@ class MeasurementReaderTest {
         assertEquals(Math.sqrt(0.5), spread.l(), 1e-9);
     }
 
+    /** A filter or backing that is stated as not known is not one of its own. */
+    @Test
+    void conditionsThatAreStatedAsUnknownAreNotStated() throws Problem {
+        String table =
+                table("SAMPLE_ID RGB_R RGB_G RGB_B LAB_L LAB_A LAB_B", "A1 255 255 255 95 0 -2");
+        for (String unknown : new String[] {"Unknown", "unknown", "N/A", "-", "NotSpecified"}) {
+            String inner =
+                    "MEASUREMENT_SOURCE \"MeasurementCondition=M1 Filter=" + unknown + "\"\n";
+            assertEquals("M1", read(inner + table).conditions().words(), unknown);
+            String keys = "FILTER \"" + unknown + "\"\nSAMPLE_BACKING \"" + unknown + "\"\n";
+            MeasurementFile both = read(inner + keys + table + keys + table);
+            assertEquals(1, both.sets().size(), unknown);
+            assertEquals(2, both.patches().get(0).repeats(), unknown);
+            assertEquals(
+                    Optional.of("polarised"),
+                    read(inner.replace("M1 ", "M1 Filter=polarised ") + table)
+                            .conditions()
+                            .filter(),
+                    unknown);
+        }
+    }
+
     /** Two files one after the other: what the first says does not hold for the second. */
     @Test
     void aSecondFileInOneInheritsNothing() throws Problem {

@@ -209,6 +209,22 @@ class PatchMatcherTest {
         }
     }
 
+    /** The number of readings is right, but one patch is missing and the last stands twice. */
+    @Test
+    void aPatchLeftOutAndTheLastReadTwiceIsRefused() {
+        Random noise = new Random(12);
+        for (int missed = 0; missed < 40; missed++) {
+            List<Patch> order = new ArrayList<>(CHART.order());
+            order.remove(missed);
+            order.add(order.get(order.size() - 1));
+            Problem problem = problem(noisy(List.of(order), noise));
+            assertEquals(Problem.Kind.INPUT, problem.kind());
+            assertTrue(
+                    problem.toString().contains("left out at or before the first of them"),
+                    problem::toString);
+        }
+    }
+
     /** Readings of a dull paper with an instrument's noise (simulated). */
     private static String noisy(List<List<Patch>> rows, Random noise) {
         StringBuilder text = new StringBuilder();

@@ -10,7 +10,8 @@ import org.printassay.scan.LossyCoding;
  * What lossy coding does to the colour of an even patch: the means of lightness and of the two
  * colour differences are kept in steps, the same step for every patch of about the same colour, so
  * that not even many patches average it out. The colour differences are those of ITU-R BT.601, as
- * JPEG uses them (ISO/IEC 10918-5).
+ * JPEG uses them (ISO/IEC 10918-5). Where red, green and blue are coded as they are, each is kept
+ * in steps of its own.
  */
 final class CodeErrors {
     /** Standard deviation of what is lost by rounding to steps of 1. */
@@ -20,6 +21,8 @@ final class CodeErrors {
     private static final double[][] CODES = {
         {1, 1, 1}, {0, -0.344136, 1.772}, {1.402, -0.714136, 0}
     };
+
+    private static final double[][] APART = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
 
     private CodeErrors() {}
 
@@ -31,18 +34,20 @@ final class CodeErrors {
     }
 
     /**
-     * Change of device light by one standard deviation of each cause: lightness, Cb, Cr.
+     * Change of device light by one standard deviation of each cause: lightness, Cb, Cr; or red,
+     * green, blue.
      *
      * @param light device light of the patch
      */
     static List<double[]> of(ScanColour colour, LossyCoding coding, LinearRgb light) {
         double[] steps = {coding.lumaStep(), coding.chromaStep(), coding.chromaStep()};
+        double[][] codes = coding.ofRgb() ? APART : CODES;
         List<double[]> causes = new ArrayList<>();
         for (int k = 0; k < steps.length; k++) {
             double[] cause = new double[3];
             for (int c = 0; c < 3; c++) {
                 cause[c] =
-                        CODES[k][c]
+                        codes[k][c]
                                 * steps[k]
                                 * ROUNDING
                                 * perCode(colour.codeLight().curve(c), light.channel(c));

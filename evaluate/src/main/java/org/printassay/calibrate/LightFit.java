@@ -81,10 +81,7 @@ record LightFit(
         LightFitter.Outcome full = found.full();
         boolean untold = full == null;
         List<KernelChoice.Weighed> weighed =
-                untold
-                        ? List.of(
-                                new KernelChoice.Weighed(OrdinaryStray.of(samples, scan, found), 1))
-                        : KernelChoice.of(scan, found);
+                untold ? OrdinaryStray.of(samples, scan, found) : KernelChoice.of(scan, found);
         ChannelsTogether likeliest = weighed.get(0).model();
         double most = 0;
         double[] weights = new double[weighed.size()];

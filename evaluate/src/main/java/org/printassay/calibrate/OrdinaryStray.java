@@ -1,6 +1,9 @@
 package org.printassay.calibrate;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -12,6 +15,10 @@ import org.printassay.sample.SheetSamples;
  * "Bayesian Data Analysis", 3rd ed., 14.8). A black amid paper and one amid blacks tell much about
  * what levels beside them can be off. Where no twins are, nothing is removed and the whole prior is
  * the error.
+ *
+ * <p>A mark over the one black amid paper looks like stray light. So each twin may be marked
+ * instead, which weighs as the twins say; what that changes belongs to the uncertainty (Bayesian
+ * model averaging, as in {@link KernelChoice}).
  */
 final class OrdinaryStray {
     /** Standard deviations of the kernels, millimetres: within patches, between them, beyond. */
@@ -28,6 +35,17 @@ final class OrdinaryStray {
 
     /** Spread of inked twins, L* (common practice, no source): these are too few to tell it. */
     private static final double TWIN_L = 0.3;
+
+    /** How much a mark over a twin changes it, L* (common practice, no source). */
+    private static final double MARK_L = 5;
+
+    /** How often a twin has a mark over all of it (common practice, no source). */
+    private static final double MARKED = 0.02;
+
+    /** Models that weigh less are left away. */
+    private static final double NEGLIGIBLE = 0.003;
+
+    private static final int NOBODY = -1;
 
     /** Optics differ this much between channels, as share of the amounts' errors, squared. */
     private static final double DIFFERENT = 0.01;
@@ -60,15 +78,60 @@ final class OrdinaryStray {
     }
 
     /**
-     * The likeliest stray light with its errors.
+     * The likeliest stray light with its errors, and what is likely if one of the twins is marked.
      *
      * @param plain the light surface, found without stray light
      */
-    static ChannelsTogether of(SheetSamples samples, ScanLight scan, LightFitter.Outcome plain) {
-        return new OrdinaryStray(samples, scan, plain).likeliest();
+    static List<KernelChoice.Weighed> of(
+            SheetSamples samples, ScanLight scan, LightFitter.Outcome plain) {
+        OrdinaryStray stray = new OrdinaryStray(samples, scan, plain);
+        List<Told> told = new ArrayList<>();
+        Told clean = stray.likeliest(NOBODY);
+        told.add(clean);
+        for (int patch : stray.witnesses()) {
+            Told marked = stray.likeliest(patch);
+            double weight = marked.logEvidence + Math.log(MARKED / (1 - MARKED));
+            told.add(new Told(marked.model, weight));
+        }
+        double most = told.stream().mapToDouble(Told::logEvidence).max().orElseThrow();
+        told.removeIf(one -> one.logEvidence < most + Math.log(NEGLIGIBLE));
+        double sum = told.stream().mapToDouble(one -> Math.exp(one.logEvidence - most)).sum();
+        return told.stream()
+                .map(
+                        one ->
+                                new KernelChoice.Weighed(
+                                        one.model, Math.exp(one.logEvidence - most) / sum))
+                .toList();
     }
 
-    private ChannelsTogether likeliest() {
+    /** Stray light, and the logarithm of how likely it makes what was read, up to a constant. */
+    private record Told(ChannelsTogether model, double logEvidence) {}
+
+    /** Inked patches that have a clean twin. */
+    private int[] witnesses() {
+        TwinData data = scan.channels().get(0).data();
+        return IntStream.range(0, data.groups())
+                .filter(g -> g != data.paperGroup())
+                .mapToObj(this::clean)
+                .filter(twins -> twins.length > 1)
+                .flatMapToInt(Arrays::stream)
+                .toArray();
+    }
+
+    private int[] clean(int group) {
+        TwinData data = scan.channels().get(0).data();
+        return Arrays.stream(data.rows())
+                .filter(i -> data.group()[i] == group)
+                .filter(i -> samples.samples().get(i).flags().isEmpty())
+                .toArray();
+    }
+
+    /**
+     * By the twins.
+     *
+     * @param marked the patch that has a mark, or {@link #NOBODY}
+     */
+    private Told likeliest(int marked) {
         int parts = kinds.length;
         int channels = scan.channels().size();
         RealMatrix precision = new Array2DRowRealMatrix(parts, parts);
@@ -78,13 +141,19 @@ final class OrdinaryStray {
         }
         double[] told = new double[parts];
         TwinData data = scan.channels().get(0).data();
+        double logEvidence = 0;
         for (int g = 0; g < data.groups(); g++) {
             if (g != data.paperGroup()) {
-                hear(g, precision, told);
+                logEvidence += hear(g, marked, precision, told);
             }
         }
-        RealMatrix covariance = new CholeskyDecomposition(precision).getSolver().getInverse();
+        CholeskyDecomposition decomposed = new CholeskyDecomposition(precision);
+        RealMatrix covariance = decomposed.getSolver().getInverse();
         double[] amounts = covariance.operate(told);
+        for (int t = 0; t < parts; t++) {
+            logEvidence += told[t] * amounts[t] / 2;
+        }
+        logEvidence -= Math.log(decomposed.getDeterminant()) / 2;
         TwinFit.Result[] fits = new TwinFit.Result[channels];
         double[][][] byAmount = new double[channels][][];
         double[][] joint = new double[channels * parts][channels * parts];
@@ -102,23 +171,22 @@ final class OrdinaryStray {
         }
         LightFitter.Outcome outcome =
                 new LightFitter.Outcome(kinds, blurs, around, fits, null, null);
-        return new ChannelsTogether(outcome, joint, byAmount);
+        return new Told(new ChannelsTogether(outcome, joint, byAmount), logEvidence);
     }
 
     /**
      * What one group of twins says. A twin's ink is off alike in all channels, so that these are
      * one witness and not three: their mean is taken.
+     *
+     * @return the logarithm of how likely what was read is without stray light, up to a constant;
+     *     the group's own reflectance may be any
      */
-    private void hear(int group, RealMatrix precision, double[] told) {
+    private double hear(int group, int marked, RealMatrix precision, double[] told) {
         int channels = scan.channels().size();
         TwinData first = scan.channels().get(0).data();
-        int[] twins =
-                Arrays.stream(first.rows())
-                        .filter(i -> first.group()[i] == group)
-                        .filter(i -> samples.samples().get(i).flags().isEmpty())
-                        .toArray();
+        int[] twins = clean(group);
         if (twins.length < 2) {
-            return;
+            return 0;
         }
         double[] seen = new double[twins.length];
         double[] weight = new double[twins.length];
@@ -144,10 +212,15 @@ final class OrdinaryStray {
         }
         double slope = TwinData.slope(Math.max(0, middle));
         for (int k = 0; k < twins.length; k++) {
-            double error = Math.hypot(TWIN_L, first.errorL()[twins[k]]) / slope;
+            double off = twins[k] == marked ? Math.hypot(TWIN_L, MARK_L) : TWIN_L;
+            double error = Math.hypot(off, first.errorL()[twins[k]]) / slope;
             weight[k] = 1 / (error * error);
         }
+        double logEvidence = -Math.log(Arrays.stream(weight).sum()) / 2;
         centre(seen, weight);
+        for (int k = 0; k < twins.length; k++) {
+            logEvidence += (Math.log(weight[k]) - weight[k] * seen[k] * seen[k]) / 2;
+        }
         for (double[] one : by) {
             centre(one, weight);
         }
@@ -160,6 +233,7 @@ final class OrdinaryStray {
                 }
             }
         }
+        return logEvidence;
     }
 
     /** The group's own reflectance is not known: only distances from its mean tell. */

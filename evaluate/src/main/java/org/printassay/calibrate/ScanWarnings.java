@@ -121,8 +121,8 @@ final class ScanWarnings {
             PartResult result, @Nullable StrayLight stray, PartResult.@Nullable Blacks blacks) {
         if (stray == null && result.light().assumed()) {
             return "stray light could be estimated only roughly (too few patches stand twice): what"
-                    + " they tell of it was taken off, and black and Dmax are limited by the"
-                    + " scanner.";
+                    + " they tell of it was taken off, and a mark over one of them would pass for"
+                    + " it; black and Dmax are limited by the scanner.";
         }
         if (stray == null) {
             return "stray light could not be estimated (too few patches stand twice), so black and"

@@ -101,9 +101,13 @@ final class Assembly {
                 warnings,
                 judged.meanDeltaE00() == null,
                 WarningCode.COLOURS_NOT_JUDGED,
-                set.trust().absolute()
-                        ? "Colours were not judged: too few patches of the colour cube were read."
-                        : "Colours were not judged: the scan carries no usable profile.");
+                whiteClipped || blackClipped
+                        ? "Colours were not judged: "
+                                + (whiteClipped ? "paper" : "black")
+                                + ", which their aim hangs on, is clipped in the scan."
+                        : set.trust().absolute()
+                                ? "Colours were not judged: too few patches of the colour cube were read."
+                                : "Colours were not judged: the scan carries no usable profile.");
         note(
                 warnings,
                 judged.largestTwinDifference() == null,

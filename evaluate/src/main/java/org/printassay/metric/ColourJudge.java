@@ -98,7 +98,8 @@ public final class ColourJudge {
         if (!set.trust().absolute() || !set.colour() || white == null || black == null) {
             return null;
         }
-        if (black.mean().l() >= white.mean().l()) {
+        boolean clipped = neutrals.clipped(255) || neutrals.clipped(0);
+        if (clipped || black.mean().l() >= white.mean().l()) {
             return null;
         }
         return detail(set, PaperAim.relativeColorimetric(white.mean(), black.mean())).orElse(null);

@@ -89,10 +89,12 @@ public record Judgement(
         Lab whiteLab = neutrals.level(255).orElseThrow().mean();
         Lab blackLab = neutrals.level(0).orElseThrow().mean();
         PaperAim aim = PaperAim.relativeColorimetric(whiteLab, blackLab);
-        boolean absolute = set.trust().absolute() && set.colour();
-        // An aim hangs on paper and black: where one is clipped, all of tone would seem to be off.
+        // An aim hangs on paper and black: where one is clipped, all of tone and all colours would
+        // seem to be off.
+        boolean clipped = neutrals.clipped(255) || neutrals.clipped(0);
+        boolean colours = set.trust().absolute() && set.colour() && !clipped;
         Tone tone =
-                neutrals.clipped(255) || neutrals.clipped(0)
+                clipped
                         ? null
                         : ToneJudge.judge(
                                         neutrals,
@@ -106,7 +108,7 @@ public record Judgement(
                         : NeutralityJudge.judge(neutrals, whiteLab, blackLab, white.uncertainty())
                                 .orElse(null);
         List<Budget> budgets = new ArrayList<>(budgets(set, white, black, tone, neutrality));
-        if (absolute) {
+        if (colours) {
             Lab spread =
                     new Lab(
                             neutrals.noise(Lab::l).errorOf(1),
@@ -141,9 +143,9 @@ public record Judgement(
                 highlights,
                 neutrality,
                 repeats,
-                absolute ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
-                absolute ? ColourJudge.gamutVolume(set) : null,
-                absolute ? ColourJudge.detail(set, aim).orElse(null) : null,
+                colours ? ColourJudge.meanDeltaE00(set, aim).orElse(null) : null,
+                colours ? ColourJudge.gamutVolume(set) : null,
+                colours ? ColourJudge.detail(set, aim).orElse(null) : null,
                 twins,
                 gradient,
                 lost,

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.printassay.problem.Problem;
 
 /**
@@ -35,6 +36,7 @@ final class JpegFrame {
     private byte[] frame = new byte[0];
     private boolean progressive;
     private boolean saysTransform;
+    private boolean saysRgb;
     private int inFirstScan;
 
     JpegFrame(String name) {
@@ -72,9 +74,11 @@ final class JpegFrame {
         } else if (marker == TABLES) {
             quantisation(body);
         } else if (marker == APP14) {
-            saysTransform |=
+            boolean says =
                     body.length >= 12
                             && Arrays.equals(body, 0, TRANSFORM_NAME.length, TRANSFORM_NAME, 0, 5);
+            saysTransform |= says;
+            saysRgb = says ? body[11] == 0 : saysRgb;
         } else if (marker == SCAN || marker == 0xd9) {
             if (marker != SCAN || frame.length == 0) {
                 throw Problem.input(name, "the JPEG has no size. Save the scan anew.");
@@ -135,8 +139,12 @@ final class JpegFrame {
                 && frame[12] == RGB[2];
     }
 
-    /** How coarsely it is coded, where its tables are there. */
-    Optional<LossyCoding> coding() {
+    /**
+     * How coarsely it is coded, where its tables are there.
+     *
+     * @param unsaid the colour transform where no segment says one: 0 none
+     */
+    Optional<LossyCoding> coding(OptionalInt unsaid) {
         if (frame.length < 9) {
             return Optional.empty();
         }
@@ -144,7 +152,12 @@ final class JpegFrame {
         int[] chroma = frame.length >= 12 ? tables[frame[11] & 3] : luma;
         return luma == null || chroma == null
                 ? Optional.empty()
-                : Optional.of(LossyCoding.of(luma, chroma));
+                : Optional.of(
+                        LossyCoding.of(
+                                luma,
+                                chroma,
+                                components() == 3
+                                        && (saysTransform ? saysRgb : unsaid.orElse(1) == 0)));
     }
 
     /** Refuses what the decoder would hold as a whole and that is too large for that. */

@@ -23,6 +23,7 @@ import org.printassay.problem.Problem;
  * Exif orientation, and the ICC profile in its APP2 pieces (ISO 15076-1 Annex B.4).
  *
  * @param profileMarkers places in the file of the marker codes (0xE2) of the profile's pieces
+ * @param coding how coarsely it is coded, where its tables are there; see {@link #codedAs}
  * @param saysTransform whether a segment says which colour transform was made
  * @param jfifMarkers places in the file of the marker codes (0xE0) of JFIF segments
  * @param namedRgb whether its components are named R, G and B
@@ -84,7 +85,7 @@ record JpegHeader(
                 jfif.isPresent() || exif == null ? jfif : exif.resolution(),
                 profile.size() == 0 ? Optional.empty() : Optional.of(profile.toByteArray()),
                 profileMarkers,
-                frame.coding(),
+                frame.coding(OptionalInt.empty()),
                 exif != null && Orientation.mirrored(exif.orientation()),
                 frame.saysTransform(),
                 jfifMarkers,
@@ -123,6 +124,18 @@ record JpegHeader(
         boolean jfif = !jfifMarkers.isEmpty();
         int transform = around.orElse(namedRgb && !jfif ? 0 : 1);
         return jfif && transform == 1 ? OptionalInt.empty() : OptionalInt.of(transform);
+    }
+
+    /**
+     * How coarsely it is coded, its components taken for what {@link #unsaidTransform} says.
+     *
+     * @param around what the file around the JPEG says
+     */
+    Optional<LossyCoding> codedAs(OptionalInt around) {
+        OptionalInt unsaid = unsaidTransform(around);
+        return unsaid.isEmpty()
+                ? coding
+                : coding.map(known -> known.withRgb(unsaid.getAsInt() == 0));
     }
 
     private static boolean startsWith(byte[] body, byte[] start) {

@@ -58,7 +58,7 @@ final class JpegScan implements ScanImage {
                             header.resolution(),
                             header.profile(),
                             true,
-                            header.coding());
+                            header.codedAs(transform));
             return new JpegScan(file, info, header, header.unsaidTransform(transform));
         } catch (IOException e) {
             throw ScanFiles.unreadable(name, e);

@@ -4,13 +4,15 @@ package org.printassay.scan;
  * How coarsely a JPEG (ISO/IEC 10918-1) keeps an even area: the quantisation step of a block's
  * mean, in 8 bit codes. The coefficient of the mean is eight times the mean.
  *
- * @param lumaStep of the mean of lightness, codes
+ * @param lumaStep of the mean of lightness, codes; of red where red, green and blue are coded
  * @param chromaStep of the means of the two colour differences, codes; that of lightness for a grey
- *     image
+ *     image; of green and blue where those are coded
  * @param quality how the luminance table compares with the example table of the standard (Annex
  *     K.1) by the usual scaling from 1 to 100 (common practice, no source)
+ * @param ofRgb whether red, green and blue were coded as they are, without the transform to
+ *     lightness and colour differences
  */
-public record LossyCoding(double lumaStep, double chromaStep, int quality) {
+public record LossyCoding(double lumaStep, double chromaStep, int quality, boolean ofRgb) {
     private static final int BLOCK_GAIN = 8;
 
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
@@ -24,13 +26,19 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality) {
         return Math.sqrt(lumaStep * lumaStep - 1);
     }
 
+    /** The same, its components being red, green and blue or not. */
+    LossyCoding withRgb(boolean rgb) {
+        return new LossyCoding(lumaStep, chromaStep, quality, rgb);
+    }
+
     /**
      * From quantisation tables.
      *
      * @param luma 64 values of the table of the first component
      * @param chroma 64 values of the table of the second component; the first's where there is none
+     * @param ofRgb whether the components are red, green and blue
      */
-    static LossyCoding of(int[] luma, int[] chroma) {
+    static LossyCoding of(int[] luma, int[] chroma, boolean ofRgb) {
         double sum = 0;
         for (int value : luma) {
             sum += value;
@@ -42,6 +50,7 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality) {
         return new LossyCoding(
                 Math.hypot(1, (double) luma[0] / BLOCK_GAIN),
                 Math.hypot(1, (double) chroma[0] / BLOCK_GAIN),
-                (int) Math.round(Math.max(1, Math.min(100, quality))));
+                (int) Math.round(Math.max(1, Math.min(100, quality))),
+                ofRgb);
     }
 }

@@ -8,6 +8,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.zip.InflaterInputStream;
 import java.util.zip.ZipException;
 import org.printassay.problem.Problem;
@@ -75,7 +76,7 @@ final class TiffScan implements ScanImage {
         byte[] head = new FileRange(channel, offset, length).readAllBytes();
         try {
             byte[] jpeg = JpegPieces.withTables(format.jpegTables(), head, format.jpegTransform());
-            return JpegFrame.of(name, jpeg).coding();
+            return JpegFrame.of(name, jpeg).coding(OptionalInt.of(format.jpegTransform()));
         } catch (Problem e) {
             return Optional.empty(); // told when it is read
         }

@@ -80,7 +80,13 @@ final class SimulatedScan {
     private final Map<String, double[]> truth = new HashMap<>();
 
     SimulatedScan() throws Problem {
-        chart = Charts.create(Recipe.paper(PageSize.parse("A4"), Margins.all(12), RgbSpace.SRGB));
+        this(Recipe.Kind.PAPER);
+    }
+
+    SimulatedScan(Recipe.Kind kind) throws Problem {
+        chart =
+                Charts.create(
+                        Recipe.of(kind, PageSize.parse("A4"), Margins.all(12), RgbSpace.SRGB));
         sheet = chart.sheets().get(0);
     }
 

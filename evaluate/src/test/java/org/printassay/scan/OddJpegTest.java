@@ -1,6 +1,7 @@
 package org.printassay.scan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -68,7 +69,13 @@ class OddJpegTest {
         assertColour(MadeJpeg.RGB, file(MadeJpeg.named(jpeg, 0, 1, 2)));
         assertColour(MadeJpeg.RGB, file(MadeJpeg.named(jpeg, 1, 2, 3)));
         assertColour(MadeJpeg.RGB, file(MadeJpeg.named(jpeg, 7, 8, 9)));
+        assertFalse(codedAsRgb("odd.jpg"));
         assertColour(MadeJpeg.STORED, file(MadeJpeg.named(jpeg, 'R', 'G', 'B')));
+        assertTrue(codedAsRgb("odd.jpg"));
+    }
+
+    private boolean codedAsRgb(String name) throws Problem {
+        return ScanFiles.open(dir.resolve(name)).info().coding().orElseThrow().ofRgb();
     }
 
     @Test
@@ -76,6 +83,7 @@ class OddJpegTest {
         byte[] jpeg = MadeJpeg.named(MadeJpeg.of(false), 0, 1, 2);
         byte[] none = MadeJpeg.inserted(jpeg, transform(0));
         assertColour(MadeJpeg.STORED, file(none));
+        assertTrue(codedAsRgb("odd.jpg"));
         byte[] jfif = MadeJpeg.inserted(jpeg, MadeJpeg.JFIF);
         assertColour(MadeJpeg.RGB, file(jfif));
     }
@@ -89,8 +97,10 @@ class OddJpegTest {
         assertColour(MadeJpeg.STORED, inPdf(jpeg, OptionalInt.of(0)));
         byte[] jfif = MadeJpeg.inserted(jpeg, MadeJpeg.JFIF);
         assertColour(MadeJpeg.STORED, inPdf(jfif, OptionalInt.of(0)));
+        assertTrue(codedAsRgb("odd.pdf"));
         byte[] said = MadeJpeg.inserted(jpeg, transform(1));
         assertColour(MadeJpeg.RGB, inPdf(said, OptionalInt.of(0)));
+        assertFalse(codedAsRgb("odd.pdf"));
     }
 
     private char[] inPdf(byte[] jpeg, OptionalInt transform) throws Exception {

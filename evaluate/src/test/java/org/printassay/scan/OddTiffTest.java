@@ -2,6 +2,7 @@ package org.printassay.scan;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -171,6 +172,9 @@ class OddTiffTest {
             Path file = write(jpegFields(MadeJpeg.SIDE, 6), false, piece);
             LossyCoding coding = ScanFiles.open(file).info().coding().orElseThrow();
             assertEquals(quality, coding.quality(), 2);
+            assertFalse(coding.ofRgb());
+            Path rgb = write(jpegFields(MadeJpeg.SIDE, 2), false, piece);
+            assertTrue(ScanFiles.open(rgb).info().coding().orElseThrow().ofRgb());
         }
     }
 
