@@ -3,6 +3,11 @@ package org.printassay.acceptance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.demo.PrintRoom;
@@ -10,12 +15,6 @@ import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.scannermodel.CalibrationFile;
 import org.printassay.scannermodel.ScannerCalibration;
-
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
 
 /**
  * What a calibration says of its error, against the true error. Leave-one-out is of the print that

@@ -86,7 +86,9 @@ class RandomScanTest {
                 / 2;
     }
 
-    /** Of all judged wedges, levels of their intervals over those that the paper's spread allows. */
+    /**
+     * Of all judged wedges, levels of their intervals over those that the paper's spread allows.
+     */
     private static double medianWidth(List<Trial> read) {
         double[] widths =
                 read.stream()

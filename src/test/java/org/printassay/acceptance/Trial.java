@@ -114,7 +114,22 @@ record Trial(
 
     private static Trial refused(RandomConditions given, String why) {
         Interval none = Interval.NONE;
-        return new Trial(given, why, 0, 0, "", 0, none, none, none, none, 0, 0, Double.NaN, Double.NaN, false);
+        return new Trial(
+                given,
+                why,
+                0,
+                0,
+                "",
+                0,
+                none,
+                none,
+                none,
+                none,
+                0,
+                0,
+                Double.NaN,
+                Double.NaN,
+                false);
     }
 
     private static Trial of(RandomConditions given, Print print, Evaluation e) {

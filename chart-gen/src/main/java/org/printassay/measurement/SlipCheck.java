@@ -1,12 +1,11 @@
 package org.printassay.measurement;
 
-import org.jspecify.annotations.Nullable;
-import org.printassay.colour.DeltaE;
-import org.printassay.colour.Lab;
-
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.DeltaE;
+import org.printassay.colour.Lab;
 
 /**
  * Whether in a list of the right length one patch was left out and another read twice, so that all

@@ -2,6 +2,8 @@ package org.printassay.calibrate;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -12,9 +14,6 @@ import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.Section;
-
-import java.util.ArrayList;
-import java.util.List;
 
 /** The short sheet, whose only black amid paper may have a mark over it (all simulated). */
 class OrdinaryStrayTest {
