@@ -51,6 +51,13 @@ enum Kernel {
         };
     }
 
+    /** The same of a Gaussian. */
+    static double[] gaussian(double sigmaMm) {
+        double[] shares = new double[NODES.length + 1];
+        addGaussian(shares, sigmaMm, 1);
+        return shares;
+    }
+
     private static double[] student(int freedom, double length) {
         double[] shares = new double[NODES.length + 1];
         double below = 0;

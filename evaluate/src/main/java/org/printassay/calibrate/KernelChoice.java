@@ -1,6 +1,7 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
@@ -8,13 +9,20 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Weighs kernels of other shapes against the model that was found with Gaussians: what the twins
- * cannot tell apart is averaged, and its disagreement belongs to the uncertainty (J. A. Hoeting and
- * others, "Bayesian Model Averaging: A Tutorial", Statistical Science 14, 1999).
+ * Weighs kernels of other shapes, and glare along the scan's lines, against the model that was
+ * found with Gaussians: what the twins cannot tell apart is averaged, and its disagreement belongs
+ * to the uncertainty (J. A. Hoeting and others, "Bayesian Model Averaging: A Tutorial", Statistical
+ * Science 14, 1999).
  */
 final class KernelChoice {
     /** What two widths must gain over one to weigh the same: three numbers more. */
     private static final double APART_HANDICAP = 9;
+
+    /** What a model must gain for each amount that the model found does without. */
+    private static final double AMOUNT_HANDICAP = 3;
+
+    /** Standard errors from which glare along lines is taken for real. */
+    private static final double SIGNIFICANT = 3.3;
 
     /** Models that weigh less against the best are left away. */
     private static final double NEGLIGIBLE = 0.01;
@@ -64,6 +72,14 @@ final class KernelChoice {
         for (LightFitter.Outcome rival : rivals) {
             outcomes.add(rival);
             misfits.add(misfit(rival));
+        }
+        for (double turn : new double[] {scan.turnDegrees(), scan.turnDegrees() + 90}) {
+            LightFitter.Outcome lines = lines(turn, nodes, found.surfaceTerms());
+            if (lines != null) {
+                int more = Math.max(0, lines.kinds().length - found.kinds().length);
+                outcomes.add(lines);
+                misfits.add(misfit(lines) + AMOUNT_HANDICAP * more);
+            }
         }
         double least = misfits.stream().mapToDouble(m -> m).min().orElseThrow();
         double sum = 0;
@@ -131,6 +147,90 @@ final class KernelChoice {
         return mixed;
     }
 
+    /**
+     * Glare that a line of the scan spreads over itself alone: optics of a line sensor look at one
+     * line at a time, so what is scattered in them comes from all of that line and from nowhere
+     * else. Returned light beside it is Gaussian. Null where it is not significant.
+     *
+     * @param turnDegrees how the page is turned against the lines
+     */
+    private LightFitter.@Nullable Outcome lines(
+            double turnDegrees, double[][][] nodes, int surfaceTerms) {
+        WidthSearch held = this.held.search();
+        if (held == null) {
+            return null;
+        }
+        int channels = nodes.length;
+        int line = Widths.TRIED.length;
+        double[][][] at = new double[channels][line + 1][];
+        for (int c = 0; c < channels; c++) {
+            for (int w = 0; w < line; w++) {
+                at[c][w] = mixed(Kernel.gaussian(Widths.TRIED[w]), nodes[c]);
+            }
+            at[c][line] = scan.channels().get(c).alongLines(turnDegrees);
+        }
+        Kind[] kinds = {Kind.RETURNED, Kind.GLARE};
+        WidthSearch search =
+                WidthSearch.first(
+                        new WidthSearch.Setting(scan, kinds, surfaceTerms, at),
+                        new int[] {held.widths()[0].nearest(), line},
+                        this.held.fits());
+        if (search == null) {
+            return null;
+        }
+        double widthMm = search.widths()[0].mm();
+        double[][][] around = new double[channels][][];
+        for (int c = 0; c < channels; c++) {
+            double[] near = mixed(Kernel.gaussian(widthMm), nodes[c]);
+            around[c] =
+                    new double[][] {scan.channels().get(c).part(Kind.RETURNED, near), at[c][line]};
+        }
+        Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
+        LightFitter.Outcome both = fitted(kinds, blur, around, surfaceTerms, search);
+        if (both == null || ratio(both, 1) < SIGNIFICANT) {
+            return null;
+        }
+        if (ratio(both, 0) > SIGNIFICANT) {
+            return both;
+        }
+        double[][][] alone = new double[channels][][];
+        for (int c = 0; c < channels; c++) {
+            alone[c] = new double[][] {at[c][line]};
+        }
+        return fitted(new Kind[] {Kind.GLARE}, blur, alone, surfaceTerms, null);
+    }
+
+    /** Largest amount of a part over its standard error, of all channels. */
+    private static double ratio(LightFitter.Outcome outcome, int part) {
+        double largest = 0;
+        for (int c = 0; c < outcome.fits().length; c++) {
+            TwinFit.Result fit = outcome.fits()[c];
+            double error = fit.error(part) * outcome.widening(c, part);
+            largest = Math.max(largest, fit.amounts()[part] / error);
+        }
+        return largest;
+    }
+
+    private LightFitter.@Nullable Outcome fitted(
+            Kind[] kinds,
+            Blur blur,
+            double[][][] around,
+            int surfaceTerms,
+            @Nullable WidthSearch search) {
+        TwinFit.Result[] fits = new TwinFit.Result[around.length];
+        for (int c = 0; c < fits.length; c++) {
+            TwinData data = scan.channels().get(c).data();
+            TwinFit.Result fit = TwinFit.fit(data, kinds, around[c], surfaceTerms, null);
+            if (fit == null) {
+                return null;
+            }
+            fits[c] = fit;
+        }
+        Blur[] blurs = new Blur[kinds.length];
+        Arrays.fill(blurs, blur);
+        return new LightFitter.Outcome(kinds, blurs, around, fits, search, held);
+    }
+
     private LightFitter.@Nullable Outcome rival(
             Kernel kernel, double[][][] nodes, Kind[] kinds, int surfaceTerms) {
         int channels = nodes.length;
@@ -154,22 +254,13 @@ final class KernelChoice {
         double widthMm = search.widths()[0].mm();
         double[] shares = kernel.mixture(widthMm);
         Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
-        Blur[] blurs = new Blur[kinds.length];
         double[][][] around = new double[channels][kinds.length][];
-        TwinFit.Result[] fits = new TwinFit.Result[channels];
         for (int c = 0; c < channels; c++) {
-            ChannelLight channel = scan.channels().get(c);
             double[] mixed = mixed(shares, nodes[c]);
             for (int t = 0; t < kinds.length; t++) {
-                blurs[t] = blur;
-                around[c][t] = channel.part(kinds[t], mixed);
+                around[c][t] = scan.channels().get(c).part(kinds[t], mixed);
             }
-            TwinFit.Result fit = TwinFit.fit(channel.data(), kinds, around[c], surfaceTerms, null);
-            if (fit == null) {
-                return null;
-            }
-            fits[c] = fit;
         }
-        return new LightFitter.Outcome(kinds, blurs, around, fits, search, held);
+        return fitted(kinds, blur, around, surfaceTerms, search);
     }
 }

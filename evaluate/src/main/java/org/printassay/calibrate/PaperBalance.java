@@ -1,9 +1,11 @@
 package org.printassay.calibrate;
 
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.printassay.colour.Rgb8;
 import org.printassay.sample.PatchSample;
+import org.printassay.scan.LossyCoding;
 
 /**
  * How far the channels of bare paper are apart, in codes of 0 to 1. Automatic white balance makes
@@ -14,7 +16,7 @@ import org.printassay.sample.PatchSample;
  *
  * @param red mean of red less green over the patches
  * @param blue mean of blue less green
- * @param error standard error of the larger of the two
+ * @param error standard error of the larger of the two, and what lossy coding may have rounded off
  * @param spread standard deviation of green between patches
  * @param light mean of green
  * @param fine whether codes are finer than 8 bits
@@ -32,6 +34,9 @@ record PaperBalance(
      * over codes: 0.3 of 255.
      */
     private static final double SPREAD = 0.0012;
+
+    /** Blue less green by half a step of Cb (ITU-R BT.601), for codes of 0 to 1. */
+    private static final double HALF_STEP = (1.772 + 0.344136) / 2 / 255;
 
     /** Darker than this it is no bare paper, or the scan is a negative. */
     private static final double LIGHTEST = 0.5;
@@ -58,10 +63,18 @@ record PaperBalance(
         return new PaperBalance(
                 red.getMean(),
                 blue.getMean(),
-                most / Math.sqrt(paper.size()),
+                most / Math.sqrt(paper.size()) + rounded(part.samples().scan().coding()),
                 green.getStandardDeviation(),
                 green.getMean(),
                 part.samples().census().finerThanEightBits());
+    }
+
+    /**
+     * How far lossy coding may have moved the channels towards each other, the same in all patches:
+     * grey is one of its steps of colour difference, and slight tints become it.
+     */
+    static double rounded(Optional<LossyCoding> coding) {
+        return coding.map(c -> HALF_STEP * c.chromaStep()).orElse(0.0);
     }
 
     private static double code(ScanPart part, PatchSample sample, int channel) {

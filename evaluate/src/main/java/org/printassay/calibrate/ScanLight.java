@@ -24,6 +24,7 @@ import org.printassay.sheet.Section;
  * @param paperKnown false when no unprinted patch was read and the lightest stands for it
  * @param grid the neighbourhood
  * @param anyMap a map that shows which cells are known
+ * @param turnDegrees rotation of the sheet in the scan, clockwise: how its lines lie on the page
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record ScanLight(
@@ -31,7 +32,8 @@ record ScanLight(
         double[] paper,
         boolean paperKnown,
         SurroundGrid grid,
-        float[] anyMap) {
+        float[] anyMap,
+        double turnDegrees) {
     private static final Rgb8 UNPRINTED = new Rgb8(255, 255, 255);
 
     /** Points across and down a patch where its neighbourhood is read. */
@@ -75,7 +77,13 @@ record ScanLight(
                             terms);
             channels.add(new ChannelLight(grid, data, places, windows, surface, map));
         }
-        return new ScanLight(channels, paper, paperCode.equals(UNPRINTED), grid, map);
+        return new ScanLight(
+                channels,
+                paper,
+                paperCode.equals(UNPRINTED),
+                grid,
+                map,
+                scan.located().placement().rotationDegrees());
     }
 
     /** A code that was read once compares with nothing; the paper stays, it is the reference. */

@@ -84,6 +84,24 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
     }
 
     /**
+     * A width for the first part alone.
+     *
+     * @param start index of each part's width; that of the others stays
+     * @param held fits whose spread of twins is used throughout
+     * @return null when the twins do not determine the numbers asked for
+     */
+    static @Nullable WidthSearch first(Setting setting, int[] start, TwinFit.Result[] held) {
+        Series series = Series.of(setting, held, start, new int[] {0}, true);
+        if (series == null) {
+            return null;
+        }
+        Widths[] each = new Widths[start.length];
+        Arrays.fill(each, Widths.of(series.misfits()));
+        return new WidthSearch(
+                each, new double[][][][] {series.amounts()}, series.misfits()[series.best()]);
+    }
+
+    /**
      * A width for each part, from a start towards the best, one part at a time.
      *
      * @param start index of each part's width

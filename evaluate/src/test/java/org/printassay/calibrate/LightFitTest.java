@@ -180,6 +180,24 @@ class LightFitTest {
         assertEquals(0, blackError(scan, samples, fit), 0.3);
     }
 
+    /** A line sensor sees one line at a time, and its optics scatter that line alone. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.04})
+    void glareAlongTheLinesOfTheScanIsRemoved(double returned) throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.lineGlare = 0.015;
+        scan.lid = 0.05;
+        scan.dusty = 0;
+        scan.returned = alike(returned);
+        scan.returnedKernel = gaussian(6);
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertTrue(rms(scan, samples, measured(samples)) > 2, "the simulated harm is real");
+        assertEquals(0, blackError(scan, samples, fit), 0.5);
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.3);
+        assertEquals(0.015, stray(fit).glare(), 0.002);
+    }
+
     @Test
     void channelsHaveTheirOwnGlare() throws Problem {
         SimulatedScan scan = glare(0, gaussian(8));

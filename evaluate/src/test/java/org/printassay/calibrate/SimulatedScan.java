@@ -57,6 +57,9 @@ final class SimulatedScan {
     @Nullable Convolution glareKernel;
     @Nullable Convolution returnedKernel;
 
+    /** Glare of each line of the scan, of all that lies on it; beside that of the kernel. */
+    double lineGlare;
+
     /** Loss of light in the corners, and a slope along the carriage. */
     double falloff;
 
@@ -150,6 +153,12 @@ final class SimulatedScan {
         }
         float[][] seen = new float[3][columns * rows];
         for (int y = 0; y < rows; y++) {
+            double[] line = new double[3];
+            for (int c = 0; c < 3; c++) {
+                for (int x = 0; x < columns; x++) {
+                    line[c] += page[c][y * columns + x] / columns;
+                }
+            }
             for (int x = 0; x < columns; x++) {
                 double light = light(mm(x), mm(y));
                 int i = y * columns + x;
@@ -164,7 +173,8 @@ final class SimulatedScan {
                                                                     + returned[c]
                                                                             * (returnedSeen[c][i]
                                                                                     - reference[c]))
-                                                    + glare[c] * (glareSeen[c][i] - r)));
+                                                    + glare[c] * (glareSeen[c][i] - r)
+                                                    + lineGlare * (line[c] - r)));
                 }
             }
         }
