@@ -80,7 +80,7 @@ final class ChannelLight {
             for (int column = 0; column < grid.columns(); column++) {
                 float value = map[row * grid.columns() + column];
                 if (!Float.isNaN(value)) {
-                    double line = line(grid.x(column), grid.y(row), across, down);
+                    double line = line(column, row, across, down);
                     int at = (int) Math.floor(line);
                     double share = line - at;
                     sums[at] += (1 - share) * value;
@@ -94,25 +94,23 @@ final class ChannelLight {
         double[] means = new double[places.length];
         for (int i = 0; i < means.length; i++) {
             double sum = 0;
-            for (int k = 0; k < places[i].length; k += 2) {
-                double line = line(places[i][k], places[i][k + 1], across, down);
+            for (GridPlace place : places[i]) {
+                double line = line(place.across(), place.down(), across, down);
                 int at = (int) Math.floor(line);
                 double share = line - at;
                 double light = (1 - share) * sums[at] + share * sums[at + 1];
                 double weight = (1 - share) * known[at] + share * known[at + 1];
                 sum += weight > 0 ? light / weight : mean;
             }
-            means[i] = 2 * sum / places[i].length;
+            means[i] = sum / places[i].length;
         }
         return means;
     }
 
     /** Number of the line through a place, lines being a cell apart; 0 is beyond every cell. */
-    private double line(double xMm, double yMm, double across, double down) {
+    private double line(double column, double row, double across, double down) {
         double middle = Math.ceil(Math.hypot(grid.columns(), grid.rows())) + 1;
-        double x = xMm - grid.x(0);
-        double y = yMm - grid.y(0);
-        return middle + (x * across + y * down) / grid.cellMm();
+        return middle + column * across + row * down;
     }
 
     /** What a part needs to know of each patch's neighbourhood: Gbar, or Rbar - Rref. */

@@ -7,6 +7,8 @@ package org.printassay.calibrate;
 final class GridPlace {
     private static final int CELLS = 4;
 
+    private final double across;
+    private final double down;
     private final int[] columns = new int[CELLS];
     private final int[] begins = new int[CELLS];
     private final double[] acrossWeights = new double[CELLS];
@@ -21,6 +23,8 @@ final class GridPlace {
      * @param down the same for rows
      */
     GridPlace(SurroundGrid grid, double across, double down) {
+        this.across = across;
+        this.down = down;
         int column = (int) Math.floor(across);
         int row = (int) Math.floor(down);
         for (int i = 0; i < CELLS; i++) {
@@ -29,6 +33,16 @@ final class GridPlace {
             begins[i] = held(row + i - 1, grid.rows()) * grid.columns();
             downWeights[i] = keys(down - row - (i - 1));
         }
+    }
+
+    /** Position between the centres of columns, 0 at the first. */
+    double across() {
+        return across;
+    }
+
+    /** Position between the centres of rows, 0 at the first. */
+    double down() {
+        return down;
     }
 
     private static int held(int at, int count) {

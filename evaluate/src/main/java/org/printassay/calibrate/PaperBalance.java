@@ -71,10 +71,16 @@ record PaperBalance(
 
     /**
      * How far lossy coding may have moved the channels towards each other, the same in all patches:
-     * grey is one of its steps of colour difference, and slight tints become it.
+     * grey is one of its steps of colour difference, and slight tints become it. Where red, green
+     * and blue were coded as they are, two of them may have become one step.
      */
     static double rounded(Optional<LossyCoding> coding) {
-        return coding.map(c -> HALF_STEP * c.chromaStep()).orElse(0.0);
+        return coding.map(
+                        c ->
+                                c.ofRgb()
+                                        ? (c.lumaStep() + c.chromaStep()) / 2 / 255
+                                        : HALF_STEP * c.chromaStep())
+                .orElse(0.0);
     }
 
     private static double code(ScanPart part, PatchSample sample, int channel) {

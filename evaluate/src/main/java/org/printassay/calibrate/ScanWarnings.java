@@ -19,7 +19,10 @@ final class ScanWarnings {
     /** Standard error of black by that of the glare, L*, from which the scanner limits it. */
     private static final double LIMITED_L = 1;
 
-    /** Paper differing by more between scans of a print, percent of Y. */
+    /**
+     * Paper differing by more between scans of a print, percent of Y, and by more than the light of
+     * one of them within itself, is not explained by where on the bed they lay.
+     */
     private static final double EXPOSURES_PERCENT = 1;
 
     private ScanWarnings() {}
@@ -52,7 +55,9 @@ final class ScanWarnings {
         double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
         double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
         double percent = 100 * (most / least - 1);
-        if (percent > EXPOSURES_PERCENT) {
+        double uneven =
+                results.stream().mapToDouble(r -> r.light().falloffPercent()).max().orElse(0);
+        if (percent > Math.max(EXPOSURES_PERCENT, uneven)) {
             text +=
                     format(
                             " It seems to have been on: the same paper differs by %.1f %% between"

@@ -49,7 +49,7 @@ class PaperBalanceTest {
      */
     @Test
     void tintsThatLossyCodingTookAwayDoNotTell() {
-        LossyCoding coding = new LossyCoding(1.6, 1.75, 60);
+        LossyCoding coding = new LossyCoding(1.6, 1.75, 60, false);
         double lost = PaperBalance.rounded(Optional.of(coding)) / CODE;
         Random random = new Random(3);
         int told = 0;

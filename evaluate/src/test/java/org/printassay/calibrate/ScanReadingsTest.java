@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -101,6 +102,30 @@ class ScanReadingsTest {
         assertFalse(warns(result, WarningCode.SCANNER_LIMITED));
         StrayLight stray = Objects.requireNonNull(result.strayLight());
         assertTrue(stray.blackWithout() > 7, "black without " + stray.blackWithout());
+    }
+
+    @Test
+    void paperThatDiffersByLessThanTheLightIsUnevenAccusesNoExposure() throws Problem {
+        assertTrue(exposureOfPair(1.02, 0).contains("seems to have been on"));
+        assertFalse(exposureOfPair(1.02, 0.05).contains("seems to have been on"));
+        assertTrue(exposureOfPair(1.12, 0.05).contains("seems to have been on"));
+    }
+
+    /** What is said of the exposure of two scans of a print, the second of them lighter. */
+    private static String exposureOfPair(double exposure, double falloff) throws Problem {
+        List<ScanPart> parts = new ArrayList<>();
+        for (double each : new double[] {1, exposure}) {
+            SimulatedScan scan = new SimulatedScan();
+            scan.exposure = each;
+            scan.falloff = falloff;
+            scan.dusty = 0;
+            parts.add(new ScanPart(scan.scan(), profiled(scan)));
+        }
+        return ScanReadings.of(parts).warnings().stream()
+                .filter(w -> w.code() == WarningCode.EXPOSURE_UNKNOWN)
+                .map(Warning::text)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** A calibration averages scans, so it has to know whether they show one print. */

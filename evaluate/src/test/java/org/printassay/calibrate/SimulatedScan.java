@@ -60,6 +60,9 @@ final class SimulatedScan {
     /** Glare of each line of the scan, of all that lies on it; beside that of the kernel. */
     double lineGlare;
 
+    /** What the scanner's own exposure does to all light. */
+    double exposure = 1;
+
     /** Loss of light in the corners, and a slope along the carriage. */
     double falloff;
 
@@ -160,7 +163,7 @@ final class SimulatedScan {
                 }
             }
             for (int x = 0; x < columns; x++) {
-                double light = light(mm(x), mm(y));
+                double light = exposure * light(mm(x), mm(y));
                 int i = y * columns + x;
                 for (int c = 0; c < 3; c++) {
                     double r = page[c][i];
