@@ -255,6 +255,14 @@ class ScanHealthTest {
         assertEquals(Set.of(WarningCode.AUTOMATIC_COLOUR), spoiling(e), e.warnings().toString());
         assertTrue(e.warnings().toString().contains("may be on"), e.warnings().toString());
         assertFalse(e.findings().toString().contains("Greys are neutral"));
+        // Coding makes slight tints grey: there the same says nothing.
+        Path lossy = dir.resolve("neutral.jpg");
+        PrintRoom.scan(
+                SimulatedPrint.print(paper, Printing.EXACT, 5),
+                flatbed().withFile(ScanFile.TIFF16.withFormat(ScanFile.Format.JPEG, 8)),
+                5,
+                lossy);
+        assertFalse(spoiling(evaluated(lossy)).contains(WarningCode.AUTOMATIC_COLOUR));
     }
 
     @Test

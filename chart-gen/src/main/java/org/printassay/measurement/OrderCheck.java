@@ -131,8 +131,8 @@ final class OrderCheck {
                 + (slip.off() > 0 ? "after" : "before")
                 + " their own: one patch seems to have been left out "
                 + (slip.off() > 0 ? "at or before the first" : "at or after the last")
-                + " of them and another read twice. Compare the list with the reading order, or"
-                + " measure again.";
+                + " of them and another read twice. Compare the list with the reading order,"
+                + " measure again, or give the patches' names.";
     }
 
     /**

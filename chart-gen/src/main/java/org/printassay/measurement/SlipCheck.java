@@ -96,7 +96,7 @@ final class SlipCheck {
 
     /** The best slip found from three first guesses: none, all off forwards, all off backwards. */
     private @Nullable Slip best() {
-        double straight = check(fit(null), null);
+        double straight = misfit(fit(null), null);
         Slip best = null;
         int last = read.size() - 1;
         Slip[] starts = {null, new Slip(0, last - 1, 1, 0), new Slip(1, last, -1, 0)};
@@ -107,7 +107,7 @@ final class SlipCheck {
                 if (slip == null) {
                     break;
                 }
-                double gain = straight - check(fit(slip), slip);
+                double gain = straight - misfit(fit(slip), slip);
                 if (best == null || gain > best.gain) {
                     best = new Slip(slip.from, slip.to, slip.off, gain);
                 }
@@ -129,7 +129,7 @@ final class SlipCheck {
     }
 
     /** Negative log likelihood of all readings, where patches stand as a slip says. */
-    private double check(Fit fit, @Nullable Slip slip) {
+    private double misfit(Fit fit, @Nullable Slip slip) {
         double sum = 0;
         for (int place = 0; place < read.size(); place++) {
             sum += fit.loss(read.get(place), features[patch(place, slip)]);

@@ -45,6 +45,28 @@ class SlipCheckTest {
         }
     }
 
+    /** Saturated colours and shadows that print alike are no patch read twice. */
+    @Test
+    void aPrintThatClipsIsNotTakenForASlip() throws Problem {
+        Random random = new Random(5);
+        for (Recipe.Kind kind :
+                List.of(Recipe.Kind.PAPER, Recipe.Kind.PRINTER, Recipe.Kind.SHORT)) {
+            List<Lab> expected = expected(kind);
+            for (int k = 0; k < PAPERS; k++) {
+                List<Lab> read = new ArrayList<>();
+                for (Lab lab : Paper.of(random).read(expected, random)) {
+                    double reached = Math.min(1, 40 / Math.max(1, lab.chroma()));
+                    read.add(
+                            new Lab(
+                                    Math.max(25 + 0.1 * random.nextGaussian(), lab.l()),
+                                    reached * lab.a(),
+                                    reached * lab.b()));
+                }
+                assertEquals(Optional.empty(), SlipCheck.of(expected, read), kind + " " + k);
+            }
+        }
+    }
+
     /** The other way round: an early patch twice, a later one not at all. */
     @Test
     void aPatchReadTwiceAndALaterOneLeftOutShows() throws Problem {

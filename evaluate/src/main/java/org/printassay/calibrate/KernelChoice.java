@@ -18,7 +18,10 @@ final class KernelChoice {
     /** What two widths must gain over one to weigh the same: three numbers more. */
     private static final double APART_HANDICAP = 9;
 
-    /** What a model must gain for each amount that the model found does without. */
+    /**
+     * What a model must gain for each amount that the model found does without (common practice, no
+     * source).
+     */
     private static final double AMOUNT_HANDICAP = 3;
 
     /** Standard errors from which glare along lines is taken for real. */
@@ -46,25 +49,26 @@ final class KernelChoice {
         }
     }
 
-    /** The model that was found and, where it has stray light, its rivals. */
+    /** The model that was found and its rivals; where it has no stray light, glare along lines. */
     static List<Weighed> of(ScanLight scan, LightFitter.Outcome found) {
         LightFitter.Outcome full = found.full();
-        if (found.kinds().length == 0 || full == null) {
+        if (full == null) {
             return List.of(new Weighed(ChannelsTogether.of(scan, found), 1));
         }
         return new KernelChoice(scan, full).weigh(found);
     }
 
     private List<Weighed> weigh(LightFitter.Outcome found) {
+        boolean stray = found.kinds().length > 0;
         boolean apart = found.kinds().length > 1 && found.blurs()[0] != found.blurs()[1];
         Kind[] kinds = apart ? held.kinds() : found.kinds();
         List<LightFitter.Outcome> outcomes = new ArrayList<>();
         List<Double> misfits = new ArrayList<>();
         outcomes.add(found);
         misfits.add(misfit(found) + (apart ? APART_HANDICAP : 0));
-        double[][][] nodes = nodes();
+        double[][][] nodes = stray ? nodes() : new double[0][][];
         List<LightFitter.Outcome> rivals =
-                Stream.of(Kernel.values())
+                Stream.of(stray ? Kernel.values() : new Kernel[0])
                         .parallel()
                         .map(kernel -> rival(kernel, nodes, kinds, found.surfaceTerms()))
                         .filter(Objects::nonNull)
@@ -74,7 +78,10 @@ final class KernelChoice {
             misfits.add(misfit(rival));
         }
         for (double turn : new double[] {scan.turnDegrees(), scan.turnDegrees() + 90}) {
-            LightFitter.Outcome lines = lines(turn, nodes, found.surfaceTerms());
+            LightFitter.Outcome lines =
+                    stray
+                            ? lines(turn, nodes, found.surfaceTerms())
+                            : linesAlone(turn, found.surfaceTerms());
             if (lines != null) {
                 int more = Math.max(0, lines.kinds().length - found.kinds().length);
                 outcomes.add(lines);
@@ -156,8 +163,8 @@ final class KernelChoice {
      */
     private LightFitter.@Nullable Outcome lines(
             double turnDegrees, double[][][] nodes, int surfaceTerms) {
-        WidthSearch held = this.held.search();
-        if (held == null) {
+        WidthSearch found = held.search();
+        if (found == null) {
             return null;
         }
         int channels = nodes.length;
@@ -173,8 +180,8 @@ final class KernelChoice {
         WidthSearch search =
                 WidthSearch.first(
                         new WidthSearch.Setting(scan, kinds, surfaceTerms, at),
-                        new int[] {held.widths()[0].nearest(), line},
-                        this.held.fits());
+                        new int[] {found.widths()[0].nearest(), line},
+                        held.fits());
         if (search == null) {
             return null;
         }
@@ -186,18 +193,26 @@ final class KernelChoice {
                     new double[][] {scan.channels().get(c).part(Kind.RETURNED, near), at[c][line]};
         }
         Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
-        LightFitter.Outcome both = fitted(kinds, blur, around, surfaceTerms, search);
-        if (both == null || ratio(both, 1) < SIGNIFICANT) {
+        LightFitter.Outcome both = fitted(kinds, blur, around, surfaceTerms, search, true);
+        if (both == null || !(ratio(both, 1) >= SIGNIFICANT)) {
             return null;
         }
         if (ratio(both, 0) > SIGNIFICANT) {
             return both;
         }
-        double[][][] alone = new double[channels][][];
-        for (int c = 0; c < channels; c++) {
-            alone[c] = new double[][] {at[c][line]};
+        return linesAlone(turnDegrees, surfaceTerms);
+    }
+
+    /** The same without returned light; its width is taken for what lies beside patches only. */
+    private LightFitter.@Nullable Outcome linesAlone(double turnDegrees, int surfaceTerms) {
+        double[][][] around = new double[scan.channels().size()][][];
+        for (int c = 0; c < around.length; c++) {
+            around[c] = new double[][] {scan.channels().get(c).alongLines(turnDegrees)};
         }
-        return fitted(new Kind[] {Kind.GLARE}, blur, alone, surfaceTerms, null);
+        Kind[] kinds = {Kind.GLARE};
+        LightFitter.Outcome alone =
+                fitted(kinds, held.blurs()[0], around, surfaceTerms, null, true);
+        return alone != null && ratio(alone, 0) >= SIGNIFICANT ? alone : null;
     }
 
     /** Largest amount of a part over its standard error, of all channels. */
@@ -216,7 +231,8 @@ final class KernelChoice {
             Blur blur,
             double[][][] around,
             int surfaceTerms,
-            @Nullable WidthSearch search) {
+            @Nullable WidthSearch search,
+            boolean alongLines) {
         TwinFit.Result[] fits = new TwinFit.Result[around.length];
         for (int c = 0; c < fits.length; c++) {
             TwinData data = scan.channels().get(c).data();
@@ -228,7 +244,7 @@ final class KernelChoice {
         }
         Blur[] blurs = new Blur[kinds.length];
         Arrays.fill(blurs, blur);
-        return new LightFitter.Outcome(kinds, blurs, around, fits, search, held);
+        return new LightFitter.Outcome(kinds, blurs, around, fits, search, alongLines, held);
     }
 
     private LightFitter.@Nullable Outcome rival(
@@ -261,6 +277,6 @@ final class KernelChoice {
                 around[c][t] = scan.channels().get(c).part(kinds[t], mixed);
             }
         }
-        return fitted(kinds, blur, around, surfaceTerms, search);
+        return fitted(kinds, blur, around, surfaceTerms, search, false);
     }
 }

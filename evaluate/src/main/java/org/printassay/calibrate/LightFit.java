@@ -63,7 +63,7 @@ record LightFit(
      * @param glare fraction g; 0 when left out of the model
      * @param glareError standard error of g, the width's error included
      * @param returned c; 0 when left out of the model
-     * @param widthMm Gaussian width
+     * @param widthMm Gaussian width; NaN for glare along the lines of the scan
      * @param negative whether it came out as less than nothing, which no scanner does by itself
      */
     record Stray(
@@ -259,8 +259,14 @@ record LightFit(
         return sum;
     }
 
-    /** Width of the part that says most: glare where there is some, of two the larger. */
+    /**
+     * Width of the part that says most: glare where there is some, of two the larger. NaN for glare
+     * along lines.
+     */
     private static double width(LightFitter.Outcome outcome, int channel) {
+        if (outcome.alongLines()) {
+            return Double.NaN;
+        }
         double width = outcome.blurs()[0].sigmaMm();
         double most = 0;
         for (int t = 0; t < outcome.kinds().length; t++) {

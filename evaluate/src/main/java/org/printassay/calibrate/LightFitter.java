@@ -62,6 +62,7 @@ final class LightFitter {
      * @param around for each channel and part, the neighbourhood of each patch
      * @param fits one a channel
      * @param search how the widths were found; null when there is no stray light in the model
+     * @param alongLines whether its glare comes from the line of the scan instead of around
      * @param full the model with everything in it; null when the twins cannot carry it
      */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
@@ -71,6 +72,7 @@ final class LightFitter {
             double[][][] around,
             TwinFit.Result[] fits,
             @Nullable WidthSearch search,
+            boolean alongLines,
             @Nullable Outcome full) {
         int surfaceTerms() {
             return fits[0].surface().length;
@@ -84,11 +86,11 @@ final class LightFitter {
         }
 
         Outcome with(TwinFit.Result[] others) {
-            return new Outcome(kinds, blurs, around, others, search, full);
+            return new Outcome(kinds, blurs, around, others, search, alongLines, full);
         }
 
         private Outcome within(@Nullable Outcome everything) {
-            return new Outcome(kinds, blurs, around, fits, search, everything);
+            return new Outcome(kinds, blurs, around, fits, search, alongLines, everything);
         }
     }
 
@@ -191,7 +193,7 @@ final class LightFitter {
             }
         }
         TwinFit.Result[] fits = fitAll(kinds, around, surfaceTerms);
-        return fits == null ? null : new Outcome(kinds, widths, around, fits, search, null);
+        return fits == null ? null : new Outcome(kinds, widths, around, fits, search, false, null);
     }
 
     private WidthSearch.Setting setting(Kind[] kinds, int surfaceTerms) {
@@ -343,6 +345,6 @@ final class LightFitter {
     }
 
     private static Outcome plain(double[][][] around, TwinFit.Result[] fits) {
-        return new Outcome(NONE, new Blur[0], around, fits, null, null);
+        return new Outcome(NONE, new Blur[0], around, fits, null, false, null);
     }
 }

@@ -170,7 +170,7 @@ final class OrdinaryStray {
             }
         }
         LightFitter.Outcome outcome =
-                new LightFitter.Outcome(kinds, blurs, around, fits, null, null);
+                new LightFitter.Outcome(kinds, blurs, around, fits, null, false, null);
         return new Told(new ChannelsTogether(outcome, joint, byAmount), logEvidence);
     }
 

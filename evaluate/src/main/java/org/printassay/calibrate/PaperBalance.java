@@ -1,11 +1,9 @@
 package org.printassay.calibrate;
 
 import java.util.List;
-import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.printassay.colour.Rgb8;
 import org.printassay.sample.PatchSample;
-import org.printassay.scan.LossyCoding;
 
 /**
  * How far the channels of bare paper are apart, in codes of 0 to 1. Automatic white balance makes
@@ -16,7 +14,7 @@ import org.printassay.scan.LossyCoding;
  *
  * @param red mean of red less green over the patches
  * @param blue mean of blue less green
- * @param error standard error of the larger of the two, and what lossy coding may have rounded off
+ * @param error standard error of the larger of the two
  * @param spread standard deviation of green between patches
  * @param light mean of green
  * @param fine whether codes are finer than 8 bits
@@ -34,9 +32,6 @@ record PaperBalance(
      * over codes: 0.3 of 255.
      */
     private static final double SPREAD = 0.0012;
-
-    /** Blue less green by half a step of Cb (ITU-R BT.601), for codes of 0 to 1. */
-    private static final double HALF_STEP = (1.772 + 0.344136) / 2 / 255;
 
     /** Darker than this it is no bare paper, or the scan is a negative. */
     private static final double LIGHTEST = 0.5;
@@ -56,31 +51,18 @@ record PaperBalance(
             green.addValue(g);
             blue.addValue(code(part, sample, 2) - g);
         }
-        if (paper.size() < FEWEST) {
+        // Half a step of a colour difference is a code or more: lossy coding makes tints grey.
+        if (paper.size() < FEWEST || part.samples().scan().coding().isPresent()) {
             return new PaperBalance(1, 1, 0, 0, 0, false);
         }
         double most = Math.max(red.getStandardDeviation(), blue.getStandardDeviation());
         return new PaperBalance(
                 red.getMean(),
                 blue.getMean(),
-                most / Math.sqrt(paper.size()) + rounded(part.samples().scan().coding()),
+                most / Math.sqrt(paper.size()),
                 green.getStandardDeviation(),
                 green.getMean(),
                 part.samples().census().finerThanEightBits());
-    }
-
-    /**
-     * How far lossy coding may have moved the channels towards each other, the same in all patches:
-     * grey is one of its steps of colour difference, and slight tints become it. Where red, green
-     * and blue were coded as they are, two of them may have become one step.
-     */
-    static double rounded(Optional<LossyCoding> coding) {
-        return coding.map(
-                        c ->
-                                c.ofRgb()
-                                        ? (c.lumaStep() + c.chromaStep()) / 2 / 255
-                                        : HALF_STEP * c.chromaStep())
-                .orElse(0.0);
     }
 
     private static double code(ScanPart part, PatchSample sample, int channel) {

@@ -96,7 +96,9 @@ final class RangeHealth {
                     "black reads darker than any print is: automatic contrast is on or a black point"
                             + " is set, and shadows are lost. Switch automatic corrections off.");
         }
-        if (paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
+        // Lossy coding rounds the slight tints of light papers to grey.
+        boolean lossy = samples.scan().coding().isPresent();
+        if (!lossy && paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
             notes.add(
                     WarningCode.AUTOMATIC_COLOUR,
                     "paper is exactly neutral and nearly white, which real papers seldom are:"

@@ -103,11 +103,13 @@ final class ScanWarnings {
     private static String stray(String name, StrayLight stray, PartResult.@Nullable Blacks blacks) {
         String text =
                 format(
-                        "%s: stray light %.2f %% ± %.2f (two standard errors) within about %.0f mm",
+                        "%s: stray light %.2f %% ± %.2f (two standard errors) %s",
                         name,
                         100 * stray.fraction(),
                         200 * stray.standardError(),
-                        2 * stray.widthMm());
+                        Double.isNaN(stray.widthMm())
+                                ? "along the sensor's lines"
+                                : format("within about %.0f mm", 2 * stray.widthMm()));
         if (stray.returned() != 0) {
             text += format(", and %.2f %% returned by the neighbourhood", 100 * stray.returned());
         }
@@ -126,8 +128,8 @@ final class ScanWarnings {
             PartResult result, @Nullable StrayLight stray, PartResult.@Nullable Blacks blacks) {
         if (stray == null && result.light().assumed()) {
             return "stray light could be estimated only roughly (too few patches stand twice): what"
-                    + " they tell of it was taken off, and a mark over one of them would pass for"
-                    + " it; black and Dmax are limited by the scanner.";
+                    + " they tell of it was taken off, and a slight mark over one of them may pass"
+                    + " for it; black and Dmax are limited by the scanner.";
         }
         if (stray == null) {
             return "stray light could not be estimated (too few patches stand twice), so black and"

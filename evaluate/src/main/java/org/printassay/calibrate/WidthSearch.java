@@ -72,15 +72,7 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
         Arrays.fill(at, start);
         int[] all = new int[parts];
         Arrays.setAll(all, t -> t);
-        Series series = Series.of(setting, held, at, all, fine);
-        if (series == null) {
-            return null;
-        }
-        Widths widths = Widths.of(series.misfits());
-        Widths[] each = new Widths[parts];
-        Arrays.fill(each, widths);
-        return new WidthSearch(
-                each, new double[][][][] {series.amounts()}, series.misfits()[series.best()]);
+        return of(Series.of(setting, held, at, all, fine), parts);
     }
 
     /**
@@ -91,11 +83,14 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
      * @return null when the twins do not determine the numbers asked for
      */
     static @Nullable WidthSearch first(Setting setting, int[] start, TwinFit.Result[] held) {
-        Series series = Series.of(setting, held, start, new int[] {0}, true);
+        return of(Series.of(setting, held, start, new int[] {0}, true), start.length);
+    }
+
+    private static @Nullable WidthSearch of(@Nullable Series series, int parts) {
         if (series == null) {
             return null;
         }
-        Widths[] each = new Widths[start.length];
+        Widths[] each = new Widths[parts];
         Arrays.fill(each, Widths.of(series.misfits()));
         return new WidthSearch(
                 each, new double[][][][] {series.amounts()}, series.misfits()[series.best()]);

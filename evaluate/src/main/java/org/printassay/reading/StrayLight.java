@@ -6,7 +6,7 @@ package org.printassay.reading;
  * @param fraction glare g, green channel
  * @param standardError of it
  * @param returned light returned by the neighbourhood, c, green channel
- * @param widthMm Gaussian width
+ * @param widthMm Gaussian width; NaN for glare along the lines of the scan
  * @param corrected whether it was significant and removed
  * @param blackWithout L* the black would have read without the correction
  */

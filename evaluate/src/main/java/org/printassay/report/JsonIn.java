@@ -221,7 +221,7 @@ final class JsonIn {
                         fraction,
                         s.path("standardError").asDouble(),
                         s.path("returned").asDouble(),
-                        s.path("widthMm").asDouble(),
+                        s.path("widthMm").asDouble(Double.NaN),
                         s.path("corrected").asBoolean(),
                         s.path("blackWithout").asDouble());
     }

@@ -154,7 +154,9 @@ final class JsonOut {
         node.set("fraction", decimal(s == null ? null : s.fraction(), FINER));
         node.set("standardError", decimal(s == null ? null : s.standardError(), FINER));
         node.set("returned", decimal(s == null ? null : s.returned(), FINER));
-        node.set("widthMm", decimal(s == null ? null : s.widthMm(), FINE));
+        node.set(
+                "widthMm",
+                decimal(s == null || Double.isNaN(s.widthMm()) ? null : s.widthMm(), FINE));
         node.set("corrected", s == null ? NullNode.instance : NODES.booleanNode(s.corrected()));
         node.set("blackWithout", decimal(s == null ? null : s.blackWithout(), FINE));
         return node;

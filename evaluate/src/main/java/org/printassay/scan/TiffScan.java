@@ -76,7 +76,10 @@ final class TiffScan implements ScanImage {
         byte[] head = new FileRange(channel, offset, length).readAllBytes();
         try {
             byte[] jpeg = JpegPieces.withTables(format.jpegTables(), head, format.jpegTransform());
-            return JpegFrame.of(name, jpeg).coding(OptionalInt.of(format.jpegTransform()));
+            // Planes of their own are coded each by itself.
+            return JpegFrame.of(name, jpeg)
+                    .coding(OptionalInt.of(format.jpegTransform()))
+                    .map(c -> c.withRgb(c.ofRgb() || format.planes() == 3));
         } catch (Problem e) {
             return Optional.empty(); // told when it is read
         }

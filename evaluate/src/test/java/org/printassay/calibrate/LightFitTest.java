@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -182,9 +183,10 @@ class LightFitTest {
 
     /** A line sensor sees one line at a time, and its optics scatter that line alone. */
     @ParameterizedTest
-    @ValueSource(doubles = {0, 0.04})
-    void glareAlongTheLinesOfTheScanIsRemoved(double returned) throws Problem {
+    @CsvSource({"0,false", "0.04,false", "0,true"})
+    void glareAlongTheLinesOfTheScanIsRemoved(double returned, boolean down) throws Problem {
         SimulatedScan scan = new SimulatedScan();
+        scan.linesDown = down;
         scan.lineGlare = 0.015;
         scan.lid = 0.05;
         scan.dusty = 0;
@@ -196,6 +198,7 @@ class LightFitTest {
         assertEquals(0, blackError(scan, samples, fit), 0.5);
         assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.3);
         assertEquals(0.015, stray(fit).glare(), 0.002);
+        assertTrue(Double.isNaN(stray(fit).widthMm()), "a line has no width");
     }
 
     @Test

@@ -60,6 +60,9 @@ final class SimulatedScan {
     /** Glare of each line of the scan, of all that lies on it; beside that of the kernel. */
     double lineGlare;
 
+    /** Whether the scanner's lines run down the picture instead of across. */
+    boolean linesDown;
+
     /** What the scanner's own exposure does to all light. */
     double exposure = 1;
 
@@ -155,13 +158,14 @@ final class SimulatedScan {
             reference[c] /= n;
         }
         float[][] seen = new float[3][columns * rows];
-        for (int y = 0; y < rows; y++) {
-            double[] line = new double[3];
-            for (int c = 0; c < 3; c++) {
-                for (int x = 0; x < columns; x++) {
-                    line[c] += page[c][y * columns + x] / columns;
-                }
+        double[][] lines = new double[3][linesDown ? columns : rows];
+        for (int c = 0; c < 3; c++) {
+            for (int i = 0; i < page[c].length; i++) {
+                int line = linesDown ? i % columns : i / columns;
+                lines[c][line] += page[c][i] / (linesDown ? rows : columns);
             }
+        }
+        for (int y = 0; y < rows; y++) {
             for (int x = 0; x < columns; x++) {
                 double light = exposure * light(mm(x), mm(y));
                 int i = y * columns + x;
@@ -177,7 +181,8 @@ final class SimulatedScan {
                                                                             * (returnedSeen[c][i]
                                                                                     - reference[c]))
                                                     + glare[c] * (glareSeen[c][i] - r)
-                                                    + lineGlare * (line[c] - r)));
+                                                    + lineGlare
+                                                            * (lines[c][linesDown ? x : y] - r)));
                 }
             }
         }

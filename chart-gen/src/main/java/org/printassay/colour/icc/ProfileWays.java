@@ -80,9 +80,8 @@ final class ProfileWays {
         if (table != null) {
             return TableReader.toPcs(table, space, labPcs);
         }
-        return shaper() instanceof MatrixModel matrix
-                ? matrix.toPcs()
-                : ((GreyModel) shaper()).toPcs();
+        DeviceModel shaper = shaper();
+        return shaper instanceof MatrixModel matrix ? matrix.toPcs() : ((GreyModel) shaper).toPcs();
     }
 
     /** Steps from the connection space to device values, held within 0-1. */
