@@ -99,8 +99,11 @@ record LightFit(
         for (int m = 0; m < weights.length && weights.length > 1; m++) {
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
+        // Glare along lines is no part of the full model, which then tells nothing of this scan.
+        boolean none = found.kinds().length == 0 && !likeliest.outcome().alongLines();
         boolean less =
                 full != null
+                        && (none || found.kinds().length > 0)
                         && (found.kinds().length < full.kinds().length
                                 || found.surfaceTerms() < full.surfaceTerms());
         if (full != null && less) {
@@ -108,8 +111,7 @@ record LightFit(
             causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
         }
         int green = scan.channels().size() / 2;
-        boolean unsure =
-                full != null && found.kinds().length == 0 && glareError(full, green) > WIDE;
+        boolean unsure = full != null && none && glareError(full, green) > WIDE;
         if (full != null && unsure) {
             causes.addAll(
                     LightRemoval.of(samples, scan, full)
@@ -218,7 +220,7 @@ record LightFit(
         }
         TwinFit.Result everything = full.fits()[green];
         boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * glareError(full, green);
-        if (found.kinds().length == 0) {
+        if (found.kinds().length == 0 && !likeliest.alongLines()) {
             return new Stray(
                     false,
                     glare(full, green),
