@@ -100,10 +100,10 @@ record LightFit(
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
         // Glare along lines is no part of the full model, which then tells nothing of this scan.
-        boolean none = found.kinds().length == 0 && !likeliest.outcome().alongLines();
+        boolean linesAlone = found.kinds().length == 0 && likeliest.outcome().alongLines();
         boolean less =
                 full != null
-                        && (none || found.kinds().length > 0)
+                        && !linesAlone
                         && (found.kinds().length < full.kinds().length
                                 || found.surfaceTerms() < full.surfaceTerms());
         if (full != null && less) {
@@ -111,7 +111,11 @@ record LightFit(
             causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
         }
         int green = scan.channels().size() / 2;
-        boolean unsure = full != null && none && glareError(full, green) > WIDE;
+        boolean unsure =
+                full != null
+                        && found.kinds().length == 0
+                        && !linesAlone
+                        && glareError(full, green) > WIDE;
         if (full != null && unsure) {
             causes.addAll(
                     LightRemoval.of(samples, scan, full)

@@ -27,8 +27,13 @@ import org.printassay.colour.icc.IccProfile.Space;
  * exception: the engine takes the same steps, words of 16 bits and choices of black included.
  */
 class IccTransformTest {
-    /** dE76, as ordered; largest seen over 2.7 million colours 0.0009. */
-    private static final double AGREEMENT = 0.02;
+    /** dE76 on free profiles; largest seen over 2.7 million colours 0.0009. */
+    private static final double ON_FREE_PROFILES = 0.002;
+
+    /** On made-up tables, steeper than any that is used. */
+    private static final double ON_MADE_TABLES = 0.02;
+
+    private double agreement = ON_MADE_TABLES;
 
     /**
      * Code, 0-1, a seventh of an 8-bit one: roundings of light to 16 bits, there and back, where
@@ -53,6 +58,7 @@ class IccTransformTest {
     @Test
     void littleCmsAgreesOnFreeProfiles() throws IOException, IccException {
         Transicc.require();
+        agreement = ON_FREE_PROFILES;
         List<Path> files = FreeProfiles.all();
         int compared = 0;
         for (Path file : files) {
@@ -293,7 +299,7 @@ class IccTransformTest {
     }
 
     /** Device values are compared by the colour the profile gives them. */
-    private static void compareDevice(
+    private void compareDevice(
             IccProfile profile, List<double[]> own, List<double[]> theirs, String what)
             throws IccException {
         IccTransform colour = IccTransform.toColour(profile, Intent.RELATIVE);
@@ -303,10 +309,10 @@ class IccTransformTest {
         }
     }
 
-    private static void assertAgree(Lab theirs, Lab own, String what) {
+    private void assertAgree(Lab theirs, Lab own, String what) {
         double difference = DeltaE.cie1976(theirs, own);
         assertTrue(
-                difference <= AGREEMENT,
+                difference <= agreement,
                 () -> what + ": dE76 " + difference + " of " + theirs + " and " + own);
     }
 

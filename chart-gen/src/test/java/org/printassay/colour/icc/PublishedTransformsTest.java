@@ -25,11 +25,11 @@ import org.printassay.colour.Xyz;
  * printing conditions and on to CIELAB. Profiles are found by the checksums of the header.
  */
 class PublishedTransformsTest {
-    /** As ordered; largest seen 0.0111. */
-    private static final double AGREEMENT = 0.02;
+    /** Largest seen 0.0111. */
+    private static final double AGREEMENT = 0.012;
 
     /** In percent of ink; largest seen 0.023: the witness's sRGB has no rounded curve. */
-    private static final double INK = 0.04;
+    private static final double INK = 0.03;
 
     /** Checksums and black points, from the header of the file. */
     private static final Map<String, Condition> CONDITIONS =
