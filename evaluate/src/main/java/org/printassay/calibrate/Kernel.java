@@ -16,7 +16,9 @@ enum Kernel {
     /** nu = 1: a tail that dies away as the third power. */
     FAR_TAILED,
     /** A Gaussian core and, as large, a third-power tail four times as wide. */
-    CORE_AND_VEIL;
+    CORE_AND_VEIL,
+    /** The same with a tail eight times as wide. */
+    CORE_AND_FAR_VEIL;
 
     /** Widths of the Gaussians that are mixed, millimetres; beyond them everything counts alike. */
     static final double[] NODES = {1.5, 2.2, 3, 3.9, 5.1, 6.7, 8.7, 11.4, 15, 20, 28, 40, 60};
@@ -28,6 +30,7 @@ enum Kernel {
 
     private static final double VEIL_SHARE = 0.5;
     private static final double VEIL_WIDTH = 4;
+    private static final double FAR_VEIL_WIDTH = 8;
 
     /**
      * How much of each Gaussian is in this kernel.
@@ -40,15 +43,18 @@ enum Kernel {
         return switch (this) {
             case TAILED -> student(3, T3_LENGTH * sigmaMm);
             case FAR_TAILED -> student(1, T1_LENGTH * sigmaMm);
-            case CORE_AND_VEIL -> {
-                double[] shares = student(1, VEIL_WIDTH * T1_LENGTH * sigmaMm);
-                for (int i = 0; i < shares.length; i++) {
-                    shares[i] *= VEIL_SHARE;
-                }
-                addGaussian(shares, sigmaMm, 1 - VEIL_SHARE);
-                yield shares;
-            }
+            case CORE_AND_VEIL -> coreAndVeil(sigmaMm, VEIL_WIDTH);
+            case CORE_AND_FAR_VEIL -> coreAndVeil(sigmaMm, FAR_VEIL_WIDTH);
         };
+    }
+
+    private static double[] coreAndVeil(double sigmaMm, double widths) {
+        double[] shares = student(1, widths * T1_LENGTH * sigmaMm);
+        for (int i = 0; i < shares.length; i++) {
+            shares[i] *= VEIL_SHARE;
+        }
+        addGaussian(shares, sigmaMm, 1 - VEIL_SHARE);
+        return shares;
     }
 
     /** The same of a Gaussian. */

@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
  * Science 14, 1999).
  */
 final class KernelChoice {
+    /**
+     * What a Gaussian must gain over each shape with a tail to weigh the same: optics scatter with
+     * tails, so it is held half as likely beforehand (common practice, no source).
+     */
+    private static final double GAUSSIAN_HANDICAP = 2 * Math.log(2);
+
     /** What two widths must gain over one to weigh the same: three numbers more. */
     private static final double APART_HANDICAP = 9;
 
@@ -65,7 +71,7 @@ final class KernelChoice {
         List<LightFitter.Outcome> outcomes = new ArrayList<>();
         List<Double> misfits = new ArrayList<>();
         outcomes.add(found);
-        misfits.add(misfit(found) + (apart ? APART_HANDICAP : 0));
+        misfits.add(misfit(found) + (apart ? APART_HANDICAP : stray ? GAUSSIAN_HANDICAP : 0));
         double[][][] nodes = stray ? nodes() : new double[0][][];
         List<LightFitter.Outcome> rivals =
                 Stream.of(stray ? Kernel.values() : new Kernel[0])

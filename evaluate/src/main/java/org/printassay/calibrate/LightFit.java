@@ -95,31 +95,15 @@ record LightFit(
             }
         }
         LightRemoval removal = LightRemoval.mean(models, weights);
-        List<double[][]> causes = new ArrayList<>(removal.causes(scan, likeliest));
-        for (int m = 0; m < weights.length && weights.length > 1; m++) {
-            causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
-        }
+        int green = scan.channels().size() / 2;
         // Glare along lines is no part of the full model, which then tells nothing of this scan.
         boolean linesAlone = found.kinds().length == 0 && likeliest.outcome().alongLines();
-        boolean less =
-                full != null
-                        && !linesAlone
-                        && (found.kinds().length < full.kinds().length
-                                || found.surfaceTerms() < full.surfaceTerms());
-        if (full != null && less) {
-            // What was not significant was not removed; but it may be there all the same.
-            causes.add(LightRemoval.of(samples, scan, full).apartFrom(removal, 1));
-        }
-        int green = scan.channels().size() / 2;
+        LightFitter.Outcome rest = linesAlone ? null : full;
         boolean unsure =
-                full != null
-                        && found.kinds().length == 0
-                        && !linesAlone
-                        && glareError(full, green) > WIDE;
-        if (full != null && unsure) {
-            causes.addAll(
-                    LightRemoval.of(samples, scan, full)
-                            .causes(scan, ChannelsTogether.of(scan, full)));
+                rest != null && found.kinds().length == 0 && glareError(rest, green) > WIDE;
+        List<double[][]> causes = causes(samples, scan, found, rest, likeliest, removal);
+        for (int m = 0; m < weights.length && weights.length > 1; m++) {
+            causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
         return new LightFit(
                 removal.corrected(),
@@ -135,6 +119,37 @@ record LightFit(
                         .toArray(double[][]::new),
                 stray(weighed, likeliest.outcome(), found, green),
                 untold || unsure);
+    }
+
+    /**
+     * What the errors of the model do to the patches. What was not significant was not removed; but
+     * it may be there all the same, and where nothing was, with the errors that it was found with.
+     *
+     * @param full the model with everything in it; null when it tells nothing of this scan
+     */
+    private static List<double[][]> causes(
+            SheetSamples samples,
+            ScanLight scan,
+            LightFitter.Outcome found,
+            LightFitter.@Nullable Outcome full,
+            ChannelsTogether likeliest,
+            LightRemoval removal) {
+        if (full == null || !less(found, full)) {
+            return new ArrayList<>(removal.causes(scan, likeliest));
+        }
+        LightRemoval everything = LightRemoval.of(samples, scan, full);
+        List<double[][]> causes =
+                new ArrayList<>(
+                        found.kinds().length == 0
+                                ? everything.causes(scan, ChannelsTogether.of(scan, full))
+                                : removal.causes(scan, likeliest));
+        causes.add(everything.apartFrom(removal, 1));
+        return causes;
+    }
+
+    private static boolean less(LightFitter.Outcome found, LightFitter.Outcome full) {
+        return found.kinds().length < full.kinds().length
+                || found.surfaceTerms() < full.surfaceTerms();
     }
 
     /**

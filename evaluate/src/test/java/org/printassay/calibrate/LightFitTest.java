@@ -114,6 +114,46 @@ class LightFitTest {
         assertTrue(inside >= 16, inside + " of 20");
     }
 
+    /**
+     * Glare of every amount from none to half a percent, found or not, from a kernel with a far
+     * tail: errors of the black over what is stated have a mean square of 1. Of 24 prints it is
+     * above 1.75 once in a hundred (chi-square over its degrees of freedom).
+     */
+    @Test
+    void statedErrorOfBlackHoldsWhetherGlareIsFoundOrNot() throws Problem {
+        Convolution kernel = Convolution.exponential(8, SimulatedScan.STEP_MM);
+        double squares = 0;
+        int prints = 24;
+        for (int seed = 0; seed < prints; seed++) {
+            SimulatedScan scan = glare(0.005 * seed / prints, kernel);
+            scan.grey = true;
+            scan.seed = 2000L + seed;
+            SheetSamples samples = scan.scan();
+            LightFit fit = LightFit.of(samples);
+            double error = blackError(scan, samples, fit) / statedBlackError(samples, fit);
+            squares += error * error / prints;
+        }
+        assertTrue(squares < 1.75, "mean square " + squares);
+    }
+
+    /** Standard error of the mean black, L*, by the stated causes. */
+    private static double statedBlackError(SheetSamples samples, LightFit fit) {
+        double variance = 0;
+        for (double[][] cause : fit.causes()) {
+            double sum = 0;
+            int n = 0;
+            for (int i = 0; i < samples.samples().size(); i++) {
+                if (samples.samples().get(i).patch().rgb().equals(Rgb8.grey(0))) {
+                    double light = fit.corrected()[1][i];
+                    sum += Lab.lightness(light + cause[1][i]) - Lab.lightness(light);
+                    n++;
+                }
+            }
+            variance += Math.pow(sum / n, 2);
+        }
+        return Math.sqrt(variance);
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {3, 15})
     void narrowAndWideGlareIsRemoved(double sigmaMm) throws Problem {
