@@ -3,6 +3,7 @@ package org.printassay.metric;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.reading.Trust;
 
 /**
  * What follows from paper white and black.
@@ -13,7 +14,8 @@ import org.printassay.colour.Lab;
  * @param contrastDeltaL the same range in L*
  * @param stopsWithFlare what is left of it where 1 % of the light that falls on the print is
  *     reflected by its surface into the eye (common practice, no source)
- * @param paperWords colour of the paper against D50 in words, no more than its uncertainty allows
+ * @param paperWords colour of the paper in words, no more than its uncertainty allows: under D50, or
+ *     as the lamp of a scanner shows it, which excites brighteners less or more than daylight
  * @param paperDeltaCh distance of the paper from neutral, a*b* plane
  */
 public record Derived(
@@ -32,7 +34,8 @@ public record Derived(
     private static final double[] TINTS = {1, 2.5, 6};
 
     /** Nothing where absolute colours are not known. */
-    public static @Nullable Derived of(@Nullable Extreme white, @Nullable Extreme black) {
+    public static @Nullable Derived of(
+            @Nullable Extreme white, @Nullable Extreme black, Trust trust) {
         if (white == null || black == null) {
             return null;
         }
@@ -50,7 +53,7 @@ public record Derived(
                         halfStops(ink.l(), black.uncertainty().l())),
                 paper.l() - ink.l(),
                 stops(top + FLARE, bottom + FLARE),
-                words(paper, white.uncertainty()),
+                words(paper, white.uncertainty(), lightOf(trust)),
                 paper.chroma());
     }
 
@@ -74,7 +77,12 @@ public record Derived(
         return Math.hypot(paper.a() / uncertainty.a(), paper.b() / uncertainty.b()) > 1;
     }
 
-    private static String words(Lab paper, Lab uncertainty) {
+    /** A calibration knows what brighteners do on its kind of paper, a profile does not. */
+    private static String lightOf(Trust trust) {
+        return trust == Trust.PROFILED_SCAN ? "in the scanner's light" : "under D50";
+    }
+
+    private static String words(Lab paper, Lab uncertainty, String light) {
         double chroma = paper.chroma();
         double unsure = Math.max(uncertainty.a(), uncertainty.b());
         // A tint that may be none, or none that may be a clear one.
@@ -89,7 +97,7 @@ public record Derived(
                     unsure);
         }
         if (chroma < TINTS[0]) {
-            return "neutral under D50";
+            return "neutral " + light;
         }
         String strength =
                 unsure > TINTS[1]
@@ -100,9 +108,10 @@ public record Derived(
         String temperature = HueWords.temperature(paper.a(), paper.b());
         return String.format(
                 Locale.ROOT,
-                "%s%s under D50, %.1f towards %s",
+                "%s%s %s, %.1f towards %s",
                 strength,
                 temperature.isEmpty() ? "tinted" : temperature,
+                light,
                 chroma,
                 HueWords.hue(paper.a(), paper.b()));
     }

@@ -13,7 +13,7 @@ final class MeasuredFacts {
 
     static List<Fact> derived(Evaluation e) {
         List<Fact> out = new ArrayList<>();
-        Derived d = Derived.of(e.white(), e.black());
+        Derived d = Derived.of(e.white(), e.black(), e.trust());
         if (d != null) {
             out.add(
                     Fact.of(

@@ -17,11 +17,15 @@ import org.printassay.reading.Trust;
 /** Words about the paper's colour claim no more than its uncertainty allows. */
 class DerivedTest {
     private static String words(Lab paper, double unsure) {
+        return words(paper, unsure, Trust.INSTRUMENT);
+    }
+
+    private static String words(Lab paper, double unsure, Trust trust) {
         Lab error = new Lab(0.5, unsure, unsure);
         Lab ink = new Lab(15, 0, 0);
         Extreme white = new Extreme(paper, new Lab(100, 0, 0), 0.05, error, 0.3, 255, 4);
         Extreme black = new Extreme(ink, ink, 1.7, error, 0.3, 0, 4);
-        return Objects.requireNonNull(Derived.of(white, black)).paperWords();
+        return Objects.requireNonNull(Derived.of(white, black, trust)).paperWords();
     }
 
     @Test
@@ -44,6 +48,14 @@ class DerivedTest {
     void aTintThatIsSureIsNamed(double b, double unsure, String begins) {
         String words = words(new Lab(94, 0.1, b), unsure);
         assertTrue(words.startsWith(begins), words);
+    }
+
+    /** A lamp without ultraviolet shows a brightened paper as neutral that daylight makes blue. */
+    @Test
+    void whatAScannerSeesIsNotSaidOfDaylight() {
+        Lab paper = new Lab(94, 0.1, 0.4);
+        assertEquals("neutral in the scanner's light", words(paper, 1, Trust.PROFILED_SCAN));
+        assertEquals("neutral under D50", words(paper, 1, Trust.CALIBRATED_SCAN));
     }
 
     /** The words beside the paper's figures follow the same uncertainty. */
