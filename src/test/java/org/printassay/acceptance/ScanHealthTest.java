@@ -3,6 +3,7 @@ package org.printassay.acceptance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Graphics2D;
@@ -22,10 +23,12 @@ import java.util.function.IntUnaryOperator;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.demo.PrintRoom;
@@ -35,6 +38,7 @@ import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.flatbed.ScanFile;
 import org.printassay.demo.paper.PaperModel;
+import org.printassay.demo.paper.Tone;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
 import org.printassay.evaluation.Evaluation;
@@ -42,6 +46,7 @@ import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Wedge;
+import org.printassay.problem.Problem;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -85,7 +90,11 @@ class ScanHealthTest {
 
     /** The scan with every 8 bit code of each channel replaced. */
     private Path edited(Flatbed flatbed, IntUnaryOperator... channels) throws Exception {
-        BufferedImage image = ImageIO.read(scanned(flatbed).toFile());
+        return edited(scanned(flatbed), channels);
+    }
+
+    private Path edited(Path scan, IntUnaryOperator... channels) throws IOException {
+        BufferedImage image = ImageIO.read(scan.toFile());
         for (int y = 0; y < image.getHeight(); y++) {
             for (int x = 0; x < image.getWidth(); x++) {
                 int rgb = image.getRGB(x, y);
@@ -237,6 +246,58 @@ class ScanHealthTest {
         Evaluation e = evaluated(edited(flatbed(), v -> held(255 * Math.pow(v / 255.0, 0.85))));
         assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
         assertTrue(e.warnings().toString().contains("in a third of its range"));
+    }
+
+    /**
+     * Curves laid over a scan in 8 bits: what they do to levels is not known, so the interval must
+     * hold the level that the scan itself tells.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.7, 1.4})
+    void levelsOfAnEditedScanAreToldWide(double exponent) throws Exception {
+        PaperModel paper =
+                PaperModel.faultless("Paper L (simulated)", new Lab(93, 0.3, -3), new Lab(4, 0, 0))
+                        .withTone(Tone.AIM.withBlocked(0, 3, false))
+                        .withSurface(SimulatedPrint.GOOD_SURFACE);
+        Flatbed bed = flatbed();
+        Path plain = dir.resolve("scan.png");
+        PrintRoom.scan(
+                SimulatedPrint.print(paper, Printing.EXACT, 5),
+                bed.withSensor(bed.sensor().withEncoding(Encoding.SRGB)),
+                5,
+                plain);
+        int truth = 1;
+        while (paper.colourOf(Rgb8.grey(truth)).l() - paper.black().l() < 0.5) {
+            truth++;
+        }
+        Evaluation e = profiled(edited(plain, v -> held(255 * Math.pow(v / 255.0, exponent))));
+        assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
+        Wedge shadows = Objects.requireNonNull(e.shadows());
+        Integer merged = Objects.requireNonNull(shadows.merged());
+        Integer separated = Objects.requireNonNull(shadows.separated());
+        assertTrue(merged < truth && truth <= separated, merged + " " + truth + " " + separated);
+    }
+
+    /** Red written where blue should be: every grey is still right, and every colour wrong. */
+    @Test
+    void exchangedChannelsAreRefused() throws Exception {
+        BufferedImage image = ImageIO.read(scanned(flatbed()).toFile());
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                int rgb = image.getRGB(x, y);
+                int swapped = (rgb & 255) << 16 | (rgb & 0xff00) | ((rgb >> 16) & 255);
+                image.setRGB(x, y, 0xff000000 | swapped);
+            }
+        }
+        Path scan = written(image);
+        for (Executable reading :
+                List.<Executable>of(() -> profiled(scan), () -> evaluated(scan))) {
+            Problem problem = assertThrows(Problem.class, reading);
+            assertEquals(Problem.Kind.INPUT, problem.kind());
+            assertTrue(
+                    problem.getMessage().contains("red and blue are exchanged"),
+                    problem.getMessage());
+        }
     }
 
     /** Paper below the end of the range, the same in all channels: doubt, as papers are tinted. */

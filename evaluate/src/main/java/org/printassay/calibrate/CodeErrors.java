@@ -4,14 +4,15 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.printassay.sample.LinearRgb;
+import org.printassay.sample.SheetSamples;
 import org.printassay.scan.LossyCoding;
 
 /**
- * What lossy coding does to the colour of an even patch: the means of lightness and of the two
- * colour differences are kept in steps, the same step for every patch of about the same colour, so
- * that not even many patches average it out. The colour differences are those of ITU-R BT.601, as
- * JPEG uses them (ISO/IEC 10918-5). Where red, green and blue are coded as they are, each is kept
- * in steps of its own.
+ * What coding does to the colour of an even patch. By lossy coding the means of lightness and of
+ * the two colour differences are kept in steps, the same step for every patch of about the same
+ * colour, so that not even many patches average it out. The colour differences are those of ITU-R
+ * BT.601, as JPEG uses them (ISO/IEC 10918-5). Where red, green and blue are coded as they are,
+ * each is kept in steps of its own.
  */
 final class CodeErrors {
     /** Standard deviation of what is lost by rounding to steps of 1. */
@@ -46,29 +47,41 @@ final class CodeErrors {
         for (int k = 0; k < steps.length; k++) {
             double[] cause = new double[3];
             for (int c = 0; c < 3; c++) {
+                float[] curve = colour.codeLight().curve(c);
                 cause[c] =
                         codes[k][c]
                                 * steps[k]
                                 * ROUNDING
-                                * perCode(colour.codeLight().curve(c), light.channel(c));
+                                * perCode(
+                                        curve,
+                                        (int) Math.round(255 * codeOf(curve, light.channel(c))));
             }
             causes.add(cause);
         }
         return causes;
     }
 
-    /** Change of device light by one step of the mean lightness of even areas. */
-    static double[] meanStep(ScanColour colour, LossyCoding coding, LinearRgb light) {
+    /**
+     * Change of device light by one step in which the mean lightness of even areas is kept: by
+     * lossy coding, and by gaps between codes that an edit in 8 bits left. As noise of single
+     * pixels takes care of the rounding to whole codes, a step of one code is none.
+     */
+    static double[] meanStep(ScanPart part, LinearRgb light) {
+        SheetSamples samples = part.samples();
+        double lossy = samples.scan().coding().map(LossyCoding::meanStep).orElse(0.0);
+        boolean gaps = ToneEdit.leftGaps(samples);
         double[] step = new double[3];
         for (int c = 0; c < 3; c++) {
-            step[c] = coding.meanStep() * perCode(colour.codeLight().curve(c), light.channel(c));
+            float[] curve = part.colour().codeLight().curve(c);
+            int code = (int) Math.round(255 * codeOf(curve, light.channel(c)));
+            double gap = gaps ? samples.census().stepNear(c, code) : 1;
+            step[c] = Math.hypot(lossy, Math.sqrt(gap * gap - 1)) * perCode(curve, code);
         }
         return step;
     }
 
     /** Light for one 8 bit code. */
-    private static double perCode(float[] curve, double light) {
-        int code = (int) Math.round(255 * codeOf(curve, light));
+    private static double perCode(float[] curve, int code) {
         int low = Math.max(0, code - 1);
         int high = Math.min(255, code + 1);
         return (curve[257 * high] - curve[257 * low]) / (high - low);

@@ -28,7 +28,7 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
 
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
-        List<PatchColour> colours = PatchColour.of(part.samples(), light, part.colour());
+        List<PatchColour> colours = PatchColour.of(part, light);
         PartResult result =
                 new PartResult(part, light, TwinCheck.flagged(colours, light.assumed()));
         return result.blackCut() ? result.withClippedBlacks() : result;

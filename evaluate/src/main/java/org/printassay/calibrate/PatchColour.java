@@ -27,8 +27,8 @@ import org.printassay.sheet.Patch;
  * @param error random part, CIELAB of {@code xyz}
  * @param causes how far one standard error of each cause in the removal of uneven and stray light
  *     moves it, CIELAB; the same causes in the same order in all patches of a scan
- * @param codingStep step in L* in which lossy coding kept the mean lightness of even areas; 0
- *     without it
+ * @param codingStep step in L* in which lossy coding, or an edit in 8 bits, kept the mean lightness
+ *     of even areas; 0 without them
  * @param flags of the sample, the edge of the scan, and what twins tell
  */
 record PatchColour(
@@ -45,10 +45,11 @@ record PatchColour(
     private static final double STEP = 0.01;
 
     /** Colours of all patches of a scan, in the order of its samples. */
-    static List<PatchColour> of(SheetSamples samples, LightFit light, ScanColour colour) {
+    static List<PatchColour> of(ScanPart part, LightFit light) {
+        SheetSamples samples = part.samples();
+        ScanColour colour = part.colour();
         Xyz paper = colour.toXyz(channels(light.paper()));
-        Optional<LossyCoding> all = samples.scan().coding();
-        Optional<LossyCoding> coding = colour.grey() ? Optional.empty() : all;
+        Optional<LossyCoding> coding = colour.grey() ? Optional.empty() : samples.scan().coding();
         List<PatchColour> colours = new ArrayList<>();
         for (int i = 0; i < samples.samples().size(); i++) {
             PatchSample sample = samples.samples().get(i);
@@ -75,7 +76,7 @@ record PatchColour(
                             colour.toXyz(channels(column(light.evened(), i))).y(),
                             error(colour, rgb, sample, light, i),
                             causes(colour, rgb, light, i, lost),
-                            all.isEmpty() ? 0 : codingStep(colour, rgb, all.get(), sample),
+                            codingStep(part, rgb, sample.linear()),
                             flags));
         }
         return colours;
@@ -159,9 +160,9 @@ record PatchColour(
     }
 
     /** Step in L* in which coding keeps the mean lightness of an even area of this colour. */
-    private static double codingStep(
-            ScanColour colour, double[] rgb, LossyCoding coding, PatchSample sample) {
-        double[] step = CodeErrors.meanStep(colour, coding, sample.linear());
+    private static double codingStep(ScanPart part, double[] rgb, LinearRgb sampled) {
+        ScanColour colour = part.colour();
+        double[] step = CodeErrors.meanStep(part, sampled);
         double[] moved = rgb.clone();
         for (int c = 0; c < moved.length; c++) {
             moved[c] += step[c];

@@ -65,20 +65,35 @@ final class RangeHealth {
         health.margin();
     }
 
+    /** Whether paper or black was put at the very end of the range. */
+    static boolean endsMoved(PartResult result) {
+        RangeHealth health =
+                new RangeHealth(result, new HealthNotes(result.part().samples().scan()));
+        return health.blackAtTheEnd() || health.paperAtTheEnd();
+    }
+
+    private boolean paperAtTheEnd() {
+        double[] paper = codes(Rgb8.grey(255));
+        return paper.length > 0 && Arrays.stream(paper).min().orElseThrow() > FULL;
+    }
+
+    private boolean blackAtTheEnd() {
+        double[] black = codes(Rgb8.grey(0));
+        return black.length > 0
+                && Arrays.stream(black).max().orElseThrow() < EMPTY
+                && mostLight(Rgb8.grey(0)) < NO_LIGHT;
+    }
+
     /** Both ends of the range: clipped patches, and ends that were put where they are. */
     private void range() {
         double[] paper = codes(Rgb8.grey(255));
-        double[] black = codes(Rgb8.grey(0));
         if (paper.length == 0) {
             return;
         }
         double least = Arrays.stream(paper).min().orElseThrow();
         double most = Arrays.stream(paper).max().orElseThrow();
-        boolean full = least > FULL;
-        boolean empty =
-                black.length > 0
-                        && Arrays.stream(black).max().orElseThrow() < EMPTY
-                        && mostLight(Rgb8.grey(0)) < NO_LIGHT;
+        boolean full = paperAtTheEnd();
+        boolean empty = blackAtTheEnd();
         if (full) {
             notes.add(
                     WarningCode.AUTOMATIC_EXPOSURE,

@@ -20,9 +20,6 @@ import org.printassay.sheet.PointMm;
  * the tests); what they are based on is written beside them.
  */
 final class ScanHealth {
-    /** Codes missing from an unedited scan are fewer: noise and ramps fill them. */
-    private static final double GAPS = 0.05;
-
     /** Halo beside an edge, share of its step. A lens alone makes none. */
     private static final double HALO = 0.025;
 
@@ -66,48 +63,40 @@ final class ScanHealth {
     }
 
     private void coding() {
-        boolean disguised = info.bits() > 8 && !samples.census().finerThanEightBits() && counted();
         if (info.bits() == 8) {
             notes.add(
                     WarningCode.EIGHT_BIT,
                     "8 bits a channel: shadow levels fall together. Scan with 16 bits (48-bit"
                             + " colour).");
-        } else if (disguised) {
+        } else if (ToneEdit.disguised(samples)) {
             notes.add(
                     WarningCode.EIGHT_BIT,
                     "only 8 of its 16 bits are used: shadow levels fall together. Let the scanner"
                             + " itself deliver 16 bits, and do not convert afterwards.");
         }
-        if (info.bits() == 8 || disguised) {
-            gaps();
-        }
+        gaps();
         if (info.lossy()) {
             lossy(info.coding());
         }
     }
 
     private void gaps() {
-        double all = samples.census().gaps();
-        double third = samples.census().gapsInAThird();
-        if (all > GAPS) {
+        if (ToneEdit.everywhere(samples)) {
             notes.add(
                     WarningCode.HISTOGRAM_GAPS,
                     "%.0f %% of the codes in its range never occur: its tones were stretched in 8"
-                            + " bits. Switch automatic contrast and curves off, and do not edit the"
-                            + " scan.",
-                    100 * all);
-        } else if (third > GAPS) {
+                            + " bits, so tone and the levels that show are doubtful. Switch"
+                            + " automatic contrast and curves off, and do not edit the scan.",
+                    100 * samples.census().gaps());
+        } else if (ToneEdit.inAThird(samples)) {
             notes.add(
                     WarningCode.HISTOGRAM_GAPS,
                     "%.0f %% of the codes in a third of its range never occur: a curve was laid over"
-                            + " it in 8 bits (brightness, contrast, gamma). Switch automatic"
-                            + " contrast and curves off, and do not edit the scan.",
-                    100 * third);
+                            + " it in 8 bits (brightness, contrast, gamma), so tone and the levels"
+                            + " that show are doubtful. Switch automatic contrast and curves off, and"
+                            + " do not edit the scan.",
+                    100 * samples.census().gapsInAThird());
         }
-    }
-
-    private boolean counted() {
-        return samples.census().gaps() > 0 || samples.edges().edges() > 0;
     }
 
     private void lossy(Optional<LossyCoding> coding) {

@@ -105,7 +105,8 @@ public record ScanReadings(
                                         trust,
                                         warnings,
                                         results.stream().allMatch(ScanReadings::allowsForStray)))
-                        .withCodingSteps(SharedErrors.codingSteps(readings, results)),
+                        .withCodingSteps(SharedErrors.codingSteps(readings, results))
+                        .withContrast(ToneEdit.doubt(results)),
                 stray,
                 falloff,
                 Unevenness.of(results),

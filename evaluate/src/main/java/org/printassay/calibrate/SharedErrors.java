@@ -46,8 +46,8 @@ final class SharedErrors {
     }
 
     /**
-     * Steps of lossy coding, carried over likewise: where scans are averaged, so are their steps.
-     * Empty where no scan was compressed with loss.
+     * Steps of coding, carried over likewise: where scans are averaged, so are their steps. Empty
+     * where no scan has any.
      */
     static List<Double> codingSteps(List<Reading> readings, List<PartResult> results) {
         Map<Key, List<Double>> steps = new HashMap<>();

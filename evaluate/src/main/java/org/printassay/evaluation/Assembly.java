@@ -167,6 +167,20 @@ final class Assembly {
     }
 
     private static void lost(List<Warning> warnings, Judgement judged) {
+        if (warnings.stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS)) {
+            note(
+                    warnings,
+                    judged.lostInCoding().contains(Judgement.End.SHADOWS),
+                    WarningCode.SHADOWS_NOT_JUDGED,
+                    "Shadows were not judged: an edit in 8 bits left dark greys in steps that are"
+                            + " coarser than what shows. Save the scan as it comes, with 16 bits.");
+            note(
+                    warnings,
+                    judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
+                    WarningCode.HIGHLIGHTS_NOT_JUDGED,
+                    "Highlights were not judged: an edit in 8 bits left light greys in steps that are"
+                            + " coarser than what shows. Save the scan as it comes, with 16 bits.");
+        }
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.SHADOWS),

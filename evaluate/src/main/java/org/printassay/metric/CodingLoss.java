@@ -6,14 +6,15 @@ import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 
 /**
- * What lossy coding leaves unknown of the lightness of neutral levels. It keeps the means of even
- * areas in steps, and patches of about one lightness fall on the same step, so that no number of
- * twins averages it out. Where the print's own grain, or the spread between twins, reaches over a
- * step, the mean is nearly right all the same: of a rounding error with the step q, a spread s
- * before the rounding leaves the share exp(-2 pi^2 s^2 / q^2) (B. Widrow, "Statistical analysis of
- * amplitude-quantized sampled-data systems", Trans. AIEE 79 part II, 1961: its first harmonic; from
- * memory). The spread is read after the rounding, which exaggerates it between two steps: lower
- * quartiles are taken, which come from readings in the middle of a step.
+ * What lossy coding, or gaps that an edit in 8 bits left between codes, leaves unknown of the
+ * lightness of neutral levels. It keeps the means of even areas in steps, and patches of about one
+ * lightness fall on the same step, so that no number of twins averages it out. Where the print's
+ * own grain, or the spread between twins, reaches over a step, the mean is nearly right all the
+ * same: of a rounding error with the step q, a spread s before the rounding leaves the share exp(-2
+ * pi^2 s^2 / q^2) (B. Widrow, "Statistical analysis of amplitude-quantized sampled-data systems",
+ * Trans. AIEE 79 part II, 1961: its first harmonic; from memory). The spread is read after the
+ * rounding, which exaggerates it between two steps: lower quartiles are taken, which come from
+ * readings in the middle of a step.
  */
 final class CodingLoss {
     /** Levels to both sides whose readings tell the spread. */
@@ -29,7 +30,7 @@ final class CodingLoss {
 
     private CodingLoss() {}
 
-    /** Standard error of the L* of a level by lossy coding; 0 without it. */
+    /** Standard error of the L* of a level by the steps it is kept in; 0 without. */
     static double error(ReadingSet set, List<LevelData> levels, int level) {
         if (set.codingSteps().isEmpty()) {
             return 0;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.printassay.colour.Lab;
+import org.printassay.reading.ContrastDoubt;
 
 /**
  * Uncertainty of the level from which shadows or highlights show: errors of its distance from the
@@ -52,7 +53,8 @@ final class LevelBudget {
                         .inverseCumulativeProbability(WedgeJudge.TAIL);
         double share = wedge.threshold() / range;
         List<Budget.Part> parts = new ArrayList<>();
-        double half = Math.max(0, step.high() - step.low()) / 2;
+        ContrastDoubt doubt = neutrals.set().contrast();
+        double half = Math.max(0, doubt.readHigh(step.high()) - doubt.readLow(step.low())) / 2;
         double assumed = WedgeJudge.UNESTIMATED_95 * neutrals.assumedApart(level, anchor);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
         // What is not random is in the bounds too, and has parts of its own below.
@@ -70,6 +72,11 @@ final class LevelBudget {
         }
         if (coded > 0) {
             parts.add(new Budget.Part(Budget.Kind.SYSTEMATIC, coded / slope, null));
+        }
+        if (!doubt.isNone()) {
+            // The level may be that of any difference from a part of the threshold to a multiple.
+            double most = Math.max(doubt.stretched() - 1, 1 - 1 / doubt.squeezed());
+            parts.add(Budget.Part.stated(wedge.threshold() * most / slope));
         }
         parts.add(Budget.Part.stated(Systematic.tone(neutrals.set().trust()) * share / slope));
         String figure = fromPaper ? "highlights.lastVisible" : "shadows.firstVisible";

@@ -122,13 +122,15 @@ final class WedgeJudge {
         double[] fit = Monotone.fit(d, counts);
         List<LevelStep> steps = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            Verdict verdict = verdict(bounds[0][i], bounds[1][i]);
+            double low = neutrals.set().contrast().low(bounds[0][i]);
+            double high = neutrals.set().contrast().high(bounds[1][i]);
+            Verdict verdict = verdict(low, high);
             steps.add(
                     new LevelStep(
                             tested.get(i).level(),
                             d[i],
-                            bounds[0][i],
-                            bounds[1][i],
+                            low,
+                            high,
                             aim[i],
                             verdict,
                             tested.get(i).mean(),
@@ -162,8 +164,8 @@ final class WedgeJudge {
     }
 
     /**
-     * Whether lossy coding alone may hide, or make, a visible difference from the anchor: then no
-     * level can be said to merge.
+     * Whether the steps of coding alone may hide, or make, a visible difference from the anchor:
+     * then no level can be said to merge.
      */
     static boolean lost(Neutrals neutrals, boolean fromPaper, double threshold) {
         double error = neutrals.codingError(fromPaper ? 255 : 0);

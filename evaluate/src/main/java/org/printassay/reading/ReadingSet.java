@@ -16,8 +16,9 @@ import org.printassay.colour.RgbSpace;
  * @param calibration standard error of each reading by the scanner's calibration, CIELAB, in the
  *     order of the readings; empty without one
  * @param repeats how well the instrument repeats; null where patches were measured once, or scanned
- * @param codingSteps step in L* in which lossy coding kept even areas of each reading's lightness,
- *     in the order of the readings; empty where nothing was compressed with loss
+ * @param codingSteps step in L* in which lossy coding, or an edit in 8 bits, kept even areas of
+ *     each reading's lightness, in the order of the readings; empty where nothing did
+ * @param contrast what is not known of differences of lightness because tones were edited
  */
 public record ReadingSet(
         List<Reading> readings,
@@ -27,7 +28,8 @@ public record ReadingSet(
         List<SharedError> shared,
         List<Lab> calibration,
         @Nullable Repeatability repeats,
-        List<Double> codingSteps) {
+        List<Double> codingSteps,
+        ContrastDoubt contrast) {
     public ReadingSet {
         calibration = List.copyOf(calibration);
         if (!calibration.isEmpty() && calibration.size() != readings.size()) {
@@ -48,7 +50,16 @@ public record ReadingSet(
 
     /** Readings that share no cause of error. */
     public ReadingSet(List<Reading> readings, RgbSpace space, Trust trust, boolean colour) {
-        this(readings, space, trust, colour, List.of(), List.of(), null, List.of());
+        this(
+                readings,
+                space,
+                trust,
+                colour,
+                List.of(),
+                List.of(),
+                null,
+                List.of(),
+                ContrastDoubt.NONE);
     }
 
     /** Readings that no calibration was made for. */
@@ -58,7 +69,16 @@ public record ReadingSet(
             Trust trust,
             boolean colour,
             List<SharedError> shared) {
-        this(readings, space, trust, colour, shared, List.of(), null, List.of());
+        this(
+                readings,
+                space,
+                trust,
+                colour,
+                shared,
+                List.of(),
+                null,
+                List.of(),
+                ContrastDoubt.NONE);
     }
 
     /** Readings of a scan. */
@@ -69,22 +89,39 @@ public record ReadingSet(
             boolean colour,
             List<SharedError> shared,
             List<Lab> calibration) {
-        this(readings, space, trust, colour, shared, calibration, null, List.of());
+        this(
+                readings,
+                space,
+                trust,
+                colour,
+                shared,
+                calibration,
+                null,
+                List.of(),
+                ContrastDoubt.NONE);
     }
 
     /** The same readings, each the mean of repeated measurements. */
     public ReadingSet withRepeats(@Nullable Repeatability known) {
         return new ReadingSet(
-                readings, space, trust, colour, shared, calibration, known, codingSteps);
+                readings, space, trust, colour, shared, calibration, known, codingSteps, contrast);
     }
 
     /** The same readings with another error of the scanner's calibration. */
     public ReadingSet withCalibration(List<Lab> errors) {
-        return new ReadingSet(readings, space, trust, colour, shared, errors, repeats, codingSteps);
+        return new ReadingSet(
+                readings, space, trust, colour, shared, errors, repeats, codingSteps, contrast);
     }
 
-    /** The same readings, from scans that were compressed with loss. */
+    /** The same readings, from scans that keep lightness in steps. */
     public ReadingSet withCodingSteps(List<Double> steps) {
-        return new ReadingSet(readings, space, trust, colour, shared, calibration, repeats, steps);
+        return new ReadingSet(
+                readings, space, trust, colour, shared, calibration, repeats, steps, contrast);
+    }
+
+    /** The same readings, from scans whose tones may have been edited. */
+    public ReadingSet withContrast(ContrastDoubt doubt) {
+        return new ReadingSet(
+                readings, space, trust, colour, shared, calibration, repeats, codingSteps, doubt);
     }
 }

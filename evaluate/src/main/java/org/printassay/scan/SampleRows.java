@@ -5,9 +5,13 @@ import java.nio.ByteOrder;
 
 /**
  * Turns rows of packed 8 or 16 bit samples into 16 bit codes: undoes horizontal differencing (TIFF
- * 6.0 section 14), inverts white-is-zero grey, drops extra samples such as alpha.
+ * 6.0 section 14), inverts white-is-zero grey, drops extra samples such as alpha. Colours that
+ * alpha is multiplied into ("associated", TIFF 6.0 section 18) are divided by it again.
  */
 final class SampleRows {
+    /** Alpha is not multiplied into the colours. */
+    static final int NO_ALPHA = -1;
+
     private final int width;
     private final int stored;
     private final int kept;
@@ -15,6 +19,7 @@ final class SampleRows {
     private final ByteOrder order;
     private final boolean differenced;
     private final boolean inverted;
+    private final int alpha;
     private final char[] unpacked;
 
     /**
@@ -35,6 +40,23 @@ final class SampleRows {
             ByteOrder order,
             boolean differenced,
             boolean inverted) {
+        this(width, stored, kept, bits, order, differenced, inverted, NO_ALPHA);
+    }
+
+    /**
+     * Rows of one stream whose colours alpha may be multiplied into.
+     *
+     * @param alpha which of the stored samples that is, from 0; {@link #NO_ALPHA} without
+     */
+    SampleRows(
+            int width,
+            int stored,
+            int kept,
+            int bits,
+            ByteOrder order,
+            boolean differenced,
+            boolean inverted,
+            int alpha) {
         this.width = width;
         this.stored = stored;
         this.kept = kept;
@@ -42,6 +64,7 @@ final class SampleRows {
         this.order = order;
         this.differenced = differenced;
         this.inverted = inverted;
+        this.alpha = alpha;
         this.unpacked = new char[width * stored];
     }
 
@@ -74,6 +97,9 @@ final class SampleRows {
                 row[i] = (char) ((row[i] + row[i - stored]) & mask);
             }
         }
+        if (alpha != NO_ALPHA) {
+            divide(row, pixels);
+        }
         int scale = bits == 16 ? 1 : 257;
         if (scale == 1 && !inverted && kept == stored && stride == kept) {
             System.arraycopy(row, 0, out, at, pixels * kept);
@@ -85,6 +111,20 @@ final class SampleRows {
                 out[target + c] = (char) ((row[source + c] * scale) ^ flip);
             }
             target += stride;
+        }
+    }
+
+    /** Colours of pixels that are wholly transparent are not known; they stay as they are. */
+    private void divide(char[] row, int pixels) {
+        int full = bits == 16 ? 0xffff : 0xff;
+        for (int at = 0; at < pixels * stored; at += stored) {
+            int opaque = row[at + alpha];
+            if (opaque == full || opaque == 0) {
+                continue;
+            }
+            for (int c = at; c < at + kept; c++) {
+                row[c] = (char) Math.min(full, Math.round((double) row[c] * full / opaque));
+            }
         }
     }
 

@@ -40,6 +40,7 @@ final class TiffDirectory {
     static final int TILE_LENGTH = 323;
     static final int TILE_OFFSETS = 324;
     static final int TILE_BYTE_COUNTS = 325;
+    static final int EXTRA_SAMPLES = 338;
     static final int SAMPLE_FORMAT = 339;
     static final int JPEG_TABLES = 347;
     static final int ICC_PROFILE = 34675;

@@ -15,6 +15,8 @@ import org.printassay.problem.Problem;
  * @param inverted grey with 0 as white
  * @param pieceWidth width of a tile, or of the image for strips
  * @param pieceHeight rows of a tile or strip
+ * @param alpha which of the stored samples is an alpha that the colours were multiplied by, from 0;
+ *     {@link SampleRows#NO_ALPHA} without
  * @param jpegTables tables shared by all JPEG pieces; empty when there are none
  * @param jpegTransform colour transform of JPEG pieces: 1 YCbCr, 0 none
  */
@@ -35,6 +37,7 @@ record TiffFormat(
         int pieceHeight,
         Numbers offsets,
         Numbers lengths,
+        int alpha,
         Optional<Blob> jpegTables,
         int jpegTransform) {
 
@@ -64,6 +67,7 @@ record TiffFormat(
     private static final int PALETTE = 3;
     private static final int CMYK = 5;
     private static final int YCBCR = 6;
+    private static final int ASSOCIATED_ALPHA = 1;
     private static final int CENTIMETRE = 3;
     private static final int INCH = 2;
 
@@ -79,7 +83,7 @@ record TiffFormat(
     SampleRows sampleRows(int across) {
         ByteOrder sampleOrder = compression == Compression.JPEG ? ByteOrder.BIG_ENDIAN : order;
         return new SampleRows(
-                across, stored, channels / planes, bits, sampleOrder, differenced, inverted);
+                across, stored, channels / planes, bits, sampleOrder, differenced, inverted, alpha);
     }
 
     static TiffFormat of(TiffDirectory d, String name, long fileSize) throws IOException, Problem {
@@ -106,6 +110,13 @@ record TiffFormat(
         if (apart && photometric == YCBCR) {
             throw Problem.input(
                     name, "has lightness and colour in planes of their own. Save it as RGB.");
+        }
+        int alpha = alpha(d, channels, stored);
+        if (apart && alpha != SampleRows.NO_ALPHA) {
+            throw Problem.input(
+                    name,
+                    "its colours are multiplied by an alpha channel, in planes of their own. Save it"
+                            + " without alpha.");
         }
         boolean tiled = d.has(TiffDirectory.TILE_OFFSETS);
         long pieceWidth = tiled ? d.number(TiffDirectory.TILE_WIDTH, 0) : width;
@@ -164,6 +175,7 @@ record TiffFormat(
                 (int) pieceHeight,
                 piece -> offsets[piece],
                 piece -> lengths[piece],
+                alpha,
                 tables,
                 photometric == YCBCR ? 1 : 0);
     }
@@ -243,6 +255,21 @@ record TiffFormat(
                     name, "has " + stored + " samples a pixel. Scan or save it as RGB or grey.");
         }
         return channels;
+    }
+
+    /** Where the extra sample stands that colours are multiplied by. */
+    private static int alpha(TiffDirectory d, int channels, int stored)
+            throws IOException, Problem {
+        if (!d.has(TiffDirectory.EXTRA_SAMPLES)) {
+            return SampleRows.NO_ALPHA;
+        }
+        long[] extra = d.numbers(TiffDirectory.EXTRA_SAMPLES, stored - channels);
+        for (int i = 0; i < Math.min(extra.length, stored - channels); i++) {
+            if (extra[i] == ASSOCIATED_ALPHA) {
+                return channels + i;
+            }
+        }
+        return SampleRows.NO_ALPHA;
     }
 
     private static int bits(TiffDirectory d, int stored, String name) throws IOException, Problem {

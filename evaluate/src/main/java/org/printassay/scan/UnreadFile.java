@@ -14,7 +14,7 @@ final class UnreadFile {
         if (head.length == 0) {
             return Optional.of("is empty. Copy it again, or scan again.");
         }
-        if (mayBeMeasurement(head) || !(isBinary(head) || isPixmap(head))) {
+        if (mayBeMeasurement(head) || !(isBinary(head) || isPixmap(head) || isGif(head))) {
             return Optional.empty();
         }
         String kind = kind(head);
@@ -74,6 +74,12 @@ final class UnreadFile {
             binary |= b <= 0;
         }
         return marked && binary;
+    }
+
+    /** Cut off behind its signature, it holds no byte that text has not. */
+    private static boolean isGif(byte[] head) {
+        return at(head, 0, 'G', 'I', 'F', '8', '7', 'a')
+                || at(head, 0, 'G', 'I', 'F', '8', '9', 'a');
     }
 
     private static String kind(byte[] head) {

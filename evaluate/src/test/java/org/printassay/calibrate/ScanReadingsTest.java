@@ -19,12 +19,15 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.problem.Problem;
+import org.printassay.reading.ContrastDoubt;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
+import org.printassay.sample.LinearRgb;
+import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Patch;
@@ -102,6 +105,44 @@ class ScanReadingsTest {
         assertFalse(warns(result, WarningCode.SCANNER_LIMITED));
         StrayLight stray = Objects.requireNonNull(result.strayLight());
         assertTrue(stray.blackWithout() > 7, "black without " + stray.blackWithout());
+    }
+
+    /**
+     * As automatic contrast does: black at the end, but above code 0, so that nothing is clipped.
+     */
+    @Test
+    void aBlackThatWasPutAtTheEndLeavesContrastInDoubt() throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.dusty = 0;
+        SheetSamples plain = scan.scan();
+        List<PatchSample> stretched = new ArrayList<>();
+        for (PatchSample sample : plain.samples()) {
+            LinearRgb light = sample.linear();
+            stretched.add(
+                    new PatchSample(
+                            sample.patch(),
+                            new LinearRgb(
+                                    withoutBlack(light.r()),
+                                    withoutBlack(light.g()),
+                                    withoutBlack(light.b())),
+                            sample.standardError(),
+                            sample.blocks(),
+                            sample.flags()));
+        }
+        SheetSamples moved =
+                new SheetSamples(
+                        plain.scan(), plain.located(), stretched, plain.page(), plain.preview());
+        assertEquals(
+                ContrastDoubt.NONE,
+                ScanReadings.of(List.of(plain), plain(scan)).readings().contrast());
+        assertEquals(
+                ContrastDoubt.ENDS_MOVED,
+                ScanReadings.of(List.of(moved), plain(scan)).readings().contrast());
+    }
+
+    /** The black of the simulated prints is 0.0046 to 0.0052. */
+    private static double withoutBlack(double light) {
+        return Math.max(0.0002, (light - 0.005) / 0.995);
     }
 
     @Test

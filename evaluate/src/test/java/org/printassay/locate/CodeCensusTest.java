@@ -47,6 +47,16 @@ class CodeCensusTest {
         assertEquals(0, chart(noise, v -> v).gapsInAThird());
     }
 
+    /** By hand: steps of 1, 1 and 2 are as one of the root of 10/4. */
+    @Test
+    void gapsBetweenCodesAreStepsWhereTheyLie() {
+        CodeCensus edited = chart(1, v -> v < 140 ? v : v + (v - 140) / 3);
+        assertEquals(1, edited.stepNear(0, 100));
+        assertEquals(Math.sqrt(10 / 4.0), edited.stepNear(0, 170), 0.08);
+        assertEquals(2, chart(1, v -> 2 * (v / 2)).stepNear(0, 150), 1e-12);
+        assertEquals(1, chart(0.2, v -> v).stepNear(0, 120));
+    }
+
     /** Between few dark tones whole runs of codes are rare: that is no edit. */
     @Test
     void fewDarkTonesAreNoEdit() {

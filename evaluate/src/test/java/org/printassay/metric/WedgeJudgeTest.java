@@ -15,6 +15,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.reading.ContrastDoubt;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
@@ -165,6 +166,38 @@ class WedgeJudgeTest {
             return (separated == null || separated <= v) && (merged == null || v < merged);
         }
         return (merged == null || merged < f) && (separated == null || f <= separated);
+    }
+
+    /**
+     * An edit that makes differences near black larger or smaller, as curves do; simulated
+     * readings.
+     */
+    @Test
+    void levelsOfAnEditedScanHoldTheTruthOnlyWithTheDoubt() {
+        for (double factor : new double[] {2.4, 0.3}) {
+            int plain = 0;
+            int doubted = 0;
+            Random random = new Random(4);
+            for (Paper paper : papers()) {
+                DoubleSupplier noise = () -> paper.spread / factor * random.nextGaussian();
+                List<Reading> readings = new ArrayList<>();
+                for (Reading one : readings(paper, false, 4, noise).set().readings()) {
+                    double l = one.best().l();
+                    boolean paperWhite = one.rgb().r() == 255;
+                    add(
+                            readings,
+                            one.rgb().r(),
+                            paperWhite ? l : paper.black + factor * (l - paper.black));
+                }
+                ReadingSet set = new ReadingSet(readings, RgbSpace.SRGB, Trust.INSTRUMENT, true);
+                int f = truth(paper);
+                plain += holds(judge(paper, Neutrals.of(set), false), f, false) ? 1 : 0;
+                Neutrals edited = Neutrals.of(set.withContrast(ContrastDoubt.EDITED));
+                doubted += holds(judge(paper, edited, false), f, false) ? 1 : 0;
+            }
+            assertTrue(plain <= 15, factor + ": " + plain + " of 20 hold it by chance");
+            assertTrue(doubted >= 19, factor + ": " + doubted + " of 20");
+        }
     }
 
     private void proveCoverageAndWidth(boolean highlights, int seeds, boolean heavyTails) {

@@ -100,6 +100,27 @@ class OddTiffTest {
                 ScanFixture.read(write(fields, false, deflated(grey), deflated(alpha)), 1));
     }
 
+    /** TIFF 6.0 section 18: the colours of "associated" alpha are multiplied by it. */
+    @Test
+    void greyThatAlphaWasMultipliedIntoIsDividedByIt() throws Exception {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.SAMPLES_PER_PIXEL, new long[] {2});
+        fields.put(TiffDirectory.BITS_PER_SAMPLE, new long[] {8, 8});
+        fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {1});
+        byte[] pixels = {10, -1, 10, 51, 0, 0, 60, 51};
+        char[] expected = {10 * 257, 50 * 257, 0, 0xffff};
+        assertArrayEquals(expected, ScanFixture.read(write(fields, false, pixels), 1));
+        fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {2});
+        assertArrayEquals(
+                new char[] {2570, 2570, 0, 60 * 257},
+                ScanFixture.read(write(fields, false, pixels), 1));
+        fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {1});
+        fields.put(TiffDirectory.PLANAR_CONFIGURATION, new long[] {2});
+        byte[] plane = {1, 2, 3, 4};
+        String why = refusal(write(fields, false, plane, plane));
+        assertTrue(why.contains("multiplied by an alpha"), why);
+    }
+
     @Test
     void lightnessAndColourInPlanesAreRefused() throws Exception {
         Map<Integer, long[]> fields = fields();

@@ -382,6 +382,8 @@ class ScanFilesTest extends ScanFixture {
         assertUnread("AVIF picture", "\0\0\0\40ftypavif\0\0\0\0");
         assertUnread("BMP picture", "BM\346\223n\0\0\0\0\0\212\0\0\0");
         assertUnread("GIF picture", "GIF89a\20\0\20\0\367\0\0");
+        assertUnread("GIF picture", "GIF89a");
+        assertUnread("GIF picture", "GIF87a");
         assertUnread("WebP picture", "RIFF\44\0\0\0WEBPVP8 ");
         assertUnread("JPEG 2000 picture", "\0\0\0\14jP  \r\n\207\n");
         assertUnread("PSD picture", "8BPS\0\1\0\0\0\0\0\0\0\3");

@@ -86,6 +86,24 @@ class ScanWitnessTest extends ScanFixture {
         }
     }
 
+    /** One reader of two divides by alpha by itself; the made picture is what both start from. */
+    @ParameterizedTest
+    @ValueSource(strings = {"60", "100"})
+    void coloursThatAlphaWasMultipliedIntoAreReadAsLibvipsDoes(String percent) throws Exception {
+        char[] made = image(3, 8);
+        String in = pixmap(made, 3, 8).getFileName().toString();
+        String write =
+                "convert IN -alpha set -channel A -evaluate set PART% +channel"
+                        + " -define tiff:alpha=associated -compress LZW out.tif";
+        tool(write.replace("IN", in).replace("PART", percent).split(" "));
+        tool("vips", "extract_band", "out.tif", "back.ppm", "0", "--n", "3");
+        char[] ours = read(dir.resolve("out.tif"));
+        assertClose(dir.resolve("back.ppm"), ours, 1);
+        for (int i = 0; i < made.length; i++) {
+            assertEquals(made[i] / 257.0, ours[i] / 257.0, 1, "sample " + i);
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"jpeg:90", "jpeg:r:90"})
     void readsJpegInTiffInTilesAndOneStripAsLibvipsDoes(String coding) throws Exception {

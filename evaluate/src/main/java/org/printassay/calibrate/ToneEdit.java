@@ -1,0 +1,55 @@
+package org.printassay.calibrate;
+
+import java.util.List;
+import org.printassay.locate.CodeCensus;
+import org.printassay.reading.ContrastDoubt;
+import org.printassay.sample.SheetSamples;
+
+/** Whether the tones of a scan were edited after it was read from the sensor. */
+final class ToneEdit {
+    /** Codes missing from an unedited scan are fewer: noise and ramps fill them. */
+    private static final double GAPS = 0.05;
+
+    private ToneEdit() {}
+
+    /** Whether a scan has no more than 8 bits, whatever its file claims. */
+    static boolean eightBits(SheetSamples samples) {
+        return samples.scan().bits() == 8 || disguised(samples);
+    }
+
+    /** Whether a scan of 16 bits uses only 8 of them. */
+    static boolean disguised(SheetSamples samples) {
+        CodeCensus census = samples.census();
+        boolean counted = census.gaps() > 0 || samples.edges().edges() > 0;
+        return samples.scan().bits() > 8 && !census.finerThanEightBits() && counted;
+    }
+
+    /** Whether so many codes are missing over the whole range as no scanner leaves out. */
+    static boolean everywhere(SheetSamples samples) {
+        return eightBits(samples) && samples.census().gaps() > GAPS;
+    }
+
+    /** The same in a part of the range. */
+    static boolean inAThird(SheetSamples samples) {
+        return eightBits(samples) && samples.census().gapsInAThird() > GAPS;
+    }
+
+    /** Whether tones were pulled apart in 8 bits. */
+    static boolean leftGaps(SheetSamples samples) {
+        return everywhere(samples) || inAThird(samples);
+    }
+
+    /**
+     * What that, or automatic contrast, leaves unknown of lightness differences; of a print whose
+     * scans are averaged, by any of them.
+     */
+    static ContrastDoubt doubt(List<PartResult> results) {
+        if (results.stream().anyMatch(result -> leftGaps(result.part().samples()))) {
+            return ContrastDoubt.EDITED;
+        }
+        boolean moved =
+                results.stream()
+                        .anyMatch(result -> result.blackCut() || RangeHealth.endsMoved(result));
+        return moved ? ContrastDoubt.ENDS_MOVED : ContrastDoubt.NONE;
+    }
+}
