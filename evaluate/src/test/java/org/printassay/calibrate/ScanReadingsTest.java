@@ -104,6 +104,12 @@ class ScanReadingsTest {
         assertTrue(stray.blackWithout() > 7, "black without " + stray.blackWithout());
     }
 
+    /** Lamps without ultraviolet show no brightener; what daylight makes of it stays unknown. */
+    @Test
+    void brightenerIsSaidToBeUnseen() throws Problem {
+        assertTrue(exposureOfPair(1, 0).contains("optical brightener"));
+    }
+
     @Test
     void paperThatDiffersByLessThanTheLightIsUnevenAccusesNoExposure() throws Problem {
         assertTrue(exposureOfPair(1.02, 0).contains("seems to have been on"));
