@@ -9,14 +9,23 @@ import org.printassay.reading.WarningCode;
 
 /**
  * What a profile may be off where the scan itself tells that it was not made as profiles need: the
- * exposure or the colour was set by the picture, or the profile is another scanner's; and what
- * stray light may do that no sheet shows. One standard error of every colour; all are off together.
+ * exposure or the colour was set by the picture, a curve was laid over it, or the profile is
+ * another scanner's; and what stray light may do that no sheet shows. One standard error of every
+ * colour; all are off together.
  */
 final class ProfileDoubt {
+    private static final Lab NONE = new Lab(0, 0, 0);
+
     /**
      * What automatic exposure moves in L*, and in a* and b* with it (common practice, no source).
      */
     private static final Lab EXPOSED = new Lab(3, 1, 1);
+
+    /**
+     * What a curve moves that was laid over the codes: a gamma of 1.35 moves black and mid-tones by
+     * 11 to 12 L*, which is two of these (common practice, no source).
+     */
+    private static final Lab CURVED = new Lab(6, 2, 2);
 
     /** What automatic colour moves, or a foreign profile, as for a calibration used elsewhere. */
     private static final Lab FOREIGN = new Lab(3, 4, 4);
@@ -56,16 +65,24 @@ final class ProfileDoubt {
     }
 
     private static Lab of(List<Warning> warnings) {
-        Lab doubt = new Lab(0, 0, 0);
+        Lab doubt = NONE;
         for (Warning warning : warnings) {
-            if (warning.code() == WarningCode.AUTOMATIC_COLOUR
-                    || warning.code() == WarningCode.PROFILE_DOUBTFUL) {
-                return FOREIGN;
-            }
-            if (warning.code() == WarningCode.AUTOMATIC_EXPOSURE) {
-                doubt = EXPOSED;
-            }
+            Lab by = of(warning.code());
+            doubt =
+                    new Lab(
+                            Math.max(doubt.l(), by.l()),
+                            Math.max(doubt.a(), by.a()),
+                            Math.max(doubt.b(), by.b()));
         }
         return doubt;
+    }
+
+    private static Lab of(WarningCode code) {
+        return switch (code) {
+            case AUTOMATIC_COLOUR, PROFILE_DOUBTFUL -> FOREIGN;
+            case AUTOMATIC_EXPOSURE -> EXPOSED;
+            case HISTOGRAM_GAPS -> CURVED;
+            default -> NONE;
+        };
     }
 }

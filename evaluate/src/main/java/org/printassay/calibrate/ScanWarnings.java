@@ -64,6 +64,12 @@ final class ScanWarnings {
                                     + " the scans.",
                             percent);
         }
+        boolean coloured = results.stream().anyMatch(r -> !r.part().colour().grey());
+        if (coloured && !calibrated) {
+            text +=
+                    " Paper with optical brightener mostly looks bluer in daylight than under a"
+                            + " scanner's lamp, by several b*: no scan can tell.";
+        }
         return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Gradient;
 import org.printassay.metric.Irregularity;
@@ -27,16 +28,24 @@ final class ColourFindings {
 
     private ColourFindings() {}
 
+    /**
+     * What there is to say.
+     *
+     * @param unsure half-widths that paper is known by, with all that speaks against the scan; null
+     *     where they are not known. No colour is known better.
+     */
     static List<Weighed> of(
             Trust trust,
+            @Nullable Lab unsure,
             @Nullable ColourDetail colours,
             List<Irregularity> irregularities,
             @Nullable Gradient gradient) {
         List<Weighed> found = new ArrayList<>();
         if (colours != null) {
-            dull(trust, colours).ifPresent(found::add);
+            double doubt = doubt(trust, unsure);
+            dull(trust, doubt, colours).ifPresent(found::add);
             full(trust, colours).ifPresent(found::add);
-            skin(trust, colours).ifPresent(found::add);
+            skin(trust, doubt, colours).ifPresent(found::add);
         }
         for (Irregularity.Kind kind : Irregularity.Kind.values()) {
             irregularities.stream()
@@ -50,15 +59,14 @@ final class ColourFindings {
         return found;
     }
 
-    private static Optional<Weighed> dull(Trust trust, ColourDetail colours) {
+    private static Optional<Weighed> dull(Trust trust, double doubt, ColourDetail colours) {
         List<ColourDetail.Hue> dull =
                 colours.hues().stream()
                         .filter(
                                 h ->
                                         -h.deltaChroma()
                                                 > Math.max(
-                                                        4 * doubt(trust),
-                                                        DULL_SHARE * h.aim().chroma()))
+                                                        4 * doubt, DULL_SHARE * h.aim().chroma()))
                         .sorted(Comparator.comparingDouble(ColourDetail.Hue::deltaChroma))
                         .toList();
         if (dull.isEmpty()) {
@@ -107,13 +115,13 @@ final class ColourFindings {
                         "Detail in strongly coloured parts merges there: lower their saturation."));
     }
 
-    private static Optional<Weighed> skin(Trust trust, ColourDetail colours) {
+    private static Optional<Weighed> skin(Trust trust, double doubt, ColourDetail colours) {
         List<ColourDetail.SkinTone> skin = colours.skin();
         if (skin.isEmpty()) {
             return Optional.empty();
         }
         double mean = mean(skin.stream().map(ColourDetail.SkinTone::deltaE00).toList());
-        if (mean < SEEN + doubt(trust)) {
+        if (mean < SEEN + doubt) {
             return Optional.empty();
         }
         double light = mean(skin.stream().map(ColourDetail.SkinTone::deltaL).toList());
@@ -176,6 +184,13 @@ final class ColourFindings {
                 say("± %.1f, from equal patches at different places.", gradient.uncertainty()),
                 "Scan it once more, turned by half: what stays at the same edge of the sheet is the"
                         + " print's.");
+    }
+
+    private static double doubt(Trust trust, @Nullable Lab unsure) {
+        double stated = doubt(trust);
+        return unsure == null
+                ? stated
+                : Math.max(stated, Math.max(unsure.l(), Math.max(unsure.a(), unsure.b())));
     }
 
     private static double doubt(Trust trust) {

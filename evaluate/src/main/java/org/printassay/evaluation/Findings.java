@@ -88,13 +88,14 @@ final class Findings {
         }
         Colours colours = e.colours();
         Evenness evenness = e.evenness();
+        Extreme white = e.white();
         findings.ranked.addAll(
                 ColourFindings.of(
                         trust,
+                        white == null ? null : white.uncertainty(),
                         colours == null ? null : colours.detail(),
                         tone == null ? List.of() : tone.irregularities(),
                         evenness == null ? null : evenness.gradient()));
-        Extreme white = e.white();
         Extreme black = e.black();
         if (white != null && black != null) {
             boolean limited =

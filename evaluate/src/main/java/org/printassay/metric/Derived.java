@@ -14,8 +14,8 @@ import org.printassay.reading.Trust;
  * @param contrastDeltaL the same range in L*
  * @param stopsWithFlare what is left of it where 1 % of the light that falls on the print is
  *     reflected by its surface into the eye (common practice, no source)
- * @param paperWords colour of the paper in words, no more than its uncertainty allows: under D50, or
- *     as the lamp of a scanner shows it, which excites brighteners less or more than daylight
+ * @param paperWords colour of the paper in words, no more than its uncertainty allows: under D50,
+ *     or as the lamp of a scanner shows it, which excites brighteners less or more than daylight
  * @param paperDeltaCh distance of the paper from neutral, a*b* plane
  */
 public record Derived(

@@ -39,4 +39,29 @@ class ProfileDoubtTest {
         ProfileDoubt.of(COLOURS, List.of(exposed), true)
                 .forEach(error -> assertEquals(new Lab(3, 1, 1), error));
     }
+
+    /**
+     * A profile describes what the scanner gives, not what a curve made of it afterwards. By the
+     * definition of L* a gamma of 1.35 over codes of gamma 2.2 moves L* 8 to 20 and L* 41 to 52.5:
+     * two standard errors hold that.
+     */
+    @Test
+    void aCurveLaidOverTheScanMovesAllAlike() {
+        double black = Math.pow(24 / 116.0, 3);
+        double moved = 116 * Math.cbrt(Math.pow(black, 1 / 1.35)) - 16 - 8;
+        assertEquals(12, moved, 0.2);
+        Warning edited = new Warning(WarningCode.HISTOGRAM_GAPS, "");
+        List<Lab> errors = ProfileDoubt.of(COLOURS, List.of(edited), true);
+        assertEquals(3, errors.size());
+        errors.forEach(error -> assertTrue(2 * error.l() >= 11.9 && error.a() == 2, "" + error));
+    }
+
+    /** Of two doubts the greater counts, part by part. */
+    @Test
+    void theGreaterDoubtCounts() {
+        Warning edited = new Warning(WarningCode.HISTOGRAM_GAPS, "");
+        Warning automatic = new Warning(WarningCode.AUTOMATIC_COLOUR, "");
+        ProfileDoubt.of(COLOURS, List.of(edited, automatic), true)
+                .forEach(error -> assertEquals(new Lab(6, 4, 4), error));
+    }
 }

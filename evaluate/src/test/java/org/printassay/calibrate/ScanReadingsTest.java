@@ -145,6 +145,12 @@ class ScanReadingsTest {
         return Math.max(0.0002, (light - 0.005) / 0.995);
     }
 
+    /** Lamps without ultraviolet show no brightener; what daylight makes of it stays unknown. */
+    @Test
+    void brightenerIsSaidToBeUnseen() throws Problem {
+        assertTrue(exposureOfPair(1, 0).contains("optical brightener"));
+    }
+
     @Test
     void paperThatDiffersByLessThanTheLightIsUnevenAccusesNoExposure() throws Problem {
         assertTrue(exposureOfPair(1.02, 0).contains("seems to have been on"));

@@ -61,7 +61,16 @@ class ColourFindingsTest {
             @Nullable ColourDetail colours,
             List<Irregularity> irregularities,
             @Nullable Gradient gradient) {
-        return ColourFindings.of(trust, colours, irregularities, gradient).stream()
+        return texts(trust, null, colours, irregularities, gradient);
+    }
+
+    private static List<String> texts(
+            Trust trust,
+            @Nullable Lab unsure,
+            @Nullable ColourDetail colours,
+            List<Irregularity> irregularities,
+            @Nullable Gradient gradient) {
+        return ColourFindings.of(trust, unsure, colours, irregularities, gradient).stream()
                 .sorted(Comparator.comparingDouble(Weighed::weight).reversed())
                 .map(found -> found.finding().text())
                 .toList();
@@ -94,6 +103,16 @@ class ColourFindingsTest {
         ColourDetail slightly = colours(1, null, -2, 2.1);
         assertEquals(1, texts(Trust.INSTRUMENT, slightly, List.of(), null).size());
         assertTrue(texts(Trust.PROFILED_SCAN, slightly, List.of(), null).isEmpty());
+    }
+
+    /** A scan that something speaks against shows no colour better than its paper. */
+    @Test
+    void aScanThatIsDoubtedAccusesNoColour() {
+        ColourDetail off = colours(0.8, null, -5, 4.8);
+        Lab good = new Lab(1.2, 1, 1);
+        Lab doubted = new Lab(6, 2.2, 2.2);
+        assertEquals(2, texts(Trust.PROFILED_SCAN, good, off, List.of(), null).size());
+        assertTrue(texts(Trust.PROFILED_SCAN, doubted, off, List.of(), null).isEmpty());
     }
 
     @Test
