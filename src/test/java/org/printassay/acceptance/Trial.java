@@ -69,7 +69,7 @@ record Trial(
     private static final int OPEN = 99;
 
     /** What profiled scans state of greys by trust alone, a* and b*. */
-    private static final double STATED_OF_GREYS = 1.5;
+    private static final double STATED_OF_GREYS = 1.25;
 
     /**
      * A result with its stated interval against the truth.

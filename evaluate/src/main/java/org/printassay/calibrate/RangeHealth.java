@@ -39,6 +39,9 @@ final class RangeHealth {
     /** No paper is lighter than the perfect diffuser by much, brighteners included. */
     private static final double BRIGHTEST_Y = 103;
 
+    /** Nor does a scanner's lamp show any quite as light (L* 99; common practice, no source). */
+    private static final double LIGHTEST_Y = 97.5;
+
     /** Papers are less coloured than this; so are greys of a usable print. */
     private static final double PAPER_CHROMA = 14;
 
@@ -226,6 +229,13 @@ final class RangeHealth {
                     white.a(),
                     white.b(),
                     grey);
+        } else if (xyz.y() > LIGHTEST_Y && !paperAtTheEnd()) {
+            notes.add(
+                    WarningCode.AUTOMATIC_EXPOSURE,
+                    "by its profile paper is L* %.1f, lighter than papers are: automatic exposure or"
+                            + " contrast seems to be on, or the exposure was not what the profile was"
+                            + " made with. Switch automatic corrections off.",
+                    white.l());
         }
     }
 

@@ -80,8 +80,8 @@ final class Systematic {
         return switch (trust) {
             case INSTRUMENT -> 0.1;
             case CALIBRATED_SCAN -> 0.2;
-            case PROFILED_SCAN -> 1.5;
-            case PLAIN_SCAN -> 2.0;
+            case PROFILED_SCAN -> 1.25;
+            case PLAIN_SCAN -> 1.5;
         };
     }
 }

@@ -151,6 +151,21 @@ class ScanReadingsTest {
         assertTrue(exposureOfPair(1, 0).contains("optical brightener"));
     }
 
+    /** Stretched to just inside the range: nothing is clipped, but no paper is L* 99. */
+    @Test
+    void paperLighterThanPapersAreHadItsExposureSet() throws Problem {
+        assertFalse(exposureWarned(1.08));
+        assertTrue(exposureWarned(1.15));
+    }
+
+    private static boolean exposureWarned(double exposure) throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.exposure = exposure;
+        scan.dusty = 0;
+        ScanReadings result = ScanReadings.of(List.of(scan.scan()), profiled(scan));
+        return warns(result, WarningCode.AUTOMATIC_EXPOSURE);
+    }
+
     @Test
     void paperThatDiffersByLessThanTheLightIsUnevenAccusesNoExposure() throws Problem {
         assertTrue(exposureOfPair(1.02, 0).contains("seems to have been on"));
