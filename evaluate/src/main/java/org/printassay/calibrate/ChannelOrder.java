@@ -22,8 +22,11 @@ public final class ChannelOrder {
     /** Fewer coloured patches tell nothing. */
     private static final int FEWEST = 12;
 
-    /** Mean correlation from which an order fits, and below which one does not. */
-    private static final double FITS = 0.6;
+    /**
+     * Mean correlation from which an order fits, and below which one does not. A toned monochrome
+     * print, whose channels all follow one curve, reaches no more than two thirds.
+     */
+    private static final double FITS = 0.85;
 
     private static final double FAILS = 0.3;
 
@@ -104,8 +107,8 @@ public final class ChannelOrder {
                         : "red, green and blue are in a wrong order";
         return "its "
                 + which
-                + ": each coloured patch has the light of another. Save the scan with its channels in"
-                + " the order red, green, blue. If the print itself looks so, it was printed so, and"
-                + " the driver's colours want a look.";
+                + ", so that its coloured patches read as others. Save the scan with red, green and"
+                + " blue in this order. If the print itself looks so, check the printer's inks and"
+                + " the driver's colours.";
     }
 }

@@ -8,6 +8,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
@@ -68,11 +69,10 @@ final class RangeHealth {
         health.margin();
     }
 
-    /** Whether paper or black was put at the very end of the range. */
-    static boolean endsMoved(PartResult result) {
-        RangeHealth health =
-                new RangeHealth(result, new HealthNotes(result.part().samples().scan()));
-        return health.blackAtTheEnd() || health.paperAtTheEnd();
+    /** Whether black was put at the very end of the range. */
+    static boolean blackMoved(PartResult result) {
+        return new RangeHealth(result, new HealthNotes(result.part().samples().scan()))
+                .blackAtTheEnd();
     }
 
     private boolean paperAtTheEnd() {
@@ -229,7 +229,11 @@ final class RangeHealth {
                     white.a(),
                     white.b(),
                     grey);
-        } else if (xyz.y() > LIGHTEST_Y && !paperAtTheEnd()) {
+        } else if (xyz.y() > LIGHTEST_Y
+                && result.part().colour().trust() == Trust.PROFILED_SCAN
+                && !paperAtTheEnd()
+                && !blackAtTheEnd()
+                && !result.blackCut()) {
             notes.add(
                     WarningCode.AUTOMATIC_EXPOSURE,
                     "by its profile paper is L* %.1f, lighter than papers are: automatic exposure or"

@@ -67,8 +67,8 @@ final class ScanWarnings {
         boolean coloured = results.stream().anyMatch(r -> !r.part().colour().grey());
         if (coloured && !calibrated) {
             text +=
-                    " Paper with optical brightener mostly looks bluer in daylight than under a"
-                            + " scanner's lamp, by several b*: no scan can tell.";
+                    " A scan shows no optical brightener: in daylight such paper looks bluer, by"
+                            + " several units of b*.";
         }
         return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
     }

@@ -49,7 +49,7 @@ final class ToneEdit {
         }
         boolean moved =
                 results.stream()
-                        .anyMatch(result -> result.blackCut() || RangeHealth.endsMoved(result));
-        return moved ? ContrastDoubt.ENDS_MOVED : ContrastDoubt.NONE;
+                        .anyMatch(result -> result.blackCut() || RangeHealth.blackMoved(result));
+        return moved ? ContrastDoubt.BLACK_MOVED : ContrastDoubt.NONE;
     }
 }

@@ -42,10 +42,9 @@ final class ColourFindings {
             @Nullable Gradient gradient) {
         List<Weighed> found = new ArrayList<>();
         if (colours != null) {
-            double doubt = doubt(trust, unsure);
-            dull(trust, doubt, colours).ifPresent(found::add);
+            dull(trust, doubtOfChroma(trust, unsure), colours).ifPresent(found::add);
             full(trust, colours).ifPresent(found::add);
-            skin(trust, doubt, colours).ifPresent(found::add);
+            skin(trust, doubtOfColour(trust, unsure), colours).ifPresent(found::add);
         }
         for (Irregularity.Kind kind : Irregularity.Kind.values()) {
             irregularities.stream()
@@ -186,11 +185,17 @@ final class ColourFindings {
                         + " print's.");
     }
 
-    private static double doubt(Trust trust, @Nullable Lab unsure) {
-        double stated = doubt(trust);
-        return unsure == null
-                ? stated
-                : Math.max(stated, Math.max(unsure.l(), Math.max(unsure.a(), unsure.b())));
+    /** What a scan's colours may be off; gains in L* move chroma far less than L* itself. */
+    private static double doubtOfChroma(Trust trust, @Nullable Lab unsure) {
+        return trust == Trust.INSTRUMENT || unsure == null
+                ? doubt(trust)
+                : Math.max(doubt(trust), Math.max(unsure.a(), unsure.b()));
+    }
+
+    private static double doubtOfColour(Trust trust, @Nullable Lab unsure) {
+        return trust == Trust.INSTRUMENT || unsure == null
+                ? doubt(trust)
+                : Math.max(doubtOfChroma(trust, unsure), unsure.l());
     }
 
     private static double doubt(Trust trust) {

@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.ChannelOrder;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.calibrate.ScanReadings;
 import org.printassay.chart.Chart;
@@ -56,12 +55,6 @@ final class ScanEvaluation {
             placements.add(
                     placement(part.samples(), expected.isPresent(), warnings)
                             .through(profile(part, named)));
-        }
-        for (ScanPart part : parts) {
-            Optional<String> order = ChannelOrder.fault(part.samples());
-            if (order.isPresent()) {
-                throw Problem.input(part.samples().scan().name(), order.get());
-            }
         }
         ScanReadings read = ScanReadings.of(parts);
         calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ChannelOrder;
 import org.printassay.calibrate.ChartItself;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
@@ -83,6 +84,12 @@ public final class ScanParts {
             }
             ScanParts reading = new ScanParts(files, meaning, progress);
             List<ScanPart> parts = reading.read(expected);
+            for (int i = 0; i < parts.size(); i++) {
+                Optional<String> fault = ChannelOrder.fault(parts.get(i).samples());
+                if (fault.isPresent()) {
+                    throw Problem.input(reading.names.name(i), fault.get());
+                }
+            }
             return new Read(parts, checksums.await(), reading.warnings);
         }
     }

@@ -20,11 +20,11 @@ public record ContrastDoubt(double stretched, double squeezed) {
     public static final ContrastDoubt EDITED = new ContrastDoubt(2.5, 3.5);
 
     /**
-     * Black or paper was put at an end of the range. Blacks of L* 4 to 16 put at L* 1.5 to 6, in
-     * codes of sRGB or in light, multiply the differences beside them by 0.59 to 2.2; that
-     * corrections are not stronger is an assumption (common practice, no source).
+     * Black was put at the end of the range. Blacks of L* 4 to 16 put at L* 1.5 to 6, in codes of
+     * sRGB or in light, multiply the differences beside them by 0.59 to 2.2; that corrections are
+     * not stronger is an assumption (common practice, no source).
      */
-    public static final ContrastDoubt ENDS_MOVED = new ContrastDoubt(2.2, 1.7);
+    public static final ContrastDoubt BLACK_MOVED = new ContrastDoubt(2.2, 1.7);
 
     public ContrastDoubt {
         if (!(stretched >= 1 && squeezed >= 1)) {

@@ -114,16 +114,23 @@ final class SampleRows {
         }
     }
 
-    /** Colours of pixels that are wholly transparent are not known; they stay as they are. */
+    /**
+     * Colours of pixels that are wholly transparent are not known; they stay as they are. So do
+     * colours that alpha cannot have been multiplied into, for they are larger.
+     */
     private void divide(char[] row, int pixels) {
         int full = bits == 16 ? 0xffff : 0xff;
         for (int at = 0; at < pixels * stored; at += stored) {
             int opaque = row[at + alpha];
-            if (opaque == full || opaque == 0) {
+            int most = 0;
+            for (int c = at; c < at + kept; c++) {
+                most = Math.max(most, row[c]);
+            }
+            if (opaque == full || opaque < most || opaque == 0) {
                 continue;
             }
             for (int c = at; c < at + kept; c++) {
-                row[c] = (char) Math.min(full, Math.round((double) row[c] * full / opaque));
+                row[c] = (char) Math.round((double) row[c] * full / opaque);
             }
         }
     }

@@ -136,7 +136,7 @@ class ScanReadingsTest {
                 ContrastDoubt.NONE,
                 ScanReadings.of(List.of(plain), plain(scan)).readings().contrast());
         assertEquals(
-                ContrastDoubt.ENDS_MOVED,
+                ContrastDoubt.BLACK_MOVED,
                 ScanReadings.of(List.of(moved), plain(scan)).readings().contrast());
     }
 

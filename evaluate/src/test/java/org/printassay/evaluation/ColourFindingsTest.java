@@ -110,9 +110,12 @@ class ColourFindingsTest {
     void aScanThatIsDoubtedAccusesNoColour() {
         ColourDetail off = colours(0.8, null, -5, 4.8);
         Lab good = new Lab(1.2, 1, 1);
-        Lab doubted = new Lab(6, 2.2, 2.2);
+        Lab exposed = new Lab(6, 2.2, 2.2);
+        Lab doubted = new Lab(6, 8, 8);
         assertEquals(2, texts(Trust.PROFILED_SCAN, good, off, List.of(), null).size());
+        assertEquals(1, texts(Trust.PROFILED_SCAN, exposed, off, List.of(), null).size());
         assertTrue(texts(Trust.PROFILED_SCAN, doubted, off, List.of(), null).isEmpty());
+        assertEquals(2, texts(Trust.INSTRUMENT, doubted, off, List.of(), null).size());
     }
 
     @Test
