@@ -21,6 +21,8 @@ import org.printassay.sheet.Section;
  * @param paper device light of the unprinted paper
  * @param causes what one standard error of each independent cause in the removal of uneven and
  *     stray light does to {@code corrected}
+ * @param shapes how many of them, the last, are what shapes of stray light that are as likely
+ *     disagree by
  * @param paperKnown false when no unprinted patch was there and the lightest one stands for it
  * @param nearEdge patches whose neighbourhood is not all known, where that matters
  * @param falloffPercent largest difference of illumination between patches, green channel; 0 when
@@ -37,6 +39,7 @@ record LightFit(
         double[][] gain,
         double[] paper,
         List<double[][]> causes,
+        int shapes,
         boolean paperKnown,
         boolean[] nearEdge,
         double falloffPercent,
@@ -102,7 +105,8 @@ record LightFit(
         boolean unsure =
                 rest != null && found.kinds().length == 0 && glareError(rest, green) > WIDE;
         List<double[][]> causes = causes(samples, scan, found, rest, likeliest, removal);
-        for (int m = 0; m < weights.length && weights.length > 1; m++) {
+        int shapes = weights.length > 1 ? weights.length : 0;
+        for (int m = 0; m < shapes; m++) {
             causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
         }
         return new LightFit(
@@ -111,6 +115,7 @@ record LightFit(
                 removal.gain(),
                 removal.paper(),
                 causes,
+                untold ? 0 : shapes,
                 scan.paperKnown(),
                 nearEdge(scan, untold ? found : likeliest.outcome(), samples.samples().size()),
                 falloff(scan, likeliest.outcome()),

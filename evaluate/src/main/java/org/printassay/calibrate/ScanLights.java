@@ -121,13 +121,22 @@ public record ScanLights(
         return patches == 0 ? 0 : sum / patches;
     }
 
+    /**
+     * Without the shape of stray light, which is the scanner's own and alike whenever it is used.
+     */
     private static double lightDeltaE00(PartResult result) {
+        int last = result.light().causes().size();
+        int shapes = last - result.light().shapes();
         double sum = 0;
         for (PatchColour colour : result.colours()) {
             Lab lab = Lab.of(colour.xyz(), Xyz.PCS_WHITE);
             double squares = 0;
             List<Lab> causes = colour.causes();
-            for (Lab by : causes.subList(LightRemoval.STATED, causes.size())) {
+            for (int k = LightRemoval.STATED; k < causes.size(); k++) {
+                if (k >= shapes && k < last) {
+                    continue;
+                }
+                Lab by = causes.get(k);
                 Lab moved = new Lab(lab.l() + by.l(), lab.a() + by.a(), lab.b() + by.b());
                 squares += Math.pow(DeltaE.ciede2000(lab, moved), 2);
             }
