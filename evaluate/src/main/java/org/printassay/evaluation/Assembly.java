@@ -167,34 +167,28 @@ final class Assembly {
     }
 
     private static void lost(List<Warning> warnings, Judgement judged) {
-        if (warnings.stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS)) {
-            note(
-                    warnings,
-                    judged.lostInCoding().contains(Judgement.End.SHADOWS),
-                    WarningCode.SHADOWS_NOT_JUDGED,
-                    "Shadows were not judged: an edit in 8 bits left dark greys in steps that are"
-                            + " coarser than what shows. Save the scan as it comes, with 16 bits.");
-            note(
-                    warnings,
-                    judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
-                    WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                    "Highlights were not judged: an edit in 8 bits left light greys in steps that are"
-                            + " coarser than what shows. Save the scan as it comes, with 16 bits.");
-        }
+        boolean edited = warnings.stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS);
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.SHADOWS),
                 WarningCode.SHADOWS_NOT_JUDGED,
-                "Shadows were not judged: the scan's lossy compression keeps dark greys in steps that"
-                        + " are coarser than what shows. Save scans as TIFF or PNG, or at the"
-                        + " highest JPEG quality.");
+                lost("Shadows", "dark", edited));
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
                 WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                "Highlights were not judged: the scan's lossy compression keeps light greys in steps"
-                        + " that are coarser than what shows. Save scans as TIFF or PNG, or at the"
-                        + " highest JPEG quality.");
+                lost("Highlights", "light", edited));
+    }
+
+    private static String lost(String end, String greys, boolean edited) {
+        return end
+                + " were not judged: "
+                + (edited ? "an edit in 8 bits left " : "the scan's lossy compression keeps ")
+                + greys
+                + " greys in steps that are coarser than what shows. "
+                + (edited
+                        ? "Save the scan as it comes, with 16 bits."
+                        : "Save scans as TIFF or PNG, or at the highest JPEG quality.");
     }
 
     private static String once(@Nullable MeasurementSummary measurement) {
