@@ -128,7 +128,7 @@ record LightFit(
 
     /**
      * What the errors of the model do to the patches. What was not significant was not removed; but
-     * it may be there all the same, and where nothing was, with the errors that it was found with.
+     * it may be there all the same, with the errors that it was found with.
      *
      * @param full the model with everything in it; null when it tells nothing of this scan
      */
@@ -145,7 +145,7 @@ record LightFit(
         LightRemoval everything = LightRemoval.of(samples, scan, full);
         List<double[][]> causes =
                 new ArrayList<>(
-                        found.kinds().length == 0
+                        found.kinds().length < full.kinds().length
                                 ? everything.causes(scan, ChannelsTogether.of(scan, full))
                                 : removal.causes(scan, likeliest));
         causes.add(everything.apartFrom(removal, 1));
