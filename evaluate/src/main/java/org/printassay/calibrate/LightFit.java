@@ -3,13 +3,8 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.printassay.sample.PageImage;
 import org.printassay.sample.SheetSamples;
-import org.printassay.sheet.PointMm;
-import org.printassay.sheet.RectMm;
-import org.printassay.sheet.Section;
 
 /**
  * The light of one scan, and its patches freed from it. Arrays are indexed by channel (red, green,
@@ -44,11 +39,8 @@ record LightFit(
         boolean[] nearEdge,
         double falloffPercent,
         double[][] surfaces,
-        @Nullable Stray stray,
+        @Nullable StrayEstimate stray,
         boolean assumed) {
-
-    /** Where the model with both parts has its glare. */
-    private static final int GLARE_OF_BOTH = 1;
 
     /**
      * Standard error of glare from which what was not significant may be there all the same: about
@@ -58,24 +50,6 @@ record LightFit(
 
     /** Patches with less of their neighbourhood known are within two widths of a straight edge. */
     private static final double KNOWN_AT_TWO_WIDTHS = 0.977;
-
-    /**
-     * Stray light, green channel.
-     *
-     * @param corrected whether it was significant and removed
-     * @param glare fraction g; 0 when left out of the model
-     * @param glareError standard error of g, the width's error included
-     * @param returned c; 0 when left out of the model
-     * @param widthMm Gaussian width; NaN for glare along the lines of the scan
-     * @param negative whether it came out as less than nothing, which no scanner does by itself
-     */
-    record Stray(
-            boolean corrected,
-            double glare,
-            double glareError,
-            double returned,
-            double widthMm,
-            boolean negative) {}
 
     /** Estimates the light of a scan and removes it. */
     static LightFit of(SheetSamples samples) {
@@ -103,7 +77,9 @@ record LightFit(
         boolean linesAlone = found.kinds().length == 0 && likeliest.outcome().alongLines();
         LightFitter.Outcome rest = linesAlone ? null : full;
         boolean unsure =
-                rest != null && found.kinds().length == 0 && glareError(rest, green) > WIDE;
+                rest != null
+                        && found.kinds().length == 0
+                        && StrayEstimate.glareError(rest, green) > WIDE;
         List<double[][]> causes = causes(samples, scan, found, rest, likeliest, removal);
         int shapes = weights.length > 1 ? weights.length : 0;
         for (int m = 0; m < shapes; m++) {
@@ -122,7 +98,7 @@ record LightFit(
                 Arrays.stream(likeliest.outcome().fits())
                         .map(TwinFit.Result::surface)
                         .toArray(double[][]::new),
-                stray(weighed, likeliest.outcome(), found, green),
+                StrayEstimate.of(weighed, likeliest.outcome(), found, green),
                 untold || unsure);
     }
 
@@ -157,59 +133,6 @@ record LightFit(
                 || found.surfaceTerms() < full.surfaceTerms();
     }
 
-    /**
-     * Light of the bare margin over that of the windows, evened out, by channel; stray light, which
-     * differs by a percent or two between them, is still in both. Empty when there are too few
-     * places.
-     */
-    Optional<double[]> marginOverWindows(SheetSamples samples) {
-        RectMm page = samples.located().sheet().page();
-        RectMm printable = samples.located().sheet().printable();
-        Surface terms = new Surface(page);
-        PageImage image = samples.page();
-        double[] ratios = new double[surfaces.length];
-        for (int c = 0; c < ratios.length; c++) {
-            List<Double> margin = new ArrayList<>();
-            for (int row = 0; row < image.rows(); row++) {
-                for (int column = 0; column < image.columns(); column++) {
-                    PointMm at = image.centre(column, row);
-                    float light = image.light(c, column, row);
-                    if (inMargin(at, page, printable) && !Float.isNaN(light)) {
-                        margin.add(light / Surface.at(surfaces[c], terms.terms(at.x(), at.y())));
-                    }
-                }
-            }
-            List<Double> windows = new ArrayList<>();
-            for (int i = 0; i < samples.samples().size(); i++) {
-                if (samples.samples().get(i).patch().section() == Section.PAPER) {
-                    windows.add(evened[c][i]);
-                }
-            }
-            if (margin.size() < 200 || windows.size() < 4) {
-                return Optional.empty();
-            }
-            ratios[c] = median(margin) / median(windows);
-        }
-        return Optional.of(ratios);
-    }
-
-    private static boolean inMargin(PointMm at, RectMm page, RectMm printable) {
-        double fromEdge =
-                Math.min(
-                        Math.min(at.x() - page.x(), page.right() - at.x()),
-                        Math.min(at.y() - page.y(), page.bottom() - at.y()));
-        double fromPrint =
-                Math.max(
-                        Math.max(printable.x() - at.x(), at.x() - printable.right()),
-                        Math.max(printable.y() - at.y(), at.y() - printable.bottom()));
-        return fromEdge > 3 && fromPrint > 1;
-    }
-
-    private static double median(List<Double> values) {
-        double[] sorted = values.stream().mapToDouble(v -> v).sorted().toArray();
-        return sorted[sorted.length / 2];
-    }
-
     private static boolean[] nearEdge(ScanLight scan, LightFitter.Outcome outcome, int patches) {
         boolean[] near = new boolean[patches];
         for (Blur blur : outcome.blurs()) {
@@ -231,94 +154,5 @@ record LightFit(
             most = Math.max(most, light);
         }
         return 100 * (1 - least / most);
-    }
-
-    private static @Nullable Stray stray(
-            List<KernelChoice.Weighed> weighed,
-            LightFitter.Outcome likeliest,
-            LightFitter.Outcome found,
-            int green) {
-        LightFitter.Outcome full = found.full();
-        if (full == null) {
-            return null;
-        }
-        TwinFit.Result everything = full.fits()[green];
-        boolean negative = everything.amounts()[GLARE_OF_BOTH] < -4 * glareError(full, green);
-        if (found.kinds().length == 0 && !likeliest.alongLines()) {
-            return new Stray(
-                    false,
-                    glare(full, green),
-                    glareError(full, green),
-                    returned(full, green),
-                    full.blurs()[GLARE_OF_BOTH].sigmaMm(),
-                    negative);
-        }
-        double glare = 0;
-        double returned = 0;
-        for (KernelChoice.Weighed model : weighed) {
-            glare += model.weight() * glare(model.outcome(), green);
-            returned += model.weight() * returned(model.outcome(), green);
-        }
-        double variance = 0;
-        for (KernelChoice.Weighed model : weighed) {
-            double error = model.model().glareError(green);
-            double apart = glare(model.outcome(), green) - glare;
-            variance += model.weight() * (error * error + apart * apart);
-        }
-        double error = variance > 0 ? Math.sqrt(variance) : glareError(full, green);
-        return new Stray(true, glare, error, returned, width(likeliest, green), negative);
-    }
-
-    private static double glare(LightFitter.Outcome outcome, int channel) {
-        return sum(outcome, channel, Kind.GLARE);
-    }
-
-    private static double returned(LightFitter.Outcome outcome, int channel) {
-        return sum(outcome, channel, Kind.RETURNED) * outcome.fits()[channel].paper();
-    }
-
-    private static double sum(LightFitter.Outcome outcome, int channel, Kind kind) {
-        double sum = 0;
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            sum += outcome.kinds()[t] == kind ? outcome.fits()[channel].amounts()[t] : 0;
-        }
-        return sum;
-    }
-
-    /**
-     * Width of the part that says most: glare where there is some, of two the larger. NaN for glare
-     * along lines.
-     */
-    private static double width(LightFitter.Outcome outcome, int channel) {
-        if (outcome.alongLines()) {
-            return Double.NaN;
-        }
-        double width = outcome.blurs()[0].sigmaMm();
-        double most = 0;
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            double amount = outcome.fits()[channel].amounts()[t];
-            if (outcome.kinds()[t] == Kind.GLARE && amount > most) {
-                most = amount;
-                width = outcome.blurs()[t].sigmaMm();
-            }
-        }
-        return width;
-    }
-
-    /** Standard error of the sum of all glare, the widths' errors included. */
-    private static double glareError(LightFitter.Outcome outcome, int channel) {
-        WidthSearch search = outcome.search();
-        TwinFit.Result fit = outcome.fits()[channel];
-        double variance = 0;
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            for (int u = 0; u < outcome.kinds().length; u++) {
-                if (outcome.kinds()[t] == Kind.GLARE && outcome.kinds()[u] == Kind.GLARE) {
-                    int first = fit.surface().length;
-                    variance += fit.covariance()[first + t][first + u];
-                }
-            }
-        }
-        double error = Math.sqrt(Math.max(0, variance));
-        return search == null ? error : search.sumError(error, channel, outcome.kinds());
     }
 }

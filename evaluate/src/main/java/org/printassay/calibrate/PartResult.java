@@ -86,7 +86,7 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
 
     /** Stray light as it is reported; null when the twins cannot tell. */
     @Nullable StrayLight strayLight() {
-        LightFit.Stray stray = light.stray();
+        StrayEstimate stray = light.stray();
         if (stray == null) {
             return null;
         }
@@ -111,7 +111,7 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         long clipped = blacks.stream().filter(p -> p.flags().contains(ReadingFlag.CLIPPED)).count();
         double y = median(blacks.stream().mapToDouble(p -> p.xyz().y()).toArray()) / scale;
         double evened = median(blacks.stream().mapToDouble(PatchColour::evenedY).toArray()) / scale;
-        LightFit.Stray stray = light.stray();
+        StrayEstimate stray = light.stray();
         // Half of what surrounds a patch is paper, more or less.
         double error = stray == null ? 0 : stray.glareError() / 2 * TwinData.slope(Math.max(y, 0));
         return new Blacks(

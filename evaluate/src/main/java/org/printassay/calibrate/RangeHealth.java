@@ -245,7 +245,7 @@ final class RangeHealth {
 
     /** Windows in the picture against the bare margin. */
     private void margin() {
-        Optional<double[]> differences = result.light().marginOverWindows(samples);
+        Optional<double[]> differences = MarginLight.overWindows(samples, result.light());
         if (differences.isEmpty()) {
             return;
         }

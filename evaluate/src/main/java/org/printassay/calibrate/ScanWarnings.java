@@ -141,7 +141,7 @@ final class ScanWarnings {
             return "stray light could not be estimated (too few patches stand twice), so black and"
                     + " Dmax are limited by the scanner.";
         }
-        LightFit.Stray found = result.light().stray();
+        StrayEstimate found = result.light().stray();
         if (found != null && found.negative()) {
             return "dark patches read darker beside paper than beside black, which stray light does"
                     + " not do; nothing was removed, and black and Dmax are limited by the"

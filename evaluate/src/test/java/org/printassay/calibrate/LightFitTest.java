@@ -72,7 +72,7 @@ class LightFitTest {
         return sum / n;
     }
 
-    private static LightFit.Stray stray(LightFit fit) {
+    private static StrayEstimate stray(LightFit fit) {
         return Objects.requireNonNull(fit.stray(), "stray light not estimated");
     }
 
@@ -108,7 +108,7 @@ class LightFitTest {
             SimulatedScan scan = glare(0.015, kernel);
             scan.grey = true;
             scan.seed = 1000L + seed;
-            LightFit.Stray stray = stray(LightFit.of(scan.scan()));
+            StrayEstimate stray = stray(LightFit.of(scan.scan()));
             inside += Math.abs(stray.glare() - 0.015) < 1.96 * stray.glareError() ? 1 : 0;
         }
         assertTrue(inside >= 16, inside + " of 20");
