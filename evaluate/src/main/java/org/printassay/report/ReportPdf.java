@@ -61,7 +61,6 @@ final class ReportPdf {
         findings();
         figures();
         notes();
-        scans();
         part(view.tone());
         part(view.shadows());
         part(view.highlights());
@@ -77,6 +76,7 @@ final class ReportPdf {
         }
         document.part(PageText.CONDITIONS, document.height(PdfFrame.rows(view.conditions())));
         frame.entries(view.conditions());
+        scans();
         budgets();
         document.part(PageText.SURE, PdfFrame.KEEP);
         document.points(Type.BODY, view.cautions());

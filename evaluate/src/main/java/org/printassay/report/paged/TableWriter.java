@@ -3,7 +3,10 @@ package org.printassay.report.paged;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Lays tables into the flow; a table's heads are repeated on every page. */
+/**
+ * Lays tables into the flow; a table's heads are repeated on every page, and its last row never
+ * stands alone on one.
+ */
 final class TableWriter {
     private static final double GAP = 9;
     private static final double AIR = 2.6;
@@ -42,10 +45,14 @@ final class TableWriter {
             flow.advance(height);
         }
         structure.open("TBody");
-        for (List<Table.Cell> row : table.rows()) {
+        int rows = table.rows().size();
+        for (int i = 0; i < rows; i++) {
+            List<Table.Cell> row = table.rows().get(i);
             List<List<String>> lines = lines(table, row, widths, false);
             double height = height(table, lines, false);
-            if (!flow.fits(height) && !flow.atTop()) {
+            boolean alone = rows > 2 && i == rows - 2;
+            double together = alone ? height + rowHeight(table, i + 1, widths) : height;
+            if (!flow.fits(together) && !flow.atTop()) {
                 flow.nextPage();
                 repeatHeads(table, widths);
             }
@@ -60,10 +67,14 @@ final class TableWriter {
     double height(Table table) {
         double[] widths = widths(table);
         double height = 0;
-        for (List<Table.Cell> row : table.rows()) {
-            height += height(table, lines(table, row, widths, false), false);
+        for (int row = 0; row < table.rows().size(); row++) {
+            height += rowHeight(table, row, widths);
         }
         return height;
+    }
+
+    private double rowHeight(Table table, int row, double[] widths) {
+        return height(table, lines(table, table.rows().get(row), widths, false), false);
     }
 
     private double[] widths(Table table) {

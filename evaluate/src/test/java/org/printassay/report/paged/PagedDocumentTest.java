@@ -73,6 +73,25 @@ class PagedDocumentTest {
         }
     }
 
+    /** Whatever its length, so also where all but the last row would just fit. */
+    @Test
+    void noLastRowStandsAlone() throws IOException {
+        int split = 0;
+        for (int rows = 30; rows < 60; rows++) {
+            int count = rows;
+            try (PDDocument document =
+                    Loader.loadPDF(made(PageFormat.A4, d -> d.table(numbers(count))))) {
+                PDFTextStripper last = new PDFTextStripper();
+                last.setStartPage(document.getNumberOfPages());
+                String text = last.getText(document);
+                assertTrue(text.contains("row " + (rows - 1) + " "), text);
+                assertTrue(text.contains("row " + (rows - 2) + " "), text);
+                split += document.getNumberOfPages() - 1;
+            }
+        }
+        assertTrue(split > 0 && split < 30, split + " of 30 tables go on");
+    }
+
     @ParameterizedTest
     @EnumSource
     void nothingIsPaintedOutsideTheMargins(PageFormat format) throws IOException {
