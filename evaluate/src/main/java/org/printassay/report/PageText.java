@@ -20,7 +20,7 @@ public final class PageText {
     public static final String SCANS = "What was read";
     public static final String SCANS_LEAD =
             "Thin outlines show where patches were read, heavy ones the markers. If they lie beside"
-                    + " the patches, do not trust the rest of this page.";
+                    + " the patches, do not trust the rest of this report.";
     public static final String PROMISE = "Against the printer\u2019s profile";
     public static final String FURTHER = "Further results";
     public static final String CONDITIONS = "Conditions";

@@ -18,7 +18,7 @@ final class ReportPdf {
     /** Plots with figures beside them take this share of the width. */
     private static final double BESIDE = 0.5;
 
-    private static final double PICTURE = 0.48;
+    private static final double PICTURE = 0.38;
 
     /** Heights of sentence, key and gaps of a part with plots. */
     private static final double AROUND = 45;
@@ -76,11 +76,11 @@ final class ReportPdf {
         }
         document.part(PageText.CONDITIONS, document.height(PdfFrame.rows(view.conditions())));
         frame.entries(view.conditions());
-        scans();
         budgets();
         document.part(PageText.SURE, PdfFrame.KEEP);
         document.points(Type.BODY, view.cautions());
         readings();
+        scans();
         frame.end(PageText.END, Reports.FOR_SCRIPTS);
     }
 
@@ -125,7 +125,8 @@ final class ReportPdf {
         if (view.scans().isEmpty()) {
             return;
         }
-        document.part(PageText.SCANS, 3 * PdfFrame.KEEP);
+        double first = document.height(view.scans().get(0).figure().picture(), PICTURE);
+        document.part(PageText.SCANS, first + AROUND);
         document.paragraph(Type.QUIET, PageText.SCANS_LEAD);
         for (ReportView.Scan scan : view.scans()) {
             document.picture(scan.figure().picture(), PICTURE, scan.caption());

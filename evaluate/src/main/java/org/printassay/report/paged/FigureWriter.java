@@ -129,10 +129,7 @@ final class FigureWriter {
      */
     void picture(Picture picture, String name, double share, String caption) {
         Drawing over = picture.over();
-        double unit =
-                Math.min(
-                        share * width / over.width(),
-                        TALLEST_PICTURE * format.textHeight() / over.height());
+        double unit = unit(over, share);
         double tall = over.height() * unit;
         flow.need(tall);
         beginFigure(over, PageFormat.SIDE, unit);
@@ -145,5 +142,16 @@ final class FigureWriter {
         flow.text(caption, Type.SMALL, x, PageFormat.SIDE + width - x, MOST_CAPTION_LINES);
         structure.close();
         flow.to(top + tall + PagedDocument.GAP);
+    }
+
+    /** Height of what {@link #picture} paints. */
+    double height(Picture picture, double share) {
+        return picture.over().height() * unit(picture.over(), share);
+    }
+
+    private double unit(Drawing over, double share) {
+        return Math.min(
+                share * width / over.width(),
+                TALLEST_PICTURE * format.textHeight() / over.height());
     }
 }

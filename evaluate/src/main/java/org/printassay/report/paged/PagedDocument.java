@@ -258,6 +258,11 @@ public final class PagedDocument implements Closeable {
         figures.picture(picture, resources.add(image).getName(), share, caption);
     }
 
+    /** Height of what {@link #picture} paints. */
+    public double height(Picture picture, double share) {
+        return figures.height(picture, share);
+    }
+
     /** Finishes the document; nothing may be added after. The stream is left open. */
     public void write(OutputStream out) throws IOException {
         List<Canvas> pages = flow.pages();
