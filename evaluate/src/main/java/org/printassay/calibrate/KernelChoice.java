@@ -38,8 +38,14 @@ final class KernelChoice {
 
     private final ScanLight scan;
     private final LightFitter.Outcome held;
+    private double @Nullable [][][] nodes;
 
-    private KernelChoice(ScanLight scan, LightFitter.Outcome held) {
+    /**
+     * The choice for one scan.
+     *
+     * @param held the model with everything in it, significant or not
+     */
+    KernelChoice(ScanLight scan, LightFitter.Outcome held) {
         this.scan = scan;
         this.held = held;
     }
@@ -55,16 +61,8 @@ final class KernelChoice {
         }
     }
 
-    /** The model that was found and its rivals; where it has no stray light, glare along lines. */
-    static List<Weighed> of(ScanLight scan, LightFitter.Outcome found) {
-        LightFitter.Outcome full = found.full();
-        if (full == null) {
-            return List.of(new Weighed(ChannelsTogether.of(scan, found), 1));
-        }
-        return new KernelChoice(scan, full).weigh(found);
-    }
-
-    private List<Weighed> weigh(LightFitter.Outcome found) {
+    /** A model that was found and its rivals; where it has no stray light, glare along lines. */
+    List<Weighed> weigh(LightFitter.Outcome found) {
         boolean stray = found.kinds().length > 0;
         boolean apart = found.kinds().length > 1 && found.blurs()[0] != found.blurs()[1];
         Kind[] kinds = apart ? held.kinds() : found.kinds();
@@ -72,11 +70,11 @@ final class KernelChoice {
         List<Double> misfits = new ArrayList<>();
         outcomes.add(found);
         misfits.add(misfit(found) + (apart ? APART_HANDICAP : stray ? GAUSSIAN_HANDICAP : 0));
-        double[][][] nodes = stray ? nodes() : new double[0][][];
+        double[][][] around = stray ? nodes() : new double[0][][];
         List<LightFitter.Outcome> rivals =
                 Stream.of(stray ? Kernel.values() : new Kernel[0])
                         .parallel()
-                        .map(kernel -> rival(kernel, nodes, kinds, found.surfaceTerms()))
+                        .map(kernel -> rival(kernel, around, kinds, found.surfaceTerms()))
                         .filter(Objects::nonNull)
                         .toList();
         for (LightFitter.Outcome rival : rivals) {
@@ -86,7 +84,7 @@ final class KernelChoice {
         for (double turn : new double[] {scan.turnDegrees(), scan.turnDegrees() + 90}) {
             LightFitter.Outcome lines =
                     stray
-                            ? lines(turn, nodes, found.surfaceTerms())
+                            ? lines(turn, around, found.surfaceTerms())
                             : linesAlone(turn, found.surfaceTerms());
             if (lines != null) {
                 int more = Math.max(0, lines.kinds().length - found.kinds().length);
@@ -133,21 +131,28 @@ final class KernelChoice {
 
     /** Light around each patch by channel and node, the last of them the mean of everything. */
     private double[][][] nodes() {
+        if (nodes == null) {
+            nodes = atNodes();
+        }
+        return nodes;
+    }
+
+    private double[][][] atNodes() {
         int channels = scan.channels().size();
-        double[][][] nodes = new double[channels][Kernel.NODES.length + 1][];
+        double[][][] at = new double[channels][Kernel.NODES.length + 1][];
         IntStream.range(0, Kernel.NODES.length)
                 .parallel()
                 .forEach(
                         n -> {
                             Blur blur = new Blur(scan.grid(), Kernel.NODES[n], scan.anyMap());
                             for (int c = 0; c < channels; c++) {
-                                nodes[c][n] = scan.channels().get(c).around(blur);
+                                at[c][n] = scan.channels().get(c).around(blur);
                             }
                         });
         for (int c = 0; c < channels; c++) {
-            nodes[c][Kernel.NODES.length] = scan.channels().get(c).everywhere();
+            at[c][Kernel.NODES.length] = scan.channels().get(c).everywhere();
         }
-        return nodes;
+        return at;
     }
 
     private static double[] mixed(double[] shares, double[][] nodes) {

@@ -57,75 +57,52 @@ record LightFit(
         LightFitter.Outcome found = LightFitter.fit(scan);
         LightFitter.Outcome full = found.full();
         boolean untold = full == null;
+        KernelChoice choice = full == null ? null : new KernelChoice(scan, full);
         List<KernelChoice.Weighed> weighed =
-                untold ? OrdinaryStray.of(samples, scan, found) : KernelChoice.of(scan, found);
-        ChannelsTogether likeliest = weighed.get(0).model();
-        double most = 0;
-        double[] weights = new double[weighed.size()];
-        List<LightRemoval> models = new ArrayList<>();
-        for (int m = 0; m < weights.length; m++) {
-            weights[m] = weighed.get(m).weight();
-            models.add(LightRemoval.of(samples, scan, weighed.get(m).outcome()));
-            if (weights[m] > most) {
-                most = weights[m];
-                likeliest = weighed.get(m).model();
-            }
-        }
-        LightRemoval removal = LightRemoval.mean(models, weights);
+                choice == null ? OrdinaryStray.of(samples, scan, found) : choice.weigh(found);
+        AveragedRemoval averaged = AveragedRemoval.of(samples, scan, weighed);
+        LightRemoval removal = averaged.mean();
+        LightFitter.Outcome likeliest = averaged.likeliest().outcome();
         int green = scan.channels().size() / 2;
         // Glare along lines is no part of the full model, which then tells nothing of this scan.
-        boolean linesAlone = found.kinds().length == 0 && likeliest.outcome().alongLines();
-        LightFitter.Outcome rest = linesAlone ? null : full;
+        boolean linesAlone = found.kinds().length == 0 && likeliest.alongLines();
         boolean unsure =
-                rest != null
+                full != null
+                        && !linesAlone
                         && found.kinds().length == 0
-                        && StrayEstimate.glareError(rest, green) > WIDE;
-        List<double[][]> causes = causes(samples, scan, found, rest, likeliest, removal);
-        int shapes = weights.length > 1 ? weights.length : 0;
-        for (int m = 0; m < shapes; m++) {
-            causes.add(models.get(m).apartFrom(removal, Math.sqrt(weights[m])));
+                        && StrayEstimate.glareError(full, green) > WIDE;
+        List<double[][]> causes = new ArrayList<>();
+        List<double[][]> shapes = averaged.shapes();
+        if (choice != null && full != null && !linesAlone && less(found, full)) {
+            // What was not significant was not removed; but it may be there all the same, with the
+            // errors that it was found with.
+            AveragedRemoval everything = AveragedRemoval.of(samples, scan, choice.weigh(full));
+            if (found.kinds().length < full.kinds().length) {
+                causes.addAll(everything.causes(scan));
+                shapes = everything.shapes();
+            } else {
+                causes.addAll(averaged.causes(scan));
+            }
+            causes.add(everything.mean().apartFrom(removal, 1));
+        } else {
+            causes.addAll(averaged.causes(scan));
         }
+        causes.addAll(shapes);
         return new LightFit(
                 removal.corrected(),
                 removal.evened(),
                 removal.gain(),
                 removal.paper(),
                 causes,
-                untold ? 0 : shapes,
+                untold ? 0 : shapes.size(),
                 scan.paperKnown(),
-                nearEdge(scan, untold ? found : likeliest.outcome(), samples.samples().size()),
-                falloff(scan, likeliest.outcome()),
-                Arrays.stream(likeliest.outcome().fits())
+                nearEdge(scan, untold ? found : likeliest, samples.samples().size()),
+                falloff(scan, likeliest),
+                Arrays.stream(likeliest.fits())
                         .map(TwinFit.Result::surface)
                         .toArray(double[][]::new),
-                StrayEstimate.of(weighed, likeliest.outcome(), found, green),
+                StrayEstimate.of(weighed, likeliest, found, green),
                 untold || unsure);
-    }
-
-    /**
-     * What the errors of the model do to the patches. What was not significant was not removed; but
-     * it may be there all the same, with the errors that it was found with.
-     *
-     * @param full the model with everything in it; null when it tells nothing of this scan
-     */
-    private static List<double[][]> causes(
-            SheetSamples samples,
-            ScanLight scan,
-            LightFitter.Outcome found,
-            LightFitter.@Nullable Outcome full,
-            ChannelsTogether likeliest,
-            LightRemoval removal) {
-        if (full == null || !less(found, full)) {
-            return new ArrayList<>(removal.causes(scan, likeliest));
-        }
-        LightRemoval everything = LightRemoval.of(samples, scan, full);
-        List<double[][]> causes =
-                new ArrayList<>(
-                        found.kinds().length < full.kinds().length
-                                ? everything.causes(scan, ChannelsTogether.of(scan, full))
-                                : removal.causes(scan, likeliest));
-        causes.add(everything.apartFrom(removal, 1));
-        return causes;
     }
 
     private static boolean less(LightFitter.Outcome found, LightFitter.Outcome full) {
