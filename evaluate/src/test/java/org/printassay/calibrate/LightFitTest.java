@@ -121,9 +121,10 @@ class LightFitTest {
      * (chi-square over its degrees of freedom), and not far below 1.
      */
     @ParameterizedTest
-    @ValueSource(doubles = {0, 0.02})
-    void statedErrorOfBlackHoldsWhetherGlareIsFoundOrNot(double returned) throws Problem {
-        Convolution kernel = Convolution.exponential(8, SimulatedScan.STEP_MM);
+    @CsvSource({"0,8", "0.02,8", "0,14"})
+    void statedErrorOfBlackHoldsWhetherGlareIsFoundOrNot(double returned, double lengthMm)
+            throws Problem {
+        Convolution kernel = Convolution.exponential(lengthMm, SimulatedScan.STEP_MM);
         double squares = 0;
         int prints = 24;
         for (int seed = 0; seed < prints; seed++) {
@@ -138,6 +139,16 @@ class LightFitTest {
             squares += error * error / prints;
         }
         assertTrue(squares > 0.3 && squares < 1.75, "mean square " + squares);
+    }
+
+    /** Whatever its shape, for no twin tells which it is. */
+    @Test
+    void glareThatIsNotFoundMayHaveAnyShape() throws Problem {
+        SimulatedScan scan = glare(0.0006, Convolution.exponential(8, SimulatedScan.STEP_MM));
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertFalse(stray(fit).corrected());
+        assertTrue(fit.shapes() > 2, fit.shapes() + " shapes");
     }
 
     /** Standard error of the mean black, L*, by the stated causes. */
