@@ -8,10 +8,10 @@ import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 
 /**
- * What a profile may be off where the scan itself tells that it was not made as profiles need: the
- * exposure or the colour was set by the picture, a curve was laid over it, or the profile is
- * another scanner's; and what stray light may do that no sheet shows. One standard error of every
- * colour; all are off together.
+ * What a profile or a calibration may be off where the scan itself tells that it was not made as
+ * they need: the exposure or the colour was set by the picture, a curve was laid over it, or the
+ * profile is another scanner's; and what stray light may do that no sheet shows. One standard error
+ * of every colour; all are off together.
  */
 final class ProfileDoubt {
     private static final Lab NONE = new Lab(0, 0, 0);
@@ -58,6 +58,26 @@ final class ProfileDoubt {
             errors.add(new Lab(Math.hypot(doubt.l(), stray), doubt.a(), doubt.b()));
         }
         return errors;
+    }
+
+    /**
+     * The errors of a calibration with what the scan itself casts doubt on. A calibration describes
+     * what the scanner gave when it was made, no more than a profile does; stray light has its
+     * place among its own errors.
+     *
+     * @param errors of the calibration, one standard error of each colour
+     * @param warnings what was found in the scans
+     */
+    static List<Lab> added(List<Lab> errors, List<Warning> warnings) {
+        Lab doubt = of(warnings);
+        return errors.stream()
+                .map(
+                        error ->
+                                new Lab(
+                                        Math.hypot(error.l(), doubt.l()),
+                                        Math.hypot(error.a(), doubt.a()),
+                                        Math.hypot(error.b(), doubt.b())))
+                .toList();
     }
 
     private static double veiled(double l) {

@@ -120,8 +120,8 @@ public record ScanReadings(
     }
 
     /**
-     * What a calibration adds to the error of each reading, or a profile that the scan itself casts
-     * doubt on; nothing where neither does.
+     * What a calibration adds to the error of each reading, and what a calibration or a profile may
+     * be off that the scan itself casts doubt on; nothing where neither does.
      */
     private static List<Lab> calibration(
             List<ScanPart> parts,
@@ -152,6 +152,6 @@ public record ScanReadings(
             }
             errors.add(new Lab(l, a, b));
         }
-        return errors;
+        return ProfileDoubt.added(errors, warnings);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import org.printassay.evaluation.LineWords;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.surface.Along;
@@ -186,16 +187,15 @@ public final class CheckWords {
 
     /** A line in a few words. */
     public static String line(PrintLine line) {
-        double contrast = 100 * Math.abs(line.line().contrast());
         String inks =
                 line.inks().isEmpty() ? "" : ", suspect ink " + String.join(", ", line.inks());
         return String.format(
                 Locale.ROOT,
-                "%s line at %.1f mm from the %s, %.0f %%%s",
+                "%s line at %.1f mm from the %s, %s%s",
                 line.line().polarity(),
                 line.line().positionMm(),
                 line.line().along() == Along.Y ? "top" : "left",
-                contrast,
+                LineWords.amount(line.line()),
                 inks);
     }
 

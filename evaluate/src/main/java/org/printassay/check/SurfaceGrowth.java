@@ -38,7 +38,7 @@ final class SurfaceGrowth {
 
     Outcome added(PrintLine line) {
         return outcome(
-                Math.abs(line.line().contrast()), 0, tolerances.lineContrast(), line.cause());
+                Math.abs(line.line().seenContrast()), 0, tolerances.lineContrast(), line.cause());
     }
 
     Outcome added(PrintBand band) {

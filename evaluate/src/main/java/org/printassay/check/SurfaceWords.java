@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import org.printassay.evaluation.LineWords;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.SurfaceCause;
@@ -55,9 +56,9 @@ final class SurfaceWords {
         return CheckWords.line(grown.after())
                 + String.format(
                         Locale.ROOT,
-                        " of %.2f mm (%.0f %% of %.2f mm before)",
+                        " of %.2f mm (%s of %.2f mm before)",
                         grown.after().line().widthMm(),
-                        100 * Math.abs(grown.before().line().contrast()),
+                        LineWords.amount(grown.before().line()),
                         grown.before().line().widthMm());
     }
 

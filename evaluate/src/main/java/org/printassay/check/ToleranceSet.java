@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.surface.FoundLine;
 
 /**
  * Tolerances under a name. Numbers of ours are common practice without a source; none of them
@@ -14,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param about what it is for
  * @param falseAlarms chance, 0 to 1, that any of all quantities of an unchanged print seems changed
  * @param quantities what is allowed of each; a quantity that is not there is not looked at
- * @param lineContrast a new line of at least this contrast (dR/R) fails; null when lines are not
- *     looked at
+ * @param lineContrast a new line of at least this contrast (dR/R, {@link FoundLine#seenContrast})
+ *     fails; null when lines are not looked at
  * @param bandOverThreshold a new band of at least this modulation, 1 being just visible, fails;
  *     null when bands are not looked at
  */

@@ -167,28 +167,40 @@ final class Assembly {
     }
 
     private static void lost(List<Warning> warnings, Judgement judged) {
-        boolean edited = warnings.stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS);
+        boolean edited = has(warnings, WarningCode.HISTOGRAM_GAPS);
+        // Nothing else keeps steps, so without an edit it is the compression, told or not.
+        boolean lossy = !edited || has(warnings, WarningCode.LOSSY);
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.SHADOWS),
                 WarningCode.SHADOWS_NOT_JUDGED,
-                lost("Shadows", "dark", edited));
+                lost("Shadows", "dark", edited, lossy));
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
                 WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                lost("Highlights", "light", edited));
+                lost("Highlights", "light", edited, lossy));
     }
 
-    private static String lost(String end, String greys, boolean edited) {
+    private static String lost(String end, String greys, boolean edited, boolean lossy) {
+        String why =
+                edited && lossy
+                        ? "an edit in 8 bits and the scan's lossy compression leave "
+                        : edited
+                                ? "an edit in 8 bits left "
+                                : "the scan's lossy compression keeps ";
+        String what =
+                edited && lossy
+                        ? "Save the scan as it comes, as TIFF or PNG with 16 bits."
+                        : edited
+                                ? "Save the scan as it comes, with 16 bits."
+                                : "Save scans as TIFF or PNG, or at the highest JPEG quality.";
         return end
                 + " were not judged: "
-                + (edited ? "an edit in 8 bits left " : "the scan's lossy compression keeps ")
+                + why
                 + greys
                 + " greys in steps that are coarser than what shows. "
-                + (edited
-                        ? "Save the scan as it comes, with 16 bits."
-                        : "Save scans as TIFF or PNG, or at the highest JPEG quality.");
+                + what;
     }
 
     private static String once(@Nullable MeasurementSummary measurement) {
@@ -201,7 +213,11 @@ final class Assembly {
     }
 
     private static boolean clipped(List<Warning> warnings) {
-        return warnings.stream().anyMatch(warning -> warning.code() == WarningCode.CLIPPED);
+        return has(warnings, WarningCode.CLIPPED);
+    }
+
+    private static boolean has(List<Warning> warnings, WarningCode code) {
+        return warnings.stream().anyMatch(warning -> warning.code() == code);
     }
 
     private static void note(List<Warning> warnings, boolean when, WarningCode code, String text) {

@@ -15,8 +15,9 @@ import org.jspecify.annotations.Nullable;
  * @param maxDeltaE00 largest
  * @param patches patches that it was made from
  * @param colours different colours among them
- * @param expectedDeltaE00 mean dE00 to expect on another print, what is not known of the light of
- *     two scans included
+ * @param expectedDeltaE00 mean dE00 to expect on this print: what is not known of the light of two
+ *     scans included, and what a calibration is off that was made for another paper, printer or
+ *     scanner, or whose scan now was not made as it needs
  */
 public record CalibrationSummary(
         SourceFile file,

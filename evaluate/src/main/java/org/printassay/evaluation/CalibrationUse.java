@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
+import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Reading;
@@ -91,7 +92,12 @@ final class CalibrationUse {
         return scan -> ScanColour.calibrated(name, calibration, scan);
     }
 
-    CalibrationSummary summary() {
+    /**
+     * The calibration, and how far it is off on this print.
+     *
+     * @param readings {@link #widened}
+     */
+    CalibrationSummary summary(ReadingSet readings) {
         Circumstances made = calibration.made();
         LeaveOneOut error = calibration.error();
         return new CalibrationSummary(
@@ -105,7 +111,37 @@ final class CalibrationUse {
                 error.maxDeltaE00(),
                 error.patches(),
                 error.colours(),
-                calibration.expectedDeltaE00());
+                Math.hypot(calibration.expectedDeltaE00(), more(readings)));
+    }
+
+    /**
+     * What the errors of readings have more than the calibration's own: root mean square dE00, L*,
+     * a* and b* moved one after the other.
+     */
+    private double more(ReadingSet readings) {
+        double squares = 0;
+        int n = 0;
+        for (int i = 0; i < readings.calibration().size(); i++) {
+            Lab lab = readings.readings().get(i).lab();
+            if (lab != null) {
+                Lab all = readings.calibration().get(i);
+                Lab own = calibration.errorNear(lab);
+                squares += square(lab, more(all.l(), own.l()), 0, 0);
+                squares += square(lab, 0, more(all.a(), own.a()), 0);
+                squares += square(lab, 0, 0, more(all.b(), own.b()));
+                n++;
+            }
+        }
+        return n == 0 ? 0 : Math.sqrt(squares / n);
+    }
+
+    private static double more(double all, double own) {
+        return Math.sqrt(Math.max(0, all * all - own * own));
+    }
+
+    private static double square(Lab lab, double l, double a, double b) {
+        double moved = DeltaE.ciede2000(lab, new Lab(lab.l() + l, lab.a() + a, lab.b() + b));
+        return moved * moved;
     }
 
     /**

@@ -13,6 +13,7 @@ import org.printassay.reading.Reading;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 
 /**
  * Every result for one print; null parts were not judged, and a warning says why.
@@ -77,6 +78,19 @@ public record Evaluation(
     /** Starts from all that this one holds. */
     public EvaluationBuilder toBuilder() {
         return new EvaluationBuilder(this);
+    }
+
+    /** Whether a calibration was made for this kind of paper, this printer and this scanner. */
+    public boolean calibrationFits() {
+        return warnings.stream().noneMatch(w -> w.code() == WarningCode.CALIBRATION_PAPER);
+    }
+
+    /**
+     * Whether it is known what daylight makes of the paper's brightener: an instrument knows, and a
+     * calibration on its own kind of paper; a profile, or the calibration of another, does not.
+     */
+    public boolean brightenerKnown() {
+        return trust != Trust.PROFILED_SCAN && calibrationFits();
     }
 
     /** Whether only lightness was read, as by a grey scan: a* and b* are zero and mean nothing. */

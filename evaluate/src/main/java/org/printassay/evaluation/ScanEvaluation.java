@@ -95,7 +95,8 @@ final class ScanEvaluation {
                                 .placements(placements)
                                 .strayLight(read.strayLight())
                                 .warnings(warnings)
-                                .calibration(calibration.map(CalibrationUse::summary).orElse(null))
+                                .calibration(
+                                        calibration.map(use -> use.summary(readings)).orElse(null))
                                 .surface(surface),
                         new Assembly.Light(read.falloffPercent(), read.unevenness()));
         return new Evaluator.Result(evaluation, parts.stream().map(ScanPart::samples).toList());
@@ -139,6 +140,20 @@ final class ScanEvaluation {
                 : named != null
                         ? named
                         : part.samples().scan().iccProfile().map(InputFiles::sha256).orElse(null);
+    }
+
+    /** Dirt is not alone in hiding markers: lines that the printer leaves cut them as well. */
+    static Warning markersMissing(String scan, int missing, int expected) {
+        return new Warning(
+                WarningCode.MARKERS_MISSING,
+                scan
+                        + ": "
+                        + missing
+                        + " of "
+                        + expected
+                        + " markers were not found: outside the scan, covered or dirty, or cut by a"
+                        + " line that the printer left (a missing nozzle). Patches near them may be"
+                        + " placed less well.");
     }
 
     private static PlacementSummary placement(
@@ -186,16 +201,7 @@ final class ScanEvaluation {
         int expected = located.sheet().markers().size();
         int found = located.markerCentres().size();
         if (found < expected) {
-            warnings.add(
-                    new Warning(
-                            WarningCode.MARKERS_MISSING,
-                            scan.name()
-                                    + ": "
-                                    + (expected - found)
-                                    + " of "
-                                    + expected
-                                    + " markers were not found: outside the scan, covered or dirty."
-                                    + " Patches near them may be placed less well."));
+            warnings.add(markersMissing(scan.name(), expected - found, expected));
         }
         if (!located.codeRead()) {
             warnings.add(

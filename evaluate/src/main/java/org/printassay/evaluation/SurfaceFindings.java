@@ -109,9 +109,9 @@ final class SurfaceFindings {
 
     private static String shape(FoundLine line) {
         return say(
-                "%.2f mm wide, %.0f %% %s than its tint; %s.",
+                "%.2f mm wide, %s %s than its tint; %s.",
                 line.widthMm(),
-                100 * Math.abs(line.contrast()),
+                LineWords.amount(line),
                 line.contrast() > 0 ? "lighter" : "darker",
                 line.shows().size() == 1
                         ? "one tint shows it"

@@ -24,8 +24,11 @@ public final class CodeCensus {
     /** Codes to both sides that tell how far apart codes lie. */
     private static final int NEAR = 8;
 
-    /** Codes further apart are those of patches, with none between. */
-    private static final int WIDEST = 4;
+    /**
+     * Codes further apart are those of patches, with none between: an edit that pulls neighbours so
+     * far apart leaves hardly a picture (common practice, no source).
+     */
+    private static final int WIDEST = 16;
 
     /** So many pixels around a code tell that it should occur. */
     private static final int COMMON = 200;
@@ -152,13 +155,21 @@ public final class CodeCensus {
      */
     public double stepNear(int channel, int code) {
         long[] all = counts[Math.min(channel, channels - 1)];
+        // From the code that lies before what is near to the one behind it: a wide gap would
+        // otherwise have an end outside and not be seen.
         int low = Math.max(0, code - NEAR);
+        while (low > 0 && low > code - WIDEST && isMissing(all, low)) {
+            low--;
+        }
         int high = Math.min(CODES - 1, code + NEAR);
+        while (high < CODES - 1 && high < code + WIDEST && isMissing(all, high)) {
+            high++;
+        }
         double cubes = 0;
         double sum = 0;
         int last = -1;
         for (int i = low; i <= high; i++) {
-            if (all[i] == 0 || isRareBetweenCommon(all, i)) {
+            if (isMissing(all, i)) {
                 continue;
             }
             int step = i - last;
@@ -169,6 +180,10 @@ public final class CodeCensus {
             last = i;
         }
         return sum == 0 ? 1 : Math.sqrt(cubes / sum);
+    }
+
+    private static boolean isMissing(long[] channel, int at) {
+        return channel[at] == 0 || isRareBetweenCommon(channel, at);
     }
 
     private static boolean isRareBetweenCommon(long[] channel, int at) {

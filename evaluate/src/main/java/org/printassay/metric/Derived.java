@@ -3,7 +3,6 @@ package org.printassay.metric;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
-import org.printassay.reading.Trust;
 
 /**
  * What follows from paper white and black.
@@ -33,9 +32,13 @@ public record Derived(
     /** From these sizes on a tint is told as slight, clear, strong (common practice, no source). */
     private static final double[] TINTS = {1, 2.5, 6};
 
-    /** Nothing where absolute colours are not known. */
+    /**
+     * Nothing where absolute colours are not known.
+     *
+     * @param brightenerKnown whether it is known what daylight makes of the paper's brightener
+     */
     public static @Nullable Derived of(
-            @Nullable Extreme white, @Nullable Extreme black, Trust trust) {
+            @Nullable Extreme white, @Nullable Extreme black, boolean brightenerKnown) {
         if (white == null || black == null) {
             return null;
         }
@@ -53,7 +56,7 @@ public record Derived(
                         halfStops(ink.l(), black.uncertainty().l())),
                 paper.l() - ink.l(),
                 stops(top + FLARE, bottom + FLARE),
-                words(paper, white.uncertainty(), lightOf(trust)),
+                words(paper, white.uncertainty(), lightOf(brightenerKnown)),
                 paper.chroma());
     }
 
@@ -77,9 +80,8 @@ public record Derived(
         return Math.hypot(paper.a() / uncertainty.a(), paper.b() / uncertainty.b()) > 1;
     }
 
-    /** A calibration knows what brighteners do on its kind of paper, a profile does not. */
-    private static String lightOf(Trust trust) {
-        return trust == Trust.PROFILED_SCAN ? "in the scanner's light" : "under D50";
+    private static String lightOf(boolean brightenerKnown) {
+        return brightenerKnown ? "under D50" : "in the scanner's light";
     }
 
     private static String words(Lab paper, Lab uncertainty, String light) {

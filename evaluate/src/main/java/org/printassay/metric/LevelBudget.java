@@ -53,7 +53,7 @@ final class LevelBudget {
                         .inverseCumulativeProbability(WedgeJudge.TAIL);
         double share = wedge.threshold() / range;
         List<Budget.Part> parts = new ArrayList<>();
-        ContrastDoubt doubt = neutrals.set().contrast();
+        ContrastDoubt.End doubt = neutrals.set().contrast().at(fromPaper);
         double half = Math.max(0, doubt.readHigh(step.high()) - doubt.readLow(step.low())) / 2;
         double assumed = WedgeJudge.UNESTIMATED_95 * neutrals.assumedApart(level, anchor);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));

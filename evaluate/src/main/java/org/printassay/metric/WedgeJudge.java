@@ -8,6 +8,7 @@ import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.reading.ContrastDoubt;
 
 /**
  * Which levels can be told from black, or from paper. One engine serves both ends: it walks
@@ -120,10 +121,11 @@ final class WedgeJudge {
         boolean monotone = reversals.isEmpty() && largestFall(levels, spread) < DOUBTFUL_FALL;
         double[][] bounds = bounds(levels, spread, anchor.get().count(), monotone);
         double[] fit = Monotone.fit(d, counts);
+        ContrastDoubt.End doubt = neutrals.set().contrast().at(fromPaper);
         List<LevelStep> steps = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            double low = neutrals.set().contrast().low(bounds[0][i]);
-            double high = neutrals.set().contrast().high(bounds[1][i]);
+            double low = doubt.low(bounds[0][i]);
+            double high = doubt.high(bounds[1][i]);
             Verdict verdict = verdict(low, high);
             steps.add(
                     new LevelStep(

@@ -157,6 +157,8 @@ public final class CheckJson {
         node.set("positionMm", JsonOut.decimal(line.line().positionMm(), FINE));
         node.set("widthMm", JsonOut.decimal(line.line().widthMm(), FINE));
         node.set("contrast", JsonOut.decimal(line.line().contrast(), FINE));
+        node.set("tintL", JsonOut.decimal(line.line().tintL(), FINE));
+        node.set("deltaL", JsonOut.decimal(line.line().deltaL(), FINE));
         node.put("polarity", line.line().polarity());
         node.put("cause", line.cause().key());
         node.set("inks", JsonOut.list(line.inks(), TextNode::valueOf));

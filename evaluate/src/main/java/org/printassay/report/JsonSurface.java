@@ -57,6 +57,8 @@ final class JsonSurface {
         node.set("positionMm", fine(l.line().positionMm()));
         node.set("widthMm", fine(l.line().widthMm()));
         node.set("contrast", fine(l.line().contrast()));
+        node.set("tintL", fine(l.line().tintL()));
+        node.set("deltaL", fine(l.line().deltaL()));
         node.put("polarity", l.line().polarity());
         node.put("cause", l.cause().key());
         node.set("tints", JsonOut.list(l.line().shows(), TextNode::valueOf));

@@ -69,7 +69,8 @@ final class JsonSurfaceIn {
                         0,
                         JsonIn.list(l.path("tints"), JsonNode::asText),
                         List.of(),
-                        cause == SurfaceCause.SCANNER),
+                        cause == SurfaceCause.SCANNER,
+                        JsonIn.decimal(l.path("tintL"))),
                 cause,
                 JsonIn.list(l.path("inks"), JsonNode::asText));
     }

@@ -54,7 +54,7 @@ public final class ReportPage {
                 paper == null ? "Print evaluation" : paper,
                 about(e),
                 Words.trust(e.trust()),
-                Words.trustMeaning(e.trust()) + Parts.calibrationError(e),
+                Words.trustMeaning(e) + Parts.calibrationError(e),
                 e.findings().stream()
                         .map(
                                 f ->

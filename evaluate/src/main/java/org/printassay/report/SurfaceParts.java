@@ -3,6 +3,7 @@ package org.printassay.report;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.evaluation.LineWords;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
@@ -94,7 +95,10 @@ final class SurfaceParts {
     private static Fact line(PrintLine l) {
         List<String> details = new ArrayList<>();
         details.add(Words.number(l.line().widthMm(), 2) + " mm wide");
-        details.add(Words.signed(100 * l.line().contrast(), 0) + " % of the tint's light");
+        details.add(
+                LineWords.amount(l.line())
+                        + (l.line().contrast() > 0 ? " lighter" : " darker")
+                        + " than its tint");
         if (!l.line().shows().isEmpty()) {
             details.add("in " + String.join(", ", l.line().shows()));
         }

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.printassay.colour.Lab;
+import org.printassay.evaluation.Evaluation;
 import org.printassay.reading.Trust;
 
 /** Numbers and terms as people read them. */
@@ -57,14 +58,19 @@ final class Words {
         };
     }
 
-    /** What a trust allows to be said. */
-    static String trustMeaning(Trust trust) {
-        return switch (trust) {
+    /** What the trust in an evaluation's colours allows to be said. */
+    static String trustMeaning(Evaluation e) {
+        return switch (e.trust()) {
             case INSTRUMENT ->
                     "Colours were measured by an instrument; they are as true as the instrument.";
             case CALIBRATED_SCAN ->
                     "Colours come from a scan, through a calibration made from an instrument's"
-                            + " measurement of a print. It holds best for that printer and paper.";
+                            + " measurement of a print. "
+                            + (e.calibrationFits()
+                                    ? "It holds best for that printer and paper."
+                                    : "It was made for another paper, printer or scanner, or it is"
+                                            + " not said for which: colours can be off by several"
+                                            + " dE00.");
             case PROFILED_SCAN ->
                     "Colours come from a scan, through the scanner's profile. Absolute lightness is"
                             + " true only if the scanner's automatic exposure was off.";

@@ -135,6 +135,31 @@ final class SampleRows {
         }
     }
 
+    /**
+     * Divides colours by an alpha that stands in a plane of its own; what stays as it is is as in
+     * rows that hold both.
+     *
+     * @param row 16 bit codes (modified)
+     * @param opaque alpha of each pixel, 16 bit codes; not modified
+     * @param bits of the file, 8 or 16, in whose codes the result is
+     */
+    static void divide(char[] row, char[] opaque, int channels, int bits) {
+        int scale = bits == 16 ? 1 : 257;
+        for (int x = 0; x < opaque.length; x++) {
+            int most = 0;
+            for (int c = x * channels; c < (x + 1) * channels; c++) {
+                most = Math.max(most, row[c]);
+            }
+            if (opaque[x] == 0xffff || opaque[x] < most || opaque[x] == 0) {
+                continue;
+            }
+            for (int c = x * channels; c < (x + 1) * channels; c++) {
+                double colour = (double) row[c] * 0xffff / opaque[x];
+                row[c] = (char) (scale * Math.round(colour / scale));
+            }
+        }
+    }
+
     /** Mirrors a row left to right, in place. */
     static void mirror(char[] row, int width, int channels) {
         for (int left = 0, right = width - 1; left < right; left++, right--) {

@@ -15,8 +15,8 @@ import org.printassay.problem.Problem;
  * @param inverted grey with 0 as white
  * @param pieceWidth width of a tile, or of the image for strips
  * @param pieceHeight rows of a tile or strip
- * @param alpha which of the stored samples is an alpha that the colours were multiplied by, from 0;
- *     {@link SampleRows#NO_ALPHA} without
+ * @param alpha which sample of a pixel is an alpha that the colours were multiplied by, from 0: a
+ *     stored one, or the plane of that number; {@link SampleRows#NO_ALPHA} without
  * @param jpegTables tables shared by all JPEG pieces; empty when there are none
  * @param jpegTransform colour transform of JPEG pieces: 1 YCbCr, 0 none
  */
@@ -79,11 +79,23 @@ record TiffFormat(
         return (height + pieceHeight - 1) / pieceHeight;
     }
 
+    /** Whether the alpha that colours were multiplied by has a plane of its own. */
+    boolean alphaApart() {
+        return alpha != SampleRows.NO_ALPHA && alpha >= stored;
+    }
+
     /** Rows of one stream, {@code across} pixels wide. */
     SampleRows sampleRows(int across) {
         ByteOrder sampleOrder = compression == Compression.JPEG ? ByteOrder.BIG_ENDIAN : order;
         return new SampleRows(
-                across, stored, channels / planes, bits, sampleOrder, differenced, inverted, alpha);
+                across,
+                stored,
+                channels / planes,
+                bits,
+                sampleOrder,
+                differenced,
+                inverted,
+                alphaApart() ? SampleRows.NO_ALPHA : alpha);
     }
 
     static TiffFormat of(TiffDirectory d, String name, long fileSize) throws IOException, Problem {
@@ -112,7 +124,8 @@ record TiffFormat(
                     name, "has lightness and colour in planes of their own. Save it as RGB.");
         }
         int alpha = alpha(d, channels, stored);
-        if (apart && alpha != SampleRows.NO_ALPHA) {
+        boolean taken = compression == Compression.JPEG || photometric == WHITE_IS_ZERO;
+        if (apart && alpha != SampleRows.NO_ALPHA && taken) {
             throw Problem.input(
                     name,
                     "its colours are multiplied by an alpha channel, in planes of their own. Save it"

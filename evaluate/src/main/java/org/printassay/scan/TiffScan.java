@@ -18,8 +18,12 @@ import org.printassay.problem.Problem;
  * that is one giant strip needs no more memory than one cut into many.
  */
 final class TiffScan implements ScanImage {
-    /** Largest tile, and band of tiles, that is held in memory, bytes. */
-    private static final long LARGEST_PIECE = 256L << 20;
+    /**
+     * A tile and a band of tiles that are held together, bytes. Each is one array, and such arrays
+     * must fit into the old generation of the heap beside all else: two thirds of the 640 MB that
+     * the program is started with.
+     */
+    private static final long LARGEST_PIECES = 320L << 20;
 
     /** Largest JPEG piece as it is coded, bytes; a few copies of it are held. */
     private static final long LARGEST_JPEG = 96L << 20;
@@ -122,6 +126,7 @@ final class TiffScan implements ScanImage {
         char[] row = new char[format.width() * channels];
         SampleRows rows = format.sampleRows(format.width());
         byte[] packed = new byte[rows.rowBytes()];
+        char[] opaque = new char[format.alphaApart() ? format.width() : 0];
         for (int strip = 0; strip < strips; strip++) {
             int first = strip * perStrip;
             int count = Math.min(perStrip, format.height() - first);
@@ -129,9 +134,10 @@ final class TiffScan implements ScanImage {
                 streamJpegStrip(channel, strip, count, sink);
                 continue;
             }
-            InputStream[] streams = new InputStream[planes];
-            for (int plane = 0; plane < planes; plane++) {
-                streams[plane] = decoded(channel, plane * strips + strip);
+            InputStream[] streams = new InputStream[format.alphaApart() ? planes + 1 : planes];
+            for (int i = 0; i < streams.length; i++) {
+                int plane = i < planes ? i : format.alpha();
+                streams[i] = decoded(channel, plane * strips + strip);
             }
             for (int y = 0; y < count; y++) {
                 if (format.compression() == TiffFormat.Compression.NONE && !sink.wants(first + y)) {
@@ -141,6 +147,11 @@ final class TiffScan implements ScanImage {
                 for (int plane = 0; plane < planes; plane++) {
                     demand(streams[plane], packed, packed.length, first + y);
                     rows.unpack(packed, 0, row, plane, format.width(), channels);
+                }
+                if (format.alphaApart()) {
+                    demand(streams[planes], packed, packed.length, first + y);
+                    rows.unpack(packed, 0, opaque, 0, format.width(), 1);
+                    SampleRows.divide(row, opaque, channels, format.bits());
                 }
                 sink.row(first + y, row);
             }
@@ -187,22 +198,31 @@ final class TiffScan implements ScanImage {
         int tileHeight = format.pieceHeight();
         SampleRows rows = format.sampleRows(tileWidth);
         long tileBytes = (long) rows.rowBytes() * tileHeight;
-        long bandSamples = (long) format.width() * channels * Math.min(tileHeight, format.height());
-        if (tileBytes > LARGEST_PIECE || 2 * bandSamples > LARGEST_PIECE) {
+        long bandPixels = (long) format.width() * Math.min(tileHeight, format.height());
+        long bandSamples = bandPixels * (format.alphaApart() ? channels + 1 : channels);
+        boolean jpeg = format.compression() == TiffFormat.Compression.JPEG;
+        // A JPEG is decoded into a picture of the decoder's own, and copied.
+        long held = (jpeg ? 2 : 1) * tileBytes + Character.BYTES * bandSamples;
+        if (held > LARGEST_PIECES) {
             throw Problem.input(
                     info.name(), "its tiles are too large. Save the scan anew, in strips.");
         }
-        byte[] tile = new byte[(int) tileBytes];
-        char[] band = new char[(int) bandSamples];
+        byte[] tile = new byte[jpeg ? 0 : (int) tileBytes];
+        char[] band = new char[(int) bandPixels * channels];
+        char[] opaque = new char[format.alphaApart() ? (int) bandPixels : 0];
         char[] row = new char[format.width() * channels];
+        char[] opaqueRow = new char[format.alphaApart() ? format.width() : 0];
         for (int ty = 0; ty < down; ty++) {
             int first = ty * tileHeight;
             int count = Math.min(tileHeight, format.height() - first);
-            for (int plane = 0; plane < format.planes(); plane++) {
+            int planes = format.planes();
+            for (int i = 0; i < (format.alphaApart() ? planes + 1 : planes); i++) {
+                boolean colour = i < planes;
+                int plane = colour ? i : format.alpha();
                 for (int tx = 0; tx < across; tx++) {
                     int piece = (plane * down + ty) * across + tx;
                     byte[] pixels = tile;
-                    if (format.compression() == TiffFormat.Compression.JPEG) {
+                    if (jpeg) {
                         pixels =
                                 decodeJpeg(
                                         jpeg(channel, piece), new Rectangle(tileWidth, tileHeight));
@@ -214,13 +234,23 @@ final class TiffScan implements ScanImage {
                     int left = tx * tileWidth;
                     int wide = Math.min(tileWidth, format.width() - left);
                     for (int y = 0; y < count; y++) {
-                        int at = (y * format.width() + left) * channels + plane;
-                        rows.unpack(pixels, y * rows.rowBytes(), band, at, wide, channels);
+                        int pixel = y * format.width() + left;
+                        int from = y * rows.rowBytes();
+                        if (colour) {
+                            rows.unpack(
+                                    pixels, from, band, pixel * channels + plane, wide, channels);
+                        } else {
+                            rows.unpack(pixels, from, opaque, pixel, wide, 1);
+                        }
                     }
                 }
             }
             for (int y = 0; y < count; y++) {
                 System.arraycopy(band, y * row.length, row, 0, row.length);
+                if (format.alphaApart()) {
+                    System.arraycopy(opaque, y * opaqueRow.length, opaqueRow, 0, opaqueRow.length);
+                    SampleRows.divide(row, opaqueRow, channels, format.bits());
+                }
                 sink.row(first + y, row);
             }
         }

@@ -1,6 +1,8 @@
 package org.printassay.surface;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.printassay.colour.Lab;
 
 /**
  * A line across tints.
@@ -13,6 +15,7 @@ import java.util.List;
  * @param shows ids of tints that show it
  * @param lacks ids of tints that it would cross and that do not show it
  * @param onPaper whether bare paper shows it too, so that it is no matter of ink
+ * @param tintL L* of the tint that shows it best; null where that is not known
  */
 public record FoundLine(
         Along along,
@@ -22,15 +25,61 @@ public record FoundLine(
         double z,
         List<String> shows,
         List<String> lacks,
-        boolean onPaper) {
+        boolean onPaper,
+        @Nullable Double tintL) {
+    /**
+     * Luminance factor below which L* goes by differences of light, no more by ratios: 216/24389,
+     * L* 8 (CIE 15).
+     */
+    private static final double LEAST_Y = 216.0 / 24389;
+
+    /** No print is blacker than density 3: common practice, no source. */
+    private static final double BLACKEST_Y = 0.001;
+
     public FoundLine {
         shows = List.copyOf(shows);
         lacks = List.copyOf(lacks);
+        tintL = tintL == null || tintL.isNaN() ? null : tintL;
     }
 
-    /** How much of a picture it takes: contrast times width, millimetres. */
+    /**
+     * Contrast as an eye takes it: dR/R, in tints darker than L* 8 the difference as a share of the
+     * light of L* 8. A ratio to hardly any light says nothing of what is seen, so CIELAB does not
+     * form it there either.
+     *
+     * @return {@link #contrast} where the lightness of the tint is not known
+     */
+    public double seenContrast() {
+        return tintL == null ? contrast : contrast * Math.min(1, luminance(tintL) / LEAST_Y);
+    }
+
+    /** Whether its tint is so dark that a share of the tint's light says little. */
+    public boolean isInTheDark() {
+        return tintL != null && luminance(tintL) < LEAST_Y;
+    }
+
+    /**
+     * How much lighter than its tint it is, L*; below 0 for a dark line. No lighter than L* 100:
+     * contrasts of lines narrower than the blur are told badly.
+     *
+     * @return null where the lightness of the tint is not known
+     */
+    public @Nullable Double deltaL() {
+        if (tintL == null) {
+            return null;
+        }
+        double y = luminance(tintL);
+        double there = Math.min(1, Math.max(0, y * (1 + contrast)));
+        return Lab.lightness(there) - Lab.lightness(y);
+    }
+
+    private static double luminance(double lightness) {
+        return Math.max(BLACKEST_Y, Lab.luminanceFactor(lightness));
+    }
+
+    /** How much of a picture it takes: {@link #seenContrast} times width, millimetres. */
     public double strength() {
-        return Math.abs(contrast) * widthMm;
+        return Math.abs(seenContrast()) * widthMm;
     }
 
     /** Light where ink is missing, dark where it is doubled. */

@@ -170,6 +170,7 @@ public final class LineDetector {
                 Math.abs(first.line().z()),
                 shows,
                 lacks,
-                onPaper);
+                onPaper,
+                first.trace().tint().lightness());
     }
 }

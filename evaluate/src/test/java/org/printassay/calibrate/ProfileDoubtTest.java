@@ -56,6 +56,18 @@ class ProfileDoubtTest {
         errors.forEach(error -> assertTrue(2 * error.l() >= 11.9 && error.a() == 2, "" + error));
     }
 
+    /** A calibration knows no more of what was done to a scan afterwards; independent errors. */
+    @Test
+    void aCalibrationIsInTheSameDoubt() {
+        List<Lab> own = List.of(new Lab(0.5, 0.3, 0.4), new Lab(8, 0, 1.5));
+        assertEquals(own, ProfileDoubt.added(own, List.of()));
+        Warning edited = new Warning(WarningCode.HISTOGRAM_GAPS, "");
+        List<Lab> errors = ProfileDoubt.added(own, List.of(edited));
+        assertEquals(Math.sqrt(36.25), errors.get(0).l(), 1e-12);
+        assertEquals(10, errors.get(1).l(), 1e-12);
+        assertEquals(2.5, errors.get(1).b(), 1e-12);
+    }
+
     /** Of two doubts the greater counts, part by part. */
     @Test
     void theGreaterDoubtCounts() {

@@ -22,6 +22,7 @@ import org.printassay.problem.Problem;
 import org.printassay.reading.ContrastDoubt;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingSet;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -30,6 +31,7 @@ import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.ScanInfo;
+import org.printassay.scannermodel.MadeCalibration;
 import org.printassay.sheet.Patch;
 
 /** Readings of simulated scans; the colour of the simulated patches is known. */
@@ -115,6 +117,32 @@ class ScanReadingsTest {
         SimulatedScan scan = new SimulatedScan();
         scan.dusty = 0;
         SheetSamples plain = scan.scan();
+        SheetSamples moved = withoutBlack(plain);
+        assertEquals(
+                ContrastDoubt.NONE,
+                ScanReadings.of(List.of(plain), plain(scan)).readings().contrast());
+        assertEquals(
+                ContrastDoubt.BLACK_MOVED,
+                ScanReadings.of(List.of(moved), plain(scan)).readings().contrast());
+    }
+
+    /** What was done to the scan is known to a calibration no better than to a profile. */
+    @Test
+    void aBlackThatWasPutAtTheEndLeavesACalibrationInDoubt() throws Problem {
+        SimulatedScan scan = new SimulatedScan();
+        scan.dusty = 0;
+        ScanColour colour =
+                ScanColour.calibrated(
+                        "c.json", MadeCalibration.of(plain(scan).codeLight()), scan.info());
+        SheetSamples plain = scan.scan();
+        ReadingSet sure = ScanReadings.of(List.of(plain), colour).readings();
+        assertEquals(Trust.CALIBRATED_SCAN, sure.trust());
+        assertTrue(sure.calibration().stream().allMatch(error -> error.l() < 2));
+        ReadingSet doubted = ScanReadings.of(List.of(withoutBlack(plain)), colour).readings();
+        assertTrue(doubted.calibration().stream().allMatch(error -> error.l() > 2.99));
+    }
+
+    private static SheetSamples withoutBlack(SheetSamples plain) {
         List<PatchSample> stretched = new ArrayList<>();
         for (PatchSample sample : plain.samples()) {
             LinearRgb light = sample.linear();
@@ -129,15 +157,8 @@ class ScanReadingsTest {
                             sample.blocks(),
                             sample.flags()));
         }
-        SheetSamples moved =
-                new SheetSamples(
-                        plain.scan(), plain.located(), stretched, plain.page(), plain.preview());
-        assertEquals(
-                ContrastDoubt.NONE,
-                ScanReadings.of(List.of(plain), plain(scan)).readings().contrast());
-        assertEquals(
-                ContrastDoubt.BLACK_MOVED,
-                ScanReadings.of(List.of(moved), plain(scan)).readings().contrast());
+        return new SheetSamples(
+                plain.scan(), plain.located(), stretched, plain.page(), plain.preview());
     }
 
     /** The black of the simulated prints is 0.0046 to 0.0052. */

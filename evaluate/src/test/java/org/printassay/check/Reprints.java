@@ -128,7 +128,8 @@ final class Reprints {
                         z,
                         List.of("T1"),
                         List.of(),
-                        false);
+                        false,
+                        50.0);
         return new PrintLine(1, found, SurfaceCause.PRINT, List.of());
     }
 }

@@ -32,7 +32,8 @@ class SurfaceMatchTest {
             double mm, double width, double contrast, double z, SurfaceCause cause) {
         return new PrintLine(
                 1,
-                new FoundLine(Along.Y, mm, width, contrast, z, List.of("T1"), List.of(), false),
+                new FoundLine(
+                        Along.Y, mm, width, contrast, z, List.of("T1"), List.of(), false, 50.0),
                 cause,
                 List.of("cyan"));
     }
@@ -84,6 +85,22 @@ class SurfaceMatchTest {
                 Outcome.FAILED, between(clean, print(2, List.of(STRONG), List.of())).outcome());
         assertEquals(
                 Outcome.DRIFTED, between(clean, print(3, List.of(FAINT), List.of())).outcome());
+    }
+
+    /** 6 % of the light of a black of L* 4 are a quarter of an L*: no reason to fail a print. */
+    @Test
+    void aFaintLineInBlackIsNoStrongOne() throws Exception {
+        FoundLine found =
+                new FoundLine(Along.Y, 70, 0.1, 0.06, 9, List.of("T1"), List.of(), false, 4.0);
+        PrintLine black = new PrintLine(1, found, SurfaceCause.PRINT, List.of());
+        Check check =
+                Checker.check(
+                        print(1, List.of(), List.of()),
+                        print(2, List.of(black), List.of()),
+                        ToleranceFile.named("fine"));
+        assertEquals(Outcome.DRIFTED, check.surface().outcome());
+        String said = String.join(" ", CheckWords.sentences(check));
+        assertTrue(said.contains("0.2 L*") && !said.contains("6 %"), said);
     }
 
     @Test

@@ -239,4 +239,44 @@ class FindingsTest {
         e.findings().forEach(f -> assertFalse(f.text().isBlank() || f.sureness().isBlank()));
         assertEquals("shadows", e.findings().get(0).topic());
     }
+
+    /** A line that the printer leaves cuts markers too, and no cleaning of the glass helps. */
+    @Test
+    void missingMarkersAreNotBlamedOnDirtAlone() {
+        String said = ScanEvaluation.markersMissing("a.tif", 2, 12).text();
+        assertTrue(said.startsWith("a.tif: 2 of 12 markers were not found"), said);
+        assertTrue(said.contains("dirty") && said.contains("nozzle"), said);
+    }
+
+    /** Either leaves steps, so both are named where both were done. */
+    @Test
+    void stepsOfAnEditAndOfCompressionAreBlamedOnBoth() {
+        Warning edited = new Warning(WarningCode.HISTOGRAM_GAPS, "");
+        Warning lossy = new Warning(WarningCode.LOSSY, "");
+        String both = notJudged(List.of(edited, lossy));
+        assertTrue(both.contains("an edit in 8 bits and the scan's lossy compression"), both);
+        assertTrue(both.contains("TIFF or PNG with 16 bits"), both);
+        String edit = notJudged(List.of(edited));
+        assertTrue(edit.contains("an edit") && !edit.contains("compression"), edit);
+        for (List<Warning> without : List.of(List.of(lossy), List.<Warning>of())) {
+            String coding = notJudged(without);
+            assertTrue(coding.contains("compression") && !coding.contains("edit"), coding);
+        }
+    }
+
+    private static String notJudged(List<Warning> warnings) {
+        ReadingSet whole = MadePrint.USUAL.readings(3);
+        ReadingSet set = whole.withCodingSteps(Collections.nCopies(whole.readings().size(), 2.5));
+        Evaluation e =
+                Assembly.evaluation(
+                        set,
+                        Judgement.of(set, T),
+                        Evaluation.builder(set.trust(), "srgb").fromScan(true).warnings(warnings),
+                        Assembly.Light.EVEN);
+        return e.warnings().stream()
+                .filter(w -> w.code() == WarningCode.SHADOWS_NOT_JUDGED)
+                .map(Warning::text)
+                .findFirst()
+                .orElseThrow();
+    }
 }

@@ -259,9 +259,21 @@ final class MadeFindings {
     }
 
     MadeFindings line(double contrast, double widthMm, SurfaceCause cause) {
+        return line(contrast, widthMm, 50, cause);
+    }
+
+    MadeFindings line(double contrast, double widthMm, double tintL, SurfaceCause cause) {
         FoundLine line =
                 new FoundLine(
-                        Along.Y, 80, widthMm, contrast, 20, List.of("L1"), List.of("L2"), false);
+                        Along.Y,
+                        80,
+                        widthMm,
+                        contrast,
+                        20,
+                        List.of("L1"),
+                        List.of("L2"),
+                        false,
+                        tintL);
         lines.add(new PrintLine(1, line, cause, List.of()));
         return looked();
     }

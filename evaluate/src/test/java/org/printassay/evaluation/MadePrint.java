@@ -116,7 +116,12 @@ public record MadePrint(
         return evaluation(seed, true);
     }
 
-    private Evaluation evaluation(long seed, boolean once) {
+    /** Its readings alone, of every patch. */
+    ReadingSet readings(long seed) {
+        return readings(seed, false);
+    }
+
+    private ReadingSet readings(long seed, boolean once) {
         Set<Rgb8> seen = new HashSet<>();
         Random random = new Random(seed * 7919 + 17);
         double lit = random.nextGaussian();
@@ -136,8 +141,12 @@ public record MadePrint(
             }
         }
         List<SharedError> shared = light > 0 ? List.of(new SharedError(shifts)) : List.of();
+        return new ReadingSet(readings, RgbSpace.SRGB, trust, true, shared);
+    }
+
+    private Evaluation evaluation(long seed, boolean once) {
         String file = String.format(Locale.ROOT, "%064x", seed);
-        ReadingSet set = new ReadingSet(readings, RgbSpace.SRGB, trust, true, shared);
+        ReadingSet set = readings(seed, once);
         return Assembly.evaluation(
                 set,
                 Judgement.of(set, EvaluationRequest.JUST_VISIBLE),

@@ -57,6 +57,15 @@ class CodeCensusTest {
         assertEquals(1, chart(0.2, v -> v).stepNear(0, 120));
     }
 
+    /** By hand: even steps of s are as one of s, however wide. */
+    @Test
+    void wideGapsLookNoBetterThanNarrowOnes() {
+        for (int s = 2; s <= 12; s++) {
+            int step = s;
+            assertEquals(s, chart(1, v -> step * (v / step)).stepNear(0, 150), 1e-12, "by " + s);
+        }
+    }
+
     /** Between few dark tones whole runs of codes are rare: that is no edit. */
     @Test
     void fewDarkTonesAreNoEdit() {

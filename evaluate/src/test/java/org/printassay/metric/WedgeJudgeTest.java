@@ -177,6 +177,7 @@ class WedgeJudgeTest {
         for (double factor : new double[] {2.4, 0.3}) {
             int plain = 0;
             int doubted = 0;
+            int told = 0;
             Random random = new Random(4);
             for (Paper paper : papers()) {
                 DoubleSupplier noise = () -> paper.spread / factor * random.nextGaussian();
@@ -193,10 +194,15 @@ class WedgeJudgeTest {
                 int f = truth(paper);
                 plain += holds(judge(paper, Neutrals.of(set), false), f, false) ? 1 : 0;
                 Neutrals edited = Neutrals.of(set.withContrast(ContrastDoubt.EDITED));
-                doubted += holds(judge(paper, edited, false), f, false) ? 1 : 0;
+                Wedge wedge = judge(paper, edited, false);
+                doubted += holds(wedge, f, false) ? 1 : 0;
+                // Levels that are withheld would hold any truth.
+                boolean below = wedge.merged() != null || f <= 1;
+                told += wedge.separated() != null && below ? 1 : 0;
             }
             assertTrue(plain <= 15, factor + ": " + plain + " of 20 hold it by chance");
             assertTrue(doubted >= 19, factor + ": " + doubted + " of 20");
+            assertTrue(told >= 19, factor + ": " + told + " of 20 told from both sides");
         }
     }
 

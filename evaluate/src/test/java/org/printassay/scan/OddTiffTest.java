@@ -118,10 +118,50 @@ class OddTiffTest {
                 new char[] {2570, 2570, 0, 60 * 257},
                 ScanFixture.read(write(fields, false, pixels), 1));
         fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {1});
+        // The same in planes of their own, and with another plane between them.
         fields.put(TiffDirectory.PLANAR_CONFIGURATION, new long[] {2});
-        byte[] plane = {1, 2, 3, 4};
-        String why = refusal(write(fields, false, plane, plane));
+        byte[] grey = {10, 10, 0, 60};
+        byte[] alpha = {-1, 51, 0, 51};
+        assertArrayEquals(expected, ScanFixture.read(write(fields, false, grey, alpha), 1));
+        fields.put(TiffDirectory.SAMPLES_PER_PIXEL, new long[] {3});
+        fields.put(TiffDirectory.BITS_PER_SAMPLE, new long[] {8, 8, 8});
+        fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {0, 1});
+        byte[] any = {1, 2, 3, 4};
+        assertArrayEquals(expected, ScanFixture.read(write(fields, false, grey, any, alpha), 1));
+        fields.put(TiffDirectory.PHOTOMETRIC, new long[] {0});
+        String why = refusal(write(fields, false, grey, any, alpha));
         assertTrue(why.contains("multiplied by an alpha"), why);
+    }
+
+    /** Strips and tiles of one picture, colours multiplied by alpha, with and without planes. */
+    @Test
+    void colourThatAlphaWasMultipliedIntoIsTheSameInPlanesAndTiles() throws Exception {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.SAMPLES_PER_PIXEL, new long[] {4});
+        fields.put(TiffDirectory.BITS_PER_SAMPLE, new long[] {8, 8, 8, 8});
+        fields.put(TiffDirectory.PHOTOMETRIC, new long[] {2});
+        fields.put(TiffDirectory.EXTRA_SAMPLES, new long[] {1});
+        byte[] opaque = {-1, 77, 51, 90};
+        byte[][] colours = {{10, 20, 30, 40}, {5, 6, 7, 8}, {50, 60, 51, 80}};
+        byte[] together = new byte[16];
+        byte[][] tiles = new byte[4][16 * 16];
+        for (int x = 0; x < 4; x++) {
+            for (int c = 0; c < 4; c++) {
+                byte value = c < 3 ? colours[c][x] : opaque[x];
+                together[4 * x + c] = value;
+                tiles[c][x] = value;
+            }
+        }
+        char[] expected = ScanFixture.read(write(fields, false, together), 3);
+        assertEquals(Math.round(20 * 255 / 77.0) * 257, expected[3]);
+        fields.put(TiffDirectory.PLANAR_CONFIGURATION, new long[] {2});
+        assertArrayEquals(
+                expected,
+                ScanFixture.read(
+                        write(fields, false, colours[0], colours[1], colours[2], opaque), 3));
+        fields.put(TiffDirectory.TILE_WIDTH, new long[] {16});
+        fields.put(TiffDirectory.TILE_LENGTH, new long[] {16});
+        assertArrayEquals(expected, ScanFixture.read(write(fields, true, tiles), 3));
     }
 
     @Test
@@ -165,6 +205,25 @@ class OddTiffTest {
         fields.put(TiffDirectory.TILE_LENGTH, new long[] {(1L << 32) + 1});
         String why = refusal(write(fields, true, new byte[16]));
         assertTrue(why.contains("4294967297"), why);
+    }
+
+    /**
+     * Tile and band together must fit into the memory that the program is started with, as its
+     * start script says; each of these alone would.
+     */
+    @Test
+    void tilesThatTakeMoreThanTheProgramIsGivenAreRefused() throws Exception {
+        Map<Integer, long[]> fields = fields();
+        fields.put(TiffDirectory.IMAGE_WIDTH, new long[] {6688});
+        fields.put(TiffDirectory.IMAGE_LENGTH, new long[] {6688});
+        fields.put(TiffDirectory.SAMPLES_PER_PIXEL, new long[] {3});
+        fields.put(TiffDirectory.BITS_PER_SAMPLE, new long[] {16, 16, 16});
+        fields.put(TiffDirectory.PHOTOMETRIC, new long[] {2});
+        fields.put(TiffDirectory.TILE_WIDTH, new long[] {6688});
+        fields.put(TiffDirectory.TILE_LENGTH, new long[] {6688});
+        fields.put(TiffDirectory.COMPRESSION, new long[] {8});
+        String why = refusal(write(fields, true, deflated(new byte[16])));
+        assertTrue(why.contains("tiles are too large") && why.contains("in strips"), why);
     }
 
     /** Fields of an RGB picture that is one strip of JPEG, coded as colour differences or not. */

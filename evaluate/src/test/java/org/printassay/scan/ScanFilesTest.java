@@ -146,6 +146,27 @@ class ScanFilesTest extends ScanFixture {
         }
     }
 
+    /** Each channel a JPEG of its own, as libtiff writes them; strips shorter than the picture. */
+    @Test
+    void readsJpegInPlanesAsItsOwnWriterReadsIt() throws Exception {
+        char[] samples = image(3, 8);
+        String from = pixmap(samples, 3, 8).getFileName().toString();
+        tool("convert", from, "-compress", "None", "plain.tif");
+        for (String layout : List.of("-r 16", "-r 61", "-t -w 32 -l 32")) {
+            List<String> command =
+                    new ArrayList<>(List.of("tiffcp", "-c", "jpeg:r:90", "-p", "separate"));
+            command.addAll(List.of(layout.split(" ", -1)));
+            command.addAll(List.of("plain.tif", "planes.tif"));
+            tool(command.toArray(new String[0]));
+            tool("convert", "planes.tif", "-depth", "8", "back.ppm");
+            Path planes = dir.resolve("planes.tif");
+            assertClose(dir.resolve("back.ppm"), read(planes), 2);
+            LossyCoding coding = ScanFiles.open(planes).info().coding().orElseThrow();
+            assertEquals(90, coding.quality(), 2);
+            assertTrue(coding.ofRgb(), layout);
+        }
+    }
+
     @Test
     void readsPngOfEveryKind() throws Exception {
         for (int channels : new int[] {1, 3}) {

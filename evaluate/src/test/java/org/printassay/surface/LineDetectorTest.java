@@ -288,7 +288,7 @@ class LineDetectorTest {
         assertEquals(Optional.of(true), LineDetector.shows(List.of(again), blur, line, 0.4));
         assertEquals(Optional.of(false), LineDetector.shows(List.of(clean), blur, line, 0.4));
         FoundLine faint =
-                new FoundLine(Along.Y, 80, 0.085, 0.02, 6.6, List.of("T"), List.of(), false);
+                new FoundLine(Along.Y, 80, 0.085, 0.02, 6.6, List.of("T"), List.of(), false, 50.0);
         assertEquals(Optional.empty(), LineDetector.shows(List.of(clean), blur, faint, 0.4));
     }
 }

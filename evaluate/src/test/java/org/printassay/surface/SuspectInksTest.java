@@ -41,7 +41,8 @@ class SuspectInksTest {
                 new TintTrace(
                         "T", tint, Along.Y, MadeTint.STEP_MM / 2, MadeTint.STEP_MM, 20, 50, light);
         FoundLine line =
-                new FoundLine(Along.Y, LINE_MM, WIDTH_MM, 0.5, 20, List.of("T"), List.of(), false);
+                new FoundLine(
+                        Along.Y, LINE_MM, WIDTH_MM, 0.5, 20, List.of("T"), List.of(), false, 50.0);
         List<LineColour> colours = LineColour.of(List.of(trace), MadeTint.SIGMA_MM, line);
         assertEquals(1, colours.size());
         for (int c = 0; c < 3; c++) {
