@@ -59,6 +59,7 @@ final class JsonSurface {
         node.set("contrast", fine(l.line().contrast()));
         node.set("tintL", fine(l.line().tintL()));
         node.set("deltaL", fine(l.line().deltaL()));
+        node.set("signalToNoise", fine(l.line().z()));
         node.put("polarity", l.line().polarity());
         node.put("cause", l.cause().key());
         node.set("tints", JsonOut.list(l.line().shows(), TextNode::valueOf));

@@ -66,7 +66,7 @@ final class JsonSurfaceIn {
                         l.path("positionMm").asDouble(),
                         l.path("widthMm").asDouble(),
                         l.path("contrast").asDouble(),
-                        0,
+                        l.path("signalToNoise").asDouble(),
                         JsonIn.list(l.path("tints"), JsonNode::asText),
                         List.of(),
                         cause == SurfaceCause.SCANNER,

@@ -14,6 +14,7 @@ import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
 import org.printassay.evaluation.SurfaceCause;
 import org.printassay.problem.Problem;
+import org.printassay.report.EvaluationJson;
 import org.printassay.surface.Along;
 import org.printassay.surface.ContrastSensitivity;
 import org.printassay.surface.FoundBand;
@@ -225,6 +226,16 @@ class SurfaceMatchTest {
                                 print(3, List.of(), List.of(band(4, 1.0))),
                                 print(4, List.of(), List.of(band(4, 25))))
                         .outcome());
+    }
+
+    /** How surely a line was told is kept in the file, else nothing could be told to have grown. */
+    @Test
+    void growthIsToldAgainstABaselineFromItsFile() throws Exception {
+        PrintLine one = line(100.0, 0.1, 0.15, 60, SurfaceCause.PRINT);
+        PrintLine other = line(100.6, 0.1, 0.4, 60, SurfaceCause.PRINT);
+        Evaluation before = print(1, List.of(one), List.of());
+        Evaluation back = EvaluationJson.parse("evaluation.json", EvaluationJson.write(before));
+        assertEquals(Outcome.FAILED, between(back, print(2, List.of(other), List.of())).outcome());
     }
 
     /** The nozzle beside a missing one: as strong a line, twice as wide. */
