@@ -25,10 +25,10 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
     private static final double SURROUND_ERROR = 0.12;
 
     /** Glare that reaches so far that no twin can tell, as share of what they tell. */
-    private static final double VEIL_ERROR = 0.04;
+    private static final double VEIL_ERROR = 0.05;
 
     /** Gain by what a low-order surface misses between middle and rim, as share of its range. */
-    private static final double SURFACE_ERROR = 0.075;
+    private static final double SURFACE_ERROR = 0.05;
 
     static LightRemoval of(SheetSamples samples, ScanLight scan, LightFitter.Outcome outcome) {
         int n = samples.samples().size();
