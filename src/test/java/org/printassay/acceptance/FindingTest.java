@@ -186,6 +186,31 @@ class FindingTest {
         assertEquals(List.of(), located(good).unlike());
     }
 
+    /** What lies over a corner is dark, as the lid where a corner of the sheet is torn off. */
+    @Test
+    void whatIsCoveredInACornerIsLeftOut() throws Exception {
+        int radius = 52;
+        int code = 60;
+        PointMm corner = frame.inScan(print.onSheet(new PointMm(205, 275)));
+        double radiusPx = radius * SAMPLES_PER_INCH / 25.4;
+        EditedScan scan = good.covered(corner.x(), corner.y(), radiusPx, code);
+        LocatedSheet found = located(scan);
+        List<String> wrong = new ArrayList<>();
+        for (Patch patch : found.sheet().patches()) {
+            PointMm at = frame.inScan(print.onSheet(patch.area().centre()));
+            double mm = Math.hypot(at.x() - corner.x(), at.y() - corner.y());
+            mm *= 25.4 / SAMPLES_PER_INCH;
+            boolean plainlyOther = Math.min(patch.rgb().r(), patch.rgb().g()) > 2 * code;
+            if (mm < radius - 5 && plainlyOther && !found.unlike().contains(patch)) {
+                wrong.add(patch.id() + " is covered");
+            } else if (mm > radius + 9 && found.unlike().contains(patch)) {
+                wrong.add(patch.id() + " is not covered");
+            }
+        }
+        assertEquals(List.of(), wrong);
+        assertTrue(!found.unlike().isEmpty(), "some are covered");
+    }
+
     @Test
     void markersThatMisleadAreFoundOutByThePatches() {
         // The patches are moved under the markers: a band of the sheet slides 3 mm to the right.

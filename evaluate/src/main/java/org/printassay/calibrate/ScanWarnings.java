@@ -25,6 +25,12 @@ final class ScanWarnings {
      */
     private static final double EXPOSURES_PERCENT = 1;
 
+    /**
+     * Paper differing by more than this, percent of Y, is 2 L*, more than a lamp that warms up
+     * explains (common practice, no source): no lightness of such scans is what it seems.
+     */
+    private static final double EXPOSED_PERCENT = 5;
+
     private ScanWarnings() {}
 
     static List<Warning> of(List<ScanPart> parts, List<PartResult> results, boolean absolute) {
@@ -36,6 +42,7 @@ final class ScanWarnings {
             boolean calibrated =
                     parts.stream().allMatch(part -> part.colour().calibration().isPresent());
             warnings.add(exposure(results, calibrated));
+            exposures(results, warnings);
         }
         for (ScanPart part : parts) {
             file(part, warnings);
@@ -52,12 +59,8 @@ final class ScanWarnings {
                 "Absolute lightness, density and colour differences are true only if the scanner's"
                         + " automatic exposure was off"
                         + (calibrated ? ", now and when the calibration was made." : ".");
-        double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
-        double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
-        double percent = 100 * (most / least - 1);
-        double uneven =
-                results.stream().mapToDouble(r -> r.light().falloffPercent()).max().orElse(0);
-        if (percent > Math.max(EXPOSURES_PERCENT, uneven)) {
+        double percent = apartPercent(results);
+        if (percent > Math.max(EXPOSURES_PERCENT, unevenPercent(results))) {
             text +=
                     format(
                             " It seems to have been on: the same paper differs by %.1f %% between"
@@ -71,6 +74,32 @@ final class ScanWarnings {
                             + " several units of b*.";
         }
         return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
+    }
+
+    /** Scans of one paper that are so far apart tell that at least one has another exposure. */
+    private static void exposures(List<PartResult> results, Set<Warning> warnings) {
+        double percent = apartPercent(results);
+        if (percent > Math.max(EXPOSED_PERCENT, unevenPercent(results))) {
+            warnings.add(
+                    new Warning(
+                            WarningCode.AUTOMATIC_EXPOSURE,
+                            format(
+                                    "The scans were made with different exposures: the same paper"
+                                            + " differs by %.0f %% between them, and which is right"
+                                            + " cannot be told. Switch automatic exposure off, and"
+                                            + " scan all parts with the same settings.",
+                                    percent)));
+        }
+    }
+
+    private static double apartPercent(List<PartResult> results) {
+        double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
+        double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
+        return 100 * (most / least - 1);
+    }
+
+    private static double unevenPercent(List<PartResult> results) {
+        return results.stream().mapToDouble(r -> r.light().falloffPercent()).max().orElse(0);
     }
 
     private static void file(ScanPart part, Set<Warning> warnings) {

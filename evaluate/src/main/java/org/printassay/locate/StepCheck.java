@@ -45,6 +45,9 @@ final class StepCheck {
 
     private static final double OTHER_GREY = 50;
 
+    /** Patches that touch are so near, at corners too. */
+    private static final double TOUCHING_MM = 0.5;
+
     private final LocatingImage image;
     private final Placement placement;
 
@@ -58,8 +61,8 @@ final class StepCheck {
      *
      * @param tested steps that lie in the scan
      * @param agreeing those that the scan shows where they should be
-     * @param unlike patches in whose neighbourhood most steps are not as they should be: covered,
-     *     or misplaced
+     * @param unlike patches in whose neighbourhood most steps are not as they should be, or that
+     *     touch such patches while most steps of their own are not: covered, or misplaced
      */
     record Result(int tested, int agreeing, List<Patch> unlike) {
         double share() {
@@ -67,18 +70,20 @@ final class StepCheck {
         }
     }
 
-    /** A step that was looked at. */
-    private record Looked(PointMm at, boolean agrees) {}
+    /** A step that was looked at, and whose it is. */
+    private record Looked(PointMm at, List<Patch> of, boolean agrees) {}
 
     /**
      * A step that should be seen.
      *
+     * @param of the two patches
      * @param at middle of the edge
      * @param downwards whether the edge lies across, the second patch below the first
      * @param length of the edge, millimetres
      * @param lighterFirst whether the first patch is the lighter one
      */
-    private record Step(PointMm at, boolean downwards, double length, boolean lighterFirst) {}
+    private record Step(
+            List<Patch> of, PointMm at, boolean downwards, double length, boolean lighterFirst) {}
 
     static Result of(LocatingImage image, Sheet sheet, RgbSpace space, Placement placement) {
         StepCheck check = new StepCheck(image, placement);
@@ -86,7 +91,7 @@ final class StepCheck {
         for (Step step : steps(sheet, space)) {
             double[] light = check.light(step);
             if (light.length > 0) {
-                all.add(new Looked(step.at, agrees(light, step.lighterFirst)));
+                all.add(new Looked(step.at, step.of, agrees(light, step.lighterFirst)));
             }
         }
         int tested = all.size();
@@ -100,7 +105,47 @@ final class StepCheck {
                 unlike.add(patch);
             }
         }
+        addBorder(sheet, withGreys, unlike);
         return new Result(tested, agreeing, unlike);
+    }
+
+    /**
+     * At the border of what is covered, and in corners of the sheet, most steps around a patch may
+     * be right though it is covered itself: there its own steps tell. A patch that has only the one
+     * towards what is covered goes too, for nothing speaks for it.
+     *
+     * @param unlike gets more patches
+     */
+    private static void addBorder(Sheet sheet, List<Looked> all, List<Patch> unlike) {
+        List<Patch> suspects = new ArrayList<>();
+        for (Patch patch : sheet.patches()) {
+            long own = all.stream().filter(step -> step.of.contains(patch)).count();
+            long against =
+                    all.stream().filter(step -> !step.agrees && step.of.contains(patch)).count();
+            if (2 * against > own) {
+                suspects.add(patch);
+            }
+        }
+        suspects.removeAll(unlike);
+        boolean more = true;
+        while (more) {
+            List<Patch> touching =
+                    suspects.stream()
+                            .filter(one -> unlike.stream().anyMatch(other -> touch(one, other)))
+                            .toList();
+            unlike.addAll(touching);
+            suspects.removeAll(touching);
+            more = !touching.isEmpty();
+        }
+    }
+
+    private static boolean touch(Patch one, Patch other) {
+        RectMm a = one.area();
+        RectMm b = other.area();
+        return a.x() < b.right() + TOUCHING_MM
+                && b.x() < a.right() + TOUCHING_MM
+                && a.y() < b.bottom() + TOUCHING_MM
+                && b.y() < a.bottom() + TOUCHING_MM;
     }
 
     /** Greys, of which a sheet has many, must be about as light as others of their code. */
@@ -122,7 +167,7 @@ final class StepCheck {
                     List<Double> alike = byCode.getOrDefault(patch.rgb().g() / GREYS, List.of());
                     double usual = alike.get(alike.size() / 2);
                     boolean agrees = Math.abs(code - usual) < OTHER_GREY;
-                    all.add(new Looked(patch.area().centre(), agrees));
+                    all.add(new Looked(patch.area().centre(), List.of(patch), agrees));
                 });
     }
 
@@ -164,7 +209,8 @@ final class StepCheck {
                             beside
                                     ? new PointMm(a.right(), a.centre().y())
                                     : new PointMm(a.centre().x(), a.bottom());
-                    steps.add(new Step(at, below, beside ? a.height() : a.width(), lighter > 0));
+                    double length = beside ? a.height() : a.width();
+                    steps.add(new Step(List.of(one, other), at, below, length, lighter > 0));
                 }
             }
         }

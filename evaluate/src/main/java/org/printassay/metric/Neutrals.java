@@ -46,6 +46,12 @@ final class Neutrals {
                     ReadingFlag.UNLIKE_TWINS,
                     ReadingFlag.EDGE);
 
+    /** Fewer levels make no ramp. */
+    private static final int FEWEST_OF_RAMP = 8;
+
+    /** Share of levels that may be left out because all their readings are doubtful. */
+    private static final double MOST_DOUBTFUL = 0.25;
+
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int FEWEST_FREEDOM = 10;
 
@@ -253,12 +259,25 @@ final class Neutrals {
         return List.copyOf(levels.values());
     }
 
-    /** Levels that tone and neutrality are judged over: the ramp where there is one, else all. */
+    /**
+     * Levels that tone and neutrality are judged over: the ramp where there is one, else all. A few
+     * levels of which every reading is doubtful are left out: what lies on the sheet there would
+     * pass for a fault of the print. Where many are, the print may be so.
+     */
     List<LevelData> curve() {
-        if (ramp.size() < 8) {
-            return all();
-        }
-        return levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
+        List<LevelData> all =
+                ramp.size() < FEWEST_OF_RAMP
+                        ? all()
+                        : levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
+        List<LevelData> sure = all.stream().filter(d -> !onlyDoubtful(d.level())).toList();
+        return all.size() - sure.size() > MOST_DOUBTFUL * all.size() ? all : sure;
+    }
+
+    /** The ends never count as such: the aim hangs on them. */
+    private boolean onlyDoubtful(int level) {
+        return level != levels.firstKey()
+                && level != levels.lastKey()
+                && twins(level).allMatch(r -> r.flags().stream().anyMatch(DOUBTFUL::contains));
     }
 
     Optional<LevelData> level(int level) {

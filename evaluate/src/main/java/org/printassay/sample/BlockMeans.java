@@ -15,6 +15,13 @@ final class BlockMeans {
     /** Blocks nearer to the others than this stay, L*. */
     private static final double LEAST_L = 0.4;
 
+    /**
+     * Code steps from the others within which a block stays. Where a scan is smoothed, most blocks
+     * hold one code and spread by nothing, and the next code of 8 bits is half an L* away in the
+     * dark.
+     */
+    private static final double ROUNDED = 1.05;
+
     /** Fewer blocks tell no spread of their own. */
     private static final int FEWEST = 9;
 
@@ -28,7 +35,7 @@ final class BlockMeans {
     private final boolean[] out;
     private final int least;
 
-    BlockMeans(PatchCells cells, CellJudge judge) {
+    BlockMeans(PatchCells cells, CellJudge judge, float[][] curves, int codeStep) {
         int per = cells.perBlock();
         int across = (cells.columns() + per - 1) / per;
         int down = (cells.rows() + per - 1) / per;
@@ -47,7 +54,7 @@ final class BlockMeans {
             sums[c] = sums(cells, judge, c, blockOf);
         }
         least = Math.max(1, Arrays.stream(whole).max().orElse(0) / 2);
-        out = outliers();
+        out = outliers(curves, codeStep);
     }
 
     private double[] sums(PatchCells cells, CellJudge judge, int channel, int[] blockOf) {
@@ -60,20 +67,23 @@ final class BlockMeans {
         return sums;
     }
 
-    private boolean[] outliers() {
+    private boolean[] outliers(float[][] curves, int codeStep) {
         boolean[] far = new boolean[sizes.length];
         if (full(far) < FEWEST) {
             return far;
         }
         boolean[] none = new boolean[sizes.length];
-        for (double[] sum : sums) {
+        for (int c = 0; c < sums.length; c++) {
+            double[] sum = sums[c];
             double[] light = means(sum, none);
             double[] sorted = light.clone();
             Arrays.sort(sorted);
             double median = sorted[sorted.length / 2];
             double[] away = Arrays.stream(light).map(m -> Math.abs(m - median)).toArray();
             Arrays.sort(away);
-            double limit = CUT * MAD_TO_SIGMA * away[away.length / 2];
+            double spread = CUT * MAD_TO_SIGMA * away[away.length / 2];
+            double step = CodeSteps.around(curves[c], (float) median, codeStep);
+            double limit = Math.max(spread, ROUNDED * step);
             for (int b = 0; b < far.length; b++) {
                 if (sizes[b] > 0) {
                     double mean = sum[b] / sizes[b];

@@ -132,7 +132,7 @@ final class CellJudge {
                 double sigma =
                         Math.max(
                                 MAD_TO_SIGMA * Order.median(work, kept),
-                                step(curve, (float) median, codeStep));
+                                CodeSteps.around(curve, (float) median, codeStep));
                 middle = new Middle(median, CUT * sigma);
             }
             return middle;
@@ -156,13 +156,6 @@ final class CellJudge {
                 values[i] = (float) Math.abs(values[i] - from);
             }
         }
-    }
-
-    /** Light between neighbouring codes around a value. */
-    private static double step(float[] curve, float light, int codeStep) {
-        int at = Arrays.binarySearch(curve, light);
-        int code = Math.min(at < 0 ? -at - 1 : at, curve.length - 1 - codeStep);
-        return Math.max(curve[code + codeStep] - curve[code], 1e-6 + 5e-4 * light);
     }
 
     private static boolean[] withNeighbours(PatchCells cells, boolean[] out) {

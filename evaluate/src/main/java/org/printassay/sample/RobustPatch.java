@@ -32,7 +32,7 @@ final class RobustPatch {
             flags.add(ReadingFlag.CLIPPED);
         }
         CellJudge judge = CellJudge.of(cells, curves, codeStep);
-        BlockMeans blocks = new BlockMeans(cells, judge);
+        BlockMeans blocks = new BlockMeans(cells, judge, curves, codeStep);
         if (judge.shareOut() + blocks.shareOut() > DUSTY) {
             flags.add(ReadingFlag.DUSTY);
         }

@@ -194,8 +194,28 @@ class ScanReadingsTest {
         assertTrue(exposureOfPair(1.12, 0.05).contains("seems to have been on"));
     }
 
+    /** Which exposure is right nobody knows, so lightness is less sure than its profile makes it. */
+    @Test
+    void scansOfOtherExposuresLeaveLightnessInDoubt() throws Problem {
+        ScanReadings same = pair(1.01, 0);
+        assertFalse(warns(same, WarningCode.AUTOMATIC_EXPOSURE));
+        ScanReadings apart = pair(0.88, 0);
+        assertTrue(warns(apart, WarningCode.AUTOMATIC_EXPOSURE));
+        double before = same.readings().calibration().stream().mapToDouble(Lab::l).max().orElse(0);
+        double after = apart.readings().calibration().stream().mapToDouble(Lab::l).max().orElse(0);
+        assertTrue(after > before + 2, before + " and " + after);
+    }
+
     /** What is said of the exposure of two scans of a print, the second of them lighter. */
     private static String exposureOfPair(double exposure, double falloff) throws Problem {
+        return pair(exposure, falloff).warnings().stream()
+                .filter(w -> w.code() == WarningCode.EXPOSURE_UNKNOWN)
+                .map(Warning::text)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static ScanReadings pair(double exposure, double falloff) throws Problem {
         List<ScanPart> parts = new ArrayList<>();
         for (double each : new double[] {1, exposure}) {
             SimulatedScan scan = new SimulatedScan();
@@ -204,11 +224,7 @@ class ScanReadingsTest {
             scan.dusty = 0;
             parts.add(new ScanPart(scan.scan(), profiled(scan)));
         }
-        return ScanReadings.of(parts).warnings().stream()
-                .filter(w -> w.code() == WarningCode.EXPOSURE_UNKNOWN)
-                .map(Warning::text)
-                .findFirst()
-                .orElseThrow();
+        return ScanReadings.of(parts);
     }
 
     /** A calibration averages scans, so it has to know whether they show one print. */

@@ -11,6 +11,7 @@ import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.sheet.PointMm;
@@ -90,5 +91,21 @@ final class Prints {
                         Set.of(),
                         at,
                         1));
+    }
+
+    /** The same patch under something that lies on it, and flagged for it. */
+    static Reading hidden(Reading reading) {
+        Lab seen = new Lab(57, 16, 17);
+        return new Reading(
+                reading.id(),
+                reading.section(),
+                reading.rgb(),
+                seen,
+                seen,
+                reading.standardError(),
+                reading.density(),
+                Set.of(ReadingFlag.UNEVEN),
+                reading.centre(),
+                reading.sheet());
     }
 }

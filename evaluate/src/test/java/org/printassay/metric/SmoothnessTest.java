@@ -9,8 +9,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
+import org.printassay.colour.RgbSpace;
+import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.SharedError;
+import org.printassay.reading.Trust;
 
 /**
  * Greys with made faults, simulated, noise 0.25 in each of L*, a*, b*, each grey read four times.
@@ -41,6 +44,23 @@ class SmoothnessTest {
         }
         // 40 prints with some 60 places each: at most one false alarm in twenty prints.
         assertTrue(found <= 2, found + " false alarms");
+    }
+
+    /** A hand over some patches of a grey, flagged as such: the print has no fault there. */
+    @Test
+    void whatOnlyDoubtfulReadingsSayIsNoFaultOfThePrint() {
+        ReadingSet print = Prints.print(Prints.fault(aim -> aim), NOISE, 3);
+        List<Reading> hidden =
+                print.readings().stream()
+                        .map(r -> r.rgb().equals(Rgb8.grey(96)) ? Prints.hidden(r) : r)
+                        .toList();
+        Tone tone =
+                Judgement.of(new ReadingSet(hidden, RgbSpace.SRGB, Trust.INSTRUMENT, true), 0.5)
+                        .tone();
+        assertNotNull(tone);
+        assertEquals(List.of(), tone.irregularities());
+        assertEquals(List.of(), tone.reversalLevels());
+        assertTrue(tone.maxDeltaL() < 1, "" + tone.maxDeltaL());
     }
 
     @Test

@@ -38,6 +38,22 @@ final class MadePatch {
         Arrays.fill(factor, 1);
     }
 
+    /**
+     * A patch without grain or noise, lighter by 0.6 of an 8 bit code in its right part, with the
+     * border of the two codes between.
+     *
+     * @param share of the patch that is the right part
+     */
+    static MadePatch smoothed(double lightness, double samplesPerInch, double share) {
+        MadePatch patch = new MadePatch(lightness, samplesPerInch, 0, new Random(1));
+        double code = Math.round(255 * Math.pow(Lab.luminanceFactor(lightness), 1 / GAMMA));
+        for (int i = 0; i < patch.light.length; i++) {
+            boolean right = (double) (i % patch.side) / patch.side > 1 - share;
+            patch.light[i] = Math.pow((code + (right ? 0.8 : 0.2)) / 255, GAMMA);
+        }
+        return patch;
+    }
+
     private static float[] curve() {
         float[] curve = new float[65536];
         for (int i = 0; i < curve.length; i++) {

@@ -239,6 +239,19 @@ class RobustPatchTest {
         assertFalse(patch.read(16, false).flags().contains(ReadingFlag.DUSTY));
     }
 
+    /** Smoothing that left one code in most of a dark patch and the next in the rest: no dust. */
+    @ParameterizedTest
+    @ValueSource(doubles = {12, 15, 20, 27})
+    void theNextCodeOfASmoothedScanIsNoDust(double lightness) {
+        for (double from : new double[] {0.15, 0.3, 0.45}) {
+            MadePatch patch = MadePatch.smoothed(lightness, 200, from);
+            PatchSample found = patch.read(8, false);
+            String at = "L* " + lightness + ", from " + from;
+            assertFalse(found.flags().contains(ReadingFlag.DUSTY), at);
+            assertEquals(patch.plainLightness(), MadePatch.lightness(found), 0.3, at);
+        }
+    }
+
     @ParameterizedTest
     @EnumSource(names = "FINGERPRINT", mode = EnumSource.Mode.EXCLUDE)
     void dirtIsToldBesideBlurToo(Dirt dirt) {
