@@ -57,14 +57,17 @@ final class ScanWarnings {
     private static Warning exposure(List<PartResult> results, boolean calibrated) {
         String text =
                 "Absolute lightness, density and colour differences are true only if the scanner's"
-                        + " automatic exposure was off"
-                        + (calibrated ? ", now and when the calibration was made." : ".");
+                        + " automatic exposure, contrast and colour were off and no curve was laid"
+                        + " over the scan"
+                        + (calibrated
+                                ? ", now and when the calibration was made."
+                                : ", and its profile is that of this scanner.");
         double percent = apartPercent(results);
         if (percent > Math.max(EXPOSURES_PERCENT, unevenPercent(results))) {
             text +=
                     format(
-                            " It seems to have been on: the same paper differs by %.1f %% between"
-                                    + " the scans.",
+                            " Automatic exposure seems to have been on: the same paper differs by"
+                                    + " %.1f %% between the scans.",
                             percent);
         }
         boolean coloured = results.stream().anyMatch(r -> !r.part().colour().grey());

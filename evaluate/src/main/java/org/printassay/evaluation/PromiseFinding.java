@@ -182,7 +182,7 @@ final class PromiseFinding {
             case INSTRUMENT -> "read with an instrument";
             case CALIBRATED_SCAN -> "by a calibrated scan, whose own errors are in it";
             case PROFILED_SCAN, PLAIN_SCAN ->
-                    "by a scan, whose own errors are in it; true only if automatic exposure was off";
+                    "by a scan, whose own errors are in it; true only if automatic corrections were off";
         };
     }
 

@@ -68,8 +68,8 @@ final class RangeFinding {
             case INSTRUMENT -> "read with an instrument";
             case CALIBRATED_SCAN -> "by a calibrated scan";
             case PROFILED_SCAN, PLAIN_SCAN ->
-                    "true only if automatic exposure was off and the scanner adds no light of its own,"
-                            + " which no scan can show";
+                    "true only if automatic corrections were off and the scanner adds no light of its"
+                            + " own, which no scan can show";
         };
     }
 

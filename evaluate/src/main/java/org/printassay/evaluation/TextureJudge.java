@@ -227,16 +227,18 @@ final class TextureJudge {
             ScanPart part, int sheet, SurfaceSamples.Gradient gradient, double paper) {
         TintTrace trace = gradient.trace();
         double[] light = trace.meanLuminance();
-        double[] lightness = new double[light.length];
-        for (int i = 0; i < light.length; i++) {
-            lightness[i] = Lab.lightness(Math.max(0, light[i] / paper));
-        }
+        double[] lightness = lightness(light, paper);
+        double[][] strips =
+                Arrays.stream(trace.stripLuminance())
+                        .map(strip -> lightness(strip, paper))
+                        .toArray(double[][]::new);
         RectMm area = gradient.vignette().area();
         double from = gradient.vignette().fromLevel();
         double to = gradient.vignette().toLevel();
         double codeMm = area.width() / Math.abs(to - from);
         List<PrintSurface.Step> steps = new ArrayList<>();
-        for (ContourSteps.Step step : ContourSteps.find(lightness, trace.stepMm(), codeMm)) {
+        for (ContourSteps.Step step :
+                ContourSteps.find(lightness, strips, trace.stepMm(), codeMm)) {
             double at = trace.positionMm(step.at());
             double share = (at - area.x()) / area.width();
             double there = Math.max(0, light[(int) step.at()]);
@@ -247,6 +249,10 @@ final class TextureJudge {
             steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
         }
         return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);
+    }
+
+    private static double[] lightness(double[] light, double paper) {
+        return Arrays.stream(light).map(l -> Lab.lightness(Math.max(0, l / paper))).toArray();
     }
 
     /** Luminance of device light on bare paper; NaN when no window was read. */

@@ -18,7 +18,7 @@ public enum WarningCode {
     MEASUREMENT_DOUBTFUL,
     /** Levels come from a scan without profile and hold roughly. */
     THRESHOLD_APPROXIMATE,
-    /** Absolute lightness holds only if automatic exposure was off. */
+    /** Absolute lightness holds only if automatic corrections were off. */
     EXPOSURE_UNKNOWN,
     /** The embedded profile cannot be used; read as a plain scan. */
     PROFILE_UNUSABLE,

@@ -73,7 +73,7 @@ final class Words {
                                             + " dE00.");
             case PROFILED_SCAN ->
                     "Colours come from a scan, through the scanner's profile. Absolute lightness is"
-                            + " true only if the scanner's automatic exposure was off.";
+                            + " true only if the scanner's automatic corrections were off.";
             case PLAIN_SCAN ->
                     "The scan has no profile. Separation of levels, relative tone and relative"
                             + " neutrality hold roughly; absolute colour and density are not stated.";

@@ -89,6 +89,11 @@ public final class TintTrace {
 
     /** Luminance of device light by bin, the strips with dust on them left out. */
     public double[] meanLuminance() {
+        return Baseline.middle(stripLuminance());
+    }
+
+    /** The same by strip, all at the level of the whole. */
+    public double[][] stripLuminance() {
         double[][] strips = new double[light.length][];
         for (int s = 0; s < strips.length; s++) {
             strips[s] = luminance(s);
@@ -97,7 +102,7 @@ public final class TintTrace {
                 strips[s][i] *= level;
             }
         }
-        return Baseline.middle(strips);
+        return strips;
     }
 
     /** Id of the tint's patch. */

@@ -22,6 +22,9 @@ public final class ContourSteps {
     /** Just visible side by side (common practice, no source). */
     public static final double VISIBLE_L = 0.5;
 
+    /** A print's step runs across: so many of the strips show at least half of it. */
+    private static final double MOST_STRIPS = 0.7;
+
     private static final double ROBUST = 6;
     private static final double NORMAL = 1.4826;
 
@@ -39,11 +42,14 @@ public final class ContourSteps {
      * Finds steps.
      *
      * @param lightness L* along the vignette
+     * @param strips the same of strips side by side: what a few of them show alone is dirt, or lies
+     *     on the sheet; none where they are not known apart
      * @param stepMm from value to value
      * @param codeMm length of the vignette for one 8-bit code
      * @return in order
      */
-    public static List<Step> find(double[] lightness, double stepMm, double codeMm) {
+    public static List<Step> find(
+            double[] lightness, double[][] strips, double stepMm, double codeMm) {
         int side = Math.max(2, (int) Math.round(SIDE_MM / stepMm));
         int gap = Math.max(1, (int) Math.round(GAP_MM / stepMm / 2));
         int reach = side + gap;
@@ -51,16 +57,10 @@ public final class ContourSteps {
         if (n < 6 * reach) {
             return List.of();
         }
-        double[] sums = new double[n + 1];
-        for (int i = 0; i < n; i++) {
-            sums[i + 1] = sums[i] + lightness[i];
-        }
+        double[] sums = sums(lightness);
         double[] change = new double[n - 2 * reach];
         for (int i = 0; i < change.length; i++) {
-            int at = i + reach;
-            double before = (sums[at - gap] - sums[at - reach]) / side;
-            double after = (sums[at + reach] - sums[at + gap]) / side;
-            change[i] = after - before;
+            change[i] = change(sums, i + reach, side, gap);
         }
         int around = (int) Math.round(AROUND_MM / stepMm);
         double[] excess = excess(change, around, reach);
@@ -89,11 +89,34 @@ public final class ContourSteps {
                 best = sizes[end] > sizes[best] ? end : best;
                 end++;
             }
-            steps.add(new Step(best + reach, excess[best]));
+            int shown = 0;
+            for (double[] strip : strips) {
+                double own = change(sums(strip), best + reach, side, gap);
+                double usual = change[best] - excess[best];
+                shown += (own - usual) / excess[best] >= 0.5 ? 1 : 0;
+            }
+            if (shown >= MOST_STRIPS * strips.length) {
+                steps.add(new Step(best + reach, excess[best]));
+            }
             // The shoulders of a step are no steps.
             i = Math.max(end, best + reach);
         }
         return steps;
+    }
+
+    private static double[] sums(double[] values) {
+        double[] sums = new double[values.length + 1];
+        for (int i = 0; i < values.length; i++) {
+            sums[i + 1] = sums[i] + values[i];
+        }
+        return sums;
+    }
+
+    /** Mean after a place less that before it. */
+    private static double change(double[] sums, int at, int side, int gap) {
+        double before = (sums[at - gap] - sums[at - gap - side]) / side;
+        double after = (sums[at + gap + side] - sums[at + gap]) / side;
+        return after - before;
     }
 
     /** Mean change from value to value between two places, by the means of so many at each. */

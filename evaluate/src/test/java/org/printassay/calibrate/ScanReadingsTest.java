@@ -194,7 +194,9 @@ class ScanReadingsTest {
         assertTrue(exposureOfPair(1.12, 0.05).contains("seems to have been on"));
     }
 
-    /** Which exposure is right nobody knows, so lightness is less sure than its profile makes it. */
+    /**
+     * Which exposure is right nobody knows, so lightness is less sure than its profile makes it.
+     */
     @Test
     void scansOfOtherExposuresLeaveLightnessInDoubt() throws Problem {
         ScanReadings same = pair(1.01, 0);

@@ -27,9 +27,35 @@ class ContourStepsTest {
         return values;
     }
 
+    private static List<ContourSteps.Step> found(double[] values, double stepMm, double codeMm) {
+        return ContourSteps.find(values, new double[0][], stepMm, codeMm);
+    }
+
+    /** A note stuck over half of a vignette, or dust, shows in a few strips alone. */
+    @Test
+    void whatCrossesAFewStripsOnlyIsNoStep() {
+        double[] plain = vignette(0, 0);
+        double[] stepped = vignette(2, 37.2);
+        for (int crossed : new int[] {4, 8}) {
+            double[][] strips = new double[8][];
+            double[] mean = new double[plain.length];
+            for (int s = 0; s < strips.length; s++) {
+                strips[s] = s < crossed ? stepped : plain;
+                for (int i = 0; i < mean.length; i++) {
+                    mean[i] += strips[s][i] / strips.length;
+                }
+            }
+            assertEquals(1, found(mean, STEP_MM, CODE_MM).size(), "the mean of all shows it");
+            assertEquals(
+                    crossed == 8 ? 1 : 0,
+                    ContourSteps.find(mean, strips, STEP_MM, CODE_MM).size(),
+                    crossed + " of 8 strips");
+        }
+    }
+
     @Test
     void wholeCodesMakeNoSteps() {
-        assertEquals(List.of(), ContourSteps.find(vignette(0, 0), STEP_MM, CODE_MM));
+        assertEquals(List.of(), found(vignette(0, 0), STEP_MM, CODE_MM));
     }
 
     /** Deep blacks rise by half an L* a code and more: it is the file's step, not the printer's. */
@@ -44,7 +70,7 @@ class ContourStepsTest {
                 double strip = Math.floor(i * STEP_MM / codeMm / 0.75);
                 values[i] = codeL * Math.round(0.75 * strip) + 0.08 * random.nextGaussian();
             }
-            assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm), "by " + codeL);
+            assertEquals(List.of(), found(values, STEP_MM, codeMm), "by " + codeL);
         }
     }
 
@@ -59,14 +85,13 @@ class ContourStepsTest {
             double rise = 3 * Math.log1p(Math.exp((code - 24) / 3)) * 0.5;
             values[i] = 16 + rise / (1 + rise / 300) + 0.05 * random.nextGaussian();
         }
-        assertEquals(List.of(), ContourSteps.find(values, STEP_MM, codeMm));
+        assertEquals(List.of(), found(values, STEP_MM, codeMm));
     }
 
     @Test
     void stepsAreFoundPlacedAndSized() {
         for (double jump : new double[] {0.9, -1.2}) {
-            List<ContourSteps.Step> steps =
-                    ContourSteps.find(vignette(jump, 37.2), STEP_MM, CODE_MM);
+            List<ContourSteps.Step> steps = found(vignette(jump, 37.2), STEP_MM, CODE_MM);
             assertEquals(1, steps.size());
             assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3);
             assertTrue(Math.abs(steps.get(0).deltaL() - jump) < 0.25, steps.toString());
