@@ -28,4 +28,12 @@ public record RectMm(double x, double y, double width, double height) {
     public RectMm inset(double by) {
         return new RectMm(x + by, y + by, width - 2 * by, height - 2 * by);
     }
+
+    /** Whether less than so many millimetres lie between the two; also where they overlap. */
+    public boolean isNear(RectMm other, double mm) {
+        return x < other.right() + mm
+                && other.x() < right() + mm
+                && y < other.bottom() + mm
+                && other.y() < bottom() + mm;
+    }
 }

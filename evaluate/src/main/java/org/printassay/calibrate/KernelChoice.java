@@ -50,6 +50,11 @@ final class KernelChoice {
         this.held = held;
     }
 
+    /** The model with everything in it. */
+    LightFitter.Outcome held() {
+        return held;
+    }
+
     /**
      * A model and how much of the evidence speaks for it.
      *

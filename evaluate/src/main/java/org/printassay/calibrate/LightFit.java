@@ -73,11 +73,12 @@ record LightFit(
                         && StrayEstimate.glareError(full, green) > WIDE;
         List<double[][]> causes = new ArrayList<>();
         List<double[][]> shapes = averaged.shapes();
-        if (choice != null && full != null && !linesAlone && less(found, full)) {
+        if (choice != null && !linesAlone && less(found, choice.held())) {
             // What was not significant was not removed; but it may be there all the same, with the
             // errors that it was found with.
-            AveragedRemoval everything = AveragedRemoval.of(samples, scan, choice.weigh(full));
-            if (found.kinds().length < full.kinds().length) {
+            AveragedRemoval everything =
+                    AveragedRemoval.of(samples, scan, choice.weigh(choice.held()));
+            if (found.kinds().length < choice.held().kinds().length) {
                 causes.addAll(everything.causes(scan));
                 shapes = everything.shapes();
             } else {

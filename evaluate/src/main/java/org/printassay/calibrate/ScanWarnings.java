@@ -1,6 +1,7 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -63,7 +64,8 @@ final class ScanWarnings {
                                 ? ", now and when the calibration was made."
                                 : ", and its profile is that of this scanner.");
         double percent = apartPercent(results);
-        if (percent > Math.max(EXPOSURES_PERCENT, unevenPercent(results))) {
+        if (percent > Math.max(EXPOSURES_PERCENT, unevenPercent(results))
+                && percent <= EXPOSED_PERCENT) {
             text +=
                     format(
                             " Automatic exposure seems to have been on: the same paper differs by"
@@ -79,7 +81,7 @@ final class ScanWarnings {
         return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
     }
 
-    /** Scans of one paper that are so far apart tell that at least one has another exposure. */
+    /** Of scans of one paper that are so far apart, one at least is not what it seems. */
     private static void exposures(List<PartResult> results, Set<Warning> warnings) {
         double percent = apartPercent(results);
         if (percent > Math.max(EXPOSED_PERCENT, unevenPercent(results))) {
@@ -87,18 +89,23 @@ final class ScanWarnings {
                     new Warning(
                             WarningCode.AUTOMATIC_EXPOSURE,
                             format(
-                                    "The scans were made with different exposures: the same paper"
-                                            + " differs by %.0f %% between them, and which is right"
+                                    "The same paper differs by %.0f %% between the scans: exposures,"
+                                            + " scanners or backings differ, and which is right"
                                             + " cannot be told. Switch automatic exposure off, and"
-                                            + " scan all parts with the same settings.",
+                                            + " scan all parts on one scanner with the same"
+                                            + " settings.",
                                     percent)));
         }
     }
 
+    /** By how much paper differs between scans that show bare paper; 0 where none or one does. */
     private static double apartPercent(List<PartResult> results) {
-        double least = results.stream().mapToDouble(PartResult::whiteY).min().orElse(1);
-        double most = results.stream().mapToDouble(PartResult::whiteY).max().orElse(1);
-        return 100 * (most / least - 1);
+        DoubleSummaryStatistics paper =
+                results.stream()
+                        .filter(r -> r.light().paperKnown())
+                        .mapToDouble(PartResult::whiteY)
+                        .summaryStatistics();
+        return paper.getCount() < 2 ? 0 : 100 * (paper.getMax() / paper.getMin() - 1);
     }
 
     private static double unevenPercent(List<PartResult> results) {

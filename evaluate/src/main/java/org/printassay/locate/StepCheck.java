@@ -2,6 +2,7 @@ package org.printassay.locate;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,12 +118,15 @@ final class StepCheck {
      * @param unlike gets more patches
      */
     private static void addBorder(Sheet sheet, List<Looked> all, List<Patch> unlike) {
+        Map<Patch, Integer> balance = new HashMap<>();
+        for (Looked step : all) {
+            for (Patch patch : step.of) {
+                balance.merge(patch, step.agrees ? 1 : -1, Integer::sum);
+            }
+        }
         List<Patch> suspects = new ArrayList<>();
         for (Patch patch : sheet.patches()) {
-            long own = all.stream().filter(step -> step.of.contains(patch)).count();
-            long against =
-                    all.stream().filter(step -> !step.agrees && step.of.contains(patch)).count();
-            if (2 * against > own) {
+            if (balance.getOrDefault(patch, 0) < 0) {
                 suspects.add(patch);
             }
         }
@@ -131,21 +135,20 @@ final class StepCheck {
         while (more) {
             List<Patch> touching =
                     suspects.stream()
-                            .filter(one -> unlike.stream().anyMatch(other -> touch(one, other)))
+                            .filter(
+                                    one ->
+                                            unlike.stream()
+                                                    .anyMatch(
+                                                            other ->
+                                                                    one.area()
+                                                                            .isNear(
+                                                                                    other.area(),
+                                                                                    TOUCHING_MM)))
                             .toList();
             unlike.addAll(touching);
             suspects.removeAll(touching);
             more = !touching.isEmpty();
         }
-    }
-
-    private static boolean touch(Patch one, Patch other) {
-        RectMm a = one.area();
-        RectMm b = other.area();
-        return a.x() < b.right() + TOUCHING_MM
-                && b.x() < a.right() + TOUCHING_MM
-                && a.y() < b.bottom() + TOUCHING_MM
-                && b.y() < a.bottom() + TOUCHING_MM;
     }
 
     /** Greys, of which a sheet has many, must be about as light as others of their code. */

@@ -49,8 +49,11 @@ final class Neutrals {
     /** Fewer levels make no ramp. */
     private static final int FEWEST_OF_RAMP = 8;
 
-    /** Share of levels that may be left out because all their readings are doubtful. */
-    private static final double MOST_DOUBTFUL = 0.25;
+    /**
+     * Share of levels that may be left out because all their readings are doubtful: a hand or a
+     * stain hides a few; where more are so, the print's own dots or mottle may be.
+     */
+    private static final double MOST_DOUBTFUL = 0.1;
 
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int FEWEST_FREEDOM = 10;

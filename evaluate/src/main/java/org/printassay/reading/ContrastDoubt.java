@@ -13,13 +13,13 @@ public record ContrastDoubt(End nearBlack, End nearPaper) {
     public static final ContrastDoubt NONE = new ContrastDoubt(End.NONE, End.NONE);
 
     /**
-     * Tones were edited. Curves of the exponents 0.7 to 1.4 multiply the differences of L* beside
-     * blacks of L* 4 to 16 by 2.4 to 0.29, and those below papers of L* 88 to 97 by 0.71 to 1.38,
-     * by the encoding of sRGB (IEC 61966-2-1); that edits are not stronger is an assumption (common
-     * practice, no source).
+     * Tones were edited. Curves of the exponents 0.7 to 1.4, and S-shaped ones from half of 3x²-2x³
+     * turned over to all of it, multiply the differences of L* beside blacks of L* 4 to 16 by 2.4
+     * to 0.25, and those below papers of L* 88 to 97 by 1.41 to 0.196, by the encoding of sRGB (IEC
+     * 61966-2-1); that edits are not stronger is an assumption (common practice, no source).
      */
     public static final ContrastDoubt EDITED =
-            new ContrastDoubt(new End(2.5, 3.5), new End(1.45, 1.45));
+            new ContrastDoubt(new End(2.5, 4), new End(1.45, 5.2));
 
     /**
      * Black was put at the end of the range. Blacks of L* 4 to 16 put at L* 1.5 to 6, in codes of

@@ -32,6 +32,9 @@ final class SurfaceWindows {
 
     private static final double INSET_MM = 0.5;
 
+    /** What lies so near to a covered patch may be covered too. */
+    private static final double TOUCHING_MM = 1;
+
     /** Lines and bands need 600 samples an inch; sheets may be printed as small as at 93 %. */
     private static final double FINE_PER_MM = 555 / 25.4;
 
@@ -83,7 +86,8 @@ final class SurfaceWindows {
             }
             if (piece instanceof Artwork.Vignette vignette
                     && perMm >= VIGNETTES_PER_MM
-                    && windows.isInside(vignette.area())) {
+                    && windows.isInside(vignette.area())
+                    && !windows.isByWhatIsCovered(vignette.area())) {
                 RectMm area = vignette.area().inset(INSET_MM);
                 Rgb8 grey = Rgb8.grey(128);
                 windows.vignettes.put(i, windows.trace("vignette", grey, area, List.of(Along.X)));
@@ -115,6 +119,11 @@ final class SurfaceWindows {
 
     private boolean isInside(RectMm area) {
         return Locator.isInside(info, located.placement(), area);
+    }
+
+    /** Whether a patch that is covered or misplaced touches it, so that it may be covered too. */
+    private boolean isByWhatIsCovered(RectMm area) {
+        return located.unlike().stream().anyMatch(patch -> patch.area().isNear(area, TOUCHING_MM));
     }
 
     private TraceWindow trace(String id, Rgb8 rgb, RectMm area, List<Along> axes) {

@@ -22,8 +22,8 @@ public final class ContourSteps {
     /** Just visible side by side (common practice, no source). */
     public static final double VISIBLE_L = 0.5;
 
-    /** A print's step runs across: so many of the strips show at least half of it. */
-    private static final double MOST_STRIPS = 0.7;
+    /** A print's step runs across: both halves of the vignette show so much of it. */
+    private static final double SHOWN = 0.5;
 
     private static final double ROBUST = 6;
     private static final double NORMAL = 1.4826;
@@ -42,7 +42,7 @@ public final class ContourSteps {
      * Finds steps.
      *
      * @param lightness L* along the vignette
-     * @param strips the same of strips side by side: what a few of them show alone is dirt, or lies
+     * @param strips the same of strips side by side: what half of them show alone is dirt, or lies
      *     on the sheet; none where they are not known apart
      * @param stepMm from value to value
      * @param codeMm length of the vignette for one 8-bit code
@@ -76,6 +76,7 @@ public final class ContourSteps {
             double code = Math.abs(slope(sums, low, high, reach)) * codeMm / stepMm;
             least[i] = Math.max(VISIBLE_L + code, noise);
         }
+        List<double[]> halves = halves(strips);
         List<Step> steps = new ArrayList<>();
         int i = 0;
         while (i < excess.length) {
@@ -89,19 +90,39 @@ public final class ContourSteps {
                 best = sizes[end] > sizes[best] ? end : best;
                 end++;
             }
-            int shown = 0;
-            for (double[] strip : strips) {
-                double own = change(sums(strip), best + reach, side, gap);
-                double usual = change[best] - excess[best];
-                shown += (own - usual) / excess[best] >= 0.5 ? 1 : 0;
+            Step step = new Step(best + reach, excess[best]);
+            double usual = change[best] - excess[best];
+            boolean crosses = true;
+            for (double[] half : halves) {
+                double own = change(half, best + reach, side, gap) - usual;
+                crosses &= own / step.deltaL() >= SHOWN;
             }
-            if (shown >= MOST_STRIPS * strips.length) {
-                steps.add(new Step(best + reach, excess[best]));
+            if (crosses) {
+                steps.add(step);
             }
             // The shoulders of a step are no steps.
             i = Math.max(end, best + reach);
         }
         return steps;
+    }
+
+    /** Running sums of the mean of either half of the strips. */
+    private static List<double[]> halves(double[][] strips) {
+        List<double[]> halves = new ArrayList<>();
+        int middle = strips.length / 2;
+        for (int from : new int[] {0, middle}) {
+            int to = from == 0 ? middle : strips.length;
+            if (to > from) {
+                double[] mean = new double[strips[from].length];
+                for (int s = from; s < to; s++) {
+                    for (int i = 0; i < mean.length; i++) {
+                        mean[i] += strips[s][i] / (to - from);
+                    }
+                }
+                halves.add(sums(mean));
+            }
+        }
+        return halves;
     }
 
     private static double[] sums(double[] values) {
