@@ -7,7 +7,8 @@ import org.printassay.sample.SheetSamples;
 /**
  * The patches freed from the light by several models, each by its weight.
  *
- * @param models one for each that was weighed
+ * @param weighed the models of the light, and how much each weighs
+ * @param models what each of them leaves of the patches, in the same order
  * @param mean their weighted mean
  * @param likeliest the model that weighs most
  */

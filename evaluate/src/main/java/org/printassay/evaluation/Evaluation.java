@@ -6,6 +6,7 @@ import org.printassay.colour.Lab;
 import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
+import org.printassay.metric.PaperLight;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
 import org.printassay.promise.Promise;
@@ -86,11 +87,20 @@ public record Evaluation(
     }
 
     /**
-     * Whether it is known what daylight makes of the paper's brightener: an instrument knows, and a
-     * calibration on its own kind of paper; a profile, or the calibration of another, does not.
+     * The light that the paper's colour is known for. What daylight makes of its brightener is
+     * known to an instrument that does not cut ultraviolet, and to a calibration on its own kind of
+     * paper.
      */
-    public boolean brightenerKnown() {
-        return trust != Trust.PROFILED_SCAN && calibrationFits();
+    public PaperLight paperLight() {
+        return switch (trust) {
+            case INSTRUMENT ->
+                    measurement != null && measurement.cutsUltraviolet()
+                            ? PaperLight.NO_ULTRAVIOLET
+                            : PaperLight.DAYLIGHT;
+            case CALIBRATED_SCAN ->
+                    calibrationFits() ? PaperLight.DAYLIGHT : PaperLight.OTHER_CALIBRATION;
+            case PROFILED_SCAN, PLAIN_SCAN -> PaperLight.SCANNER;
+        };
     }
 
     /** Whether only lightness was read, as by a grey scan: a* and b* are zero and mean nothing. */

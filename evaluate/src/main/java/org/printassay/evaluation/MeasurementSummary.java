@@ -32,6 +32,11 @@ public record MeasurementSummary(
         notes = List.copyOf(notes);
     }
 
+    /** Whether no ultraviolet fell on the print: M2, and M3 (ISO 13655; M3 from memory). */
+    public boolean cutsUltraviolet() {
+        return "M2".equals(condition) || "M3".equals(condition);
+    }
+
     /**
      * Absolute densities of one full colour.
      *

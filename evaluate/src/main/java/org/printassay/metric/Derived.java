@@ -13,8 +13,8 @@ import org.printassay.colour.Lab;
  * @param contrastDeltaL the same range in L*
  * @param stopsWithFlare what is left of it where 1 % of the light that falls on the print is
  *     reflected by its surface into the eye (common practice, no source)
- * @param paperWords colour of the paper in words, no more than its uncertainty allows: under D50,
- *     or as the lamp of a scanner shows it, which excites brighteners less or more than daylight
+ * @param paperWords colour of the paper in words, no more than its uncertainty allows, and the
+ *     light that it is known for
  * @param paperDeltaCh distance of the paper from neutral, a*b* plane
  */
 public record Derived(
@@ -35,10 +35,10 @@ public record Derived(
     /**
      * Nothing where absolute colours are not known.
      *
-     * @param brightenerKnown whether it is known what daylight makes of the paper's brightener
+     * @param light that the paper's colour is known for
      */
     public static @Nullable Derived of(
-            @Nullable Extreme white, @Nullable Extreme black, boolean brightenerKnown) {
+            @Nullable Extreme white, @Nullable Extreme black, PaperLight light) {
         if (white == null || black == null) {
             return null;
         }
@@ -56,7 +56,7 @@ public record Derived(
                         halfStops(ink.l(), black.uncertainty().l())),
                 paper.l() - ink.l(),
                 stops(top + FLARE, bottom + FLARE),
-                words(paper, white.uncertainty(), lightOf(brightenerKnown)),
+                words(paper, white.uncertainty(), light.words()),
                 paper.chroma());
     }
 
@@ -78,10 +78,6 @@ public record Derived(
      */
     static boolean surelyTinted(Lab paper, Lab uncertainty) {
         return Math.hypot(paper.a() / uncertainty.a(), paper.b() / uncertainty.b()) > 1;
-    }
-
-    private static String lightOf(boolean brightenerKnown) {
-        return brightenerKnown ? "under D50" : "in the scanner's light";
     }
 
     private static String words(Lab paper, Lab uncertainty, String light) {

@@ -93,7 +93,7 @@ final class Facts {
     }
 
     static @Nullable Fact contrast(Evaluation e) {
-        Derived d = Derived.of(e.white(), e.black(), e.brightenerKnown());
+        Derived d = Derived.of(e.white(), e.black(), e.paperLight());
         if (d == null) {
             return null;
         }

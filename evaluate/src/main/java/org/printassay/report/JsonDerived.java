@@ -32,7 +32,7 @@ final class JsonDerived {
     }
 
     static JsonNode derived(Evaluation e) {
-        Derived d = Derived.of(asWritten(e.white()), asWritten(e.black()), e.brightenerKnown());
+        Derived d = Derived.of(asWritten(e.white()), asWritten(e.black()), e.paperLight());
         MeasurementSummary m = e.measurement();
         ObjectNode node = JsonOut.object();
         node.set("contrastStops", fine(d == null ? null : d.contrastStops()));

@@ -13,7 +13,7 @@ final class MeasuredFacts {
 
     static List<Fact> derived(Evaluation e) {
         List<Fact> out = new ArrayList<>();
-        Derived d = Derived.of(e.white(), e.black(), e.brightenerKnown());
+        Derived d = Derived.of(e.white(), e.black(), e.paperLight());
         if (d != null) {
             out.add(
                     Fact.of(

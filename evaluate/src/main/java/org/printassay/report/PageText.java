@@ -20,7 +20,14 @@ public final class PageText {
     public static final String SCANS = "What was read";
     public static final String SCANS_LEAD =
             "Thin outlines show where patches were read, heavy ones the markers. If they lie beside"
-                    + " the patches, do not trust the rest of this report.";
+                    + " the patches, do not trust this report.";
+
+    /** On paper those pictures stand last. */
+    public static final String SCANS_LAST =
+            "The last part, \u201c"
+                    + SCANS
+                    + "\u201d, shows whether patches were read where they lie.";
+
     public static final String PROMISE = "Against the printer\u2019s profile";
     public static final String FURTHER = "Further results";
     public static final String CONDITIONS = "Conditions";

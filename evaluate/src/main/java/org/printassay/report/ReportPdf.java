@@ -107,7 +107,13 @@ final class ReportPdf {
         frame.entries(view.glance());
         document.paragraph(
                 Type.QUIET,
-                "Trust: " + view.trust() + ". " + view.trustMeaning() + " " + PageText.HALF_WIDTHS);
+                "Trust: "
+                        + view.trust()
+                        + ". "
+                        + view.trustMeaning()
+                        + " "
+                        + PageText.HALF_WIDTHS
+                        + (view.scans().isEmpty() ? "" : " " + PageText.SCANS_LAST));
     }
 
     private void notes() {

@@ -114,30 +114,15 @@ final class SampleRows {
         }
     }
 
-    /**
-     * Colours of pixels that are wholly transparent are not known; they stay as they are. So do
-     * colours that alpha cannot have been multiplied into, for they are larger.
-     */
     private void divide(char[] row, int pixels) {
         int full = bits == 16 ? 0xffff : 0xff;
         for (int at = 0; at < pixels * stored; at += stored) {
-            int opaque = row[at + alpha];
-            int most = 0;
-            for (int c = at; c < at + kept; c++) {
-                most = Math.max(most, row[c]);
-            }
-            if (opaque == full || opaque < most || opaque == 0) {
-                continue;
-            }
-            for (int c = at; c < at + kept; c++) {
-                row[c] = (char) Math.round((double) row[c] * full / opaque);
-            }
+            divide(row, at, kept, row[at + alpha], full, 1);
         }
     }
 
     /**
-     * Divides colours by an alpha that stands in a plane of its own; what stays as it is is as in
-     * rows that hold both.
+     * Divides colours by an alpha that stands in a plane of its own.
      *
      * @param row 16 bit codes (modified)
      * @param opaque alpha of each pixel, 16 bit codes; not modified
@@ -146,17 +131,30 @@ final class SampleRows {
     static void divide(char[] row, char[] opaque, int channels, int bits) {
         int scale = bits == 16 ? 1 : 257;
         for (int x = 0; x < opaque.length; x++) {
-            int most = 0;
-            for (int c = x * channels; c < (x + 1) * channels; c++) {
-                most = Math.max(most, row[c]);
-            }
-            if (opaque[x] == 0xffff || opaque[x] < most || opaque[x] == 0) {
-                continue;
-            }
-            for (int c = x * channels; c < (x + 1) * channels; c++) {
-                double colour = (double) row[c] * 0xffff / opaque[x];
-                row[c] = (char) (scale * Math.round(colour / scale));
-            }
+            divide(row, x * channels, channels, opaque[x], 0xffff, scale);
+        }
+    }
+
+    /**
+     * Divides the colours of one pixel by its alpha. Where it is wholly transparent they are not
+     * known, and stay as they are. So do colours that alpha cannot have been multiplied into, for
+     * they are larger.
+     *
+     * @param row the pixel's colours from {@code at} (modified)
+     * @param full what stands for wholly opaque
+     * @param scale from one code of the file to the next; results are codes of the file
+     */
+    private static void divide(char[] row, int at, int colours, int opaque, int full, int scale) {
+        int most = 0;
+        for (int c = at; c < at + colours; c++) {
+            most = Math.max(most, row[c]);
+        }
+        if (opaque == full || opaque < most || opaque == 0) {
+            return;
+        }
+        for (int c = at; c < at + colours; c++) {
+            double colour = (double) row[c] * full / opaque;
+            row[c] = (char) (scale * Math.round(colour / scale));
         }
     }
 

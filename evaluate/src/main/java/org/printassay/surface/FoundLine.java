@@ -15,7 +15,8 @@ import org.printassay.colour.Lab;
  * @param shows ids of tints that show it
  * @param lacks ids of tints that it would cross and that do not show it
  * @param onPaper whether bare paper shows it too, so that it is no matter of ink
- * @param tintL L* of the tint that shows it best; null where that is not known
+ * @param tintL L* of the tint that shows it best, relative to paper (paper is L* 100); null where
+ *     that is not known
  */
 public record FoundLine(
         Along along,
@@ -33,7 +34,7 @@ public record FoundLine(
      */
     private static final double LEAST_Y = 216.0 / 24389;
 
-    /** No print is blacker than density 3: common practice, no source. */
+    /** No print is blacker than density 3 above paper: common practice, no source. */
     private static final double BLACKEST_Y = 0.001;
 
     public FoundLine {
@@ -59,8 +60,8 @@ public record FoundLine(
     }
 
     /**
-     * How much lighter than its tint it is, L*; below 0 for a dark line. No lighter than L* 100:
-     * contrasts of lines narrower than the blur are told badly.
+     * How much lighter than its tint it is, L* relative to paper; below 0 for a dark line. No
+     * lighter than paper, L* 100: contrasts of lines narrower than the blur are told badly.
      *
      * @return null where the lightness of the tint is not known
      */

@@ -92,7 +92,7 @@ public final class TintTrace {
         return Baseline.middle(stripLuminance());
     }
 
-    /** The same by strip, all at the level of the whole. */
+    /** Luminance of device light by strip and bin; each strip keeps a level of its own. */
     public double[][] stripLuminance() {
         double[][] strips = new double[light.length][];
         for (int s = 0; s < strips.length; s++) {

@@ -13,8 +13,9 @@ import org.printassay.surface.Along;
 import org.printassay.surface.FoundLine;
 
 /**
- * Lines in dark tints are told in L*. Expected values by hand from the definition of L* (CIE 15,
- * ISO/CIE 11664-4): L* = 903.3 Y up to Y = 0.008856, else 116 Y^(1/3) - 16.
+ * Lines in dark tints are told in L*, relative to paper. Expected values by hand from the
+ * definition of L* (CIE 15, ISO/CIE 11664-4): L* = 903.3 Y up to Y = 0.008856, else 116 Y^(1/3) -
+ * 16.
  */
 class LineWordsTest {
     private static FoundLine line(double contrast, @Nullable Double tintL) {
@@ -24,8 +25,10 @@ class LineWordsTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Bare paper, Y = 0.85, in a black of L* 4, Y = 0.004428: L* 93.88.
-        "190.96, 4, 90 L*",
+        // Bare paper, Y = 1, in a black of L* 4, Y = 0.004428: L* 100.
+        "224.8, 4, 96 L*",
+        // Half of it uncovered, Y = 0.5: L* 76.07.
+        "111.9, 4, 72 L*",
         // 0.12 x 0.004428 x 903.3 = 0.48.
         "0.12, 4, 0.5 L*",
         "-0.5, 4, 2 L*",
@@ -33,9 +36,9 @@ class LineWordsTest {
         "0.15, 50, 15 %",
         "-0.15, 50, 15 %",
         "0.15, 16, 15 %",
-        // Paper in a tint of L* 50, Y = 0.1842: L* 93.9.
-        "3.615, 50, 44 L*",
-        // Narrower than the blur, contrast may be overrated: nothing is lighter than L* 100.
+        // Paper, Y = 1, in a tint of L* 50, Y = 0.1842.
+        "4.429, 50, 50 L*",
+        // Narrower than the blur, contrast may be overrated: nothing is lighter than paper.
         "900, 4, 96 L*",
         // Of older files, that do not say what lightness the tint has.
         "190, , more than 100 %",
@@ -49,12 +52,12 @@ class LineWordsTest {
     void reportsNameNoThousandsOfPercent() {
         String evidence =
                 new MadeFindings()
-                        .line(190.96, 0.1, 4, SurfaceCause.PRINT).told().stream()
+                        .line(224.8, 0.1, 4, SurfaceCause.PRINT).told().stream()
                                 .map(Finding::sureness)
                                 .filter(said -> said.contains("than its tint"))
                                 .findFirst()
                                 .orElseThrow();
-        assertTrue(evidence.contains("90 L* lighter than its tint"), evidence);
+        assertTrue(evidence.contains("96 L* lighter than its tint"), evidence);
     }
 
     /** The same difference of light, once in black and once in a shadow of L* 8. */

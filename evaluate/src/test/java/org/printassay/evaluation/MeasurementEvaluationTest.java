@@ -389,8 +389,7 @@ class MeasurementEvaluationTest {
                 m.solids().stream().filter(s -> s.name().equals("yellow")).findFirst().get();
         assertEquals(new Rgb8(255, 255, 0), yellow.rgb());
         assertTrue(yellow.statusA().blue() > 1 && yellow.statusA().red() < 0.15);
-        Derived derived =
-                Objects.requireNonNull(Derived.of(e.white(), e.black(), e.brightenerKnown()));
+        Derived derived = Objects.requireNonNull(Derived.of(e.white(), e.black(), e.paperLight()));
         // Y of the file's own L*: 94.71 and 17.64 are 87.0 and 2.43 %, 5.16 stops apart.
         assertEquals(5.16, derived.contrastStops(), 0.03);
         assertTrue(derived.stopsWithFlare() < 4.8);

@@ -17,15 +17,15 @@ import org.printassay.reading.Trust;
 /** Words about the paper's colour claim no more than its uncertainty allows. */
 class DerivedTest {
     private static String words(Lab paper, double unsure) {
-        return words(paper, unsure, true);
+        return words(paper, unsure, PaperLight.DAYLIGHT);
     }
 
-    private static String words(Lab paper, double unsure, boolean brightenerKnown) {
+    private static String words(Lab paper, double unsure, PaperLight light) {
         Lab error = new Lab(0.5, unsure, unsure);
         Lab ink = new Lab(15, 0, 0);
         Extreme white = new Extreme(paper, new Lab(100, 0, 0), 0.05, error, 0.3, 255, 4);
         Extreme black = new Extreme(ink, ink, 1.7, error, 0.3, 0, 4);
-        return Objects.requireNonNull(Derived.of(white, black, brightenerKnown)).paperWords();
+        return Objects.requireNonNull(Derived.of(white, black, light)).paperWords();
     }
 
     @Test
@@ -54,8 +54,11 @@ class DerivedTest {
     @Test
     void whatAScannerSeesIsNotSaidOfDaylight() {
         Lab paper = new Lab(94, 0.1, 0.4);
-        assertEquals("neutral in the scanner's light", words(paper, 1, false));
-        assertEquals("neutral under D50", words(paper, 1, true));
+        assertEquals("neutral in the scanner's light", words(paper, 1, PaperLight.SCANNER));
+        assertEquals("neutral under D50", words(paper, 1, PaperLight.DAYLIGHT));
+        assertEquals(
+                "neutral under D50 without ultraviolet",
+                words(paper, 1, PaperLight.NO_ULTRAVIOLET));
     }
 
     /** The words beside the paper's figures follow the same uncertainty. */

@@ -29,7 +29,7 @@ class TrustWordsTest {
     @Test
     void itsPaperColourIsNotSaidOfDaylight() {
         assertEquals(-1, paperWords(onAnotherPaper()).indexOf("under D50"));
-        assertTrue(paperWords(onAnotherPaper()).contains("in the scanner's light"));
+        assertTrue(paperWords(onAnotherPaper()).contains("as for the calibration's paper"));
         assertTrue(paperWords(SampleEvaluations.gloss()).contains("under D50"));
     }
 

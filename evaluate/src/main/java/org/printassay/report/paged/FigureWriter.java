@@ -144,7 +144,7 @@ final class FigureWriter {
         flow.to(top + tall + PagedDocument.GAP);
     }
 
-    /** Height of what {@link #picture} paints. */
+    /** Height of the photograph that {@link #picture} paints, points, its caption left out. */
     double height(Picture picture, double share) {
         return picture.over().height() * unit(picture.over(), share);
     }

@@ -258,7 +258,10 @@ public final class PagedDocument implements Closeable {
         figures.picture(picture, resources.add(image).getName(), share, caption);
     }
 
-    /** Height of what {@link #picture} paints. */
+    /**
+     * Height of the photograph that {@link #picture} paints, points; the caption, which stands
+     * beside it, is left out.
+     */
     public double height(Picture picture, double share) {
         return figures.height(picture, share);
     }

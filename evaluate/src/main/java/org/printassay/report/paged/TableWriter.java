@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lays tables into the flow; a table's heads are repeated on every page, and its last row never
- * stands alone on one.
+ * Lays tables into the flow; a table's heads are repeated on every page. The last row of a table of
+ * three rows or more never stands alone on a page; of two rows either may.
  */
 final class TableWriter {
     private static final double GAP = 9;
