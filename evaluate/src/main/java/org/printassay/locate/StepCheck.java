@@ -3,9 +3,11 @@ package org.printassay.locate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
@@ -113,24 +115,28 @@ final class StepCheck {
     /**
      * At the border of what is covered, and in corners of the sheet, most steps around a patch may
      * be right though it is covered itself: there its own steps tell. A patch that has only the one
-     * towards what is covered goes too, for nothing speaks for it.
+     * towards what is covered goes too, for nothing speaks for it; so does a grey that stands alone
+     * and is far from others of its code.
      *
      * @param unlike gets more patches
      */
     private static void addBorder(Sheet sheet, List<Looked> all, List<Patch> unlike) {
         Map<Patch, Integer> balance = new HashMap<>();
+        Set<Patch> stepped = new HashSet<>();
         for (Looked step : all) {
             for (Patch patch : step.of) {
                 balance.merge(patch, step.agrees ? 1 : -1, Integer::sum);
             }
+            if (step.of.size() > 1) {
+                stepped.addAll(step.of);
+            }
         }
         List<Patch> suspects = new ArrayList<>();
         for (Patch patch : sheet.patches()) {
-            if (balance.getOrDefault(patch, 0) < 0) {
-                suspects.add(patch);
+            if (balance.getOrDefault(patch, 0) < 0 && !unlike.contains(patch)) {
+                (stepped.contains(patch) ? suspects : unlike).add(patch);
             }
         }
-        suspects.removeAll(unlike);
         boolean more = true;
         while (more) {
             List<Patch> touching =
