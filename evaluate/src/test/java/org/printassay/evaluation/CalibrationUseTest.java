@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.metric.PaperLight;
@@ -89,8 +90,16 @@ class CalibrationUseTest {
                         .toList();
         double more = expected("Paper A", inside.withCalibration(doubted));
         // CIEDE2000 weighs lightness by 1 / 1 (L* 50) to 1 / 1.75 (L* 0 and 100): 3.4 to 6 dE00,
-        // of which the mean of a normal distribution's absolute value is 0.8.
+        // of which the mean of a normal distribution's absolute value is the root of 2/pi.
         assertTrue(more > 2.7 && more < 4.8, "6 L* are 2.7 to 4.8 dE00 in the mean, got " + more);
+        double mean =
+                inside.readings().stream()
+                        .map(Reading::best)
+                        .mapToDouble(
+                                c -> DeltaE.ciede2000(c, new Lab(c.l() + 6, c.a(), c.b())))
+                        .average()
+                        .orElseThrow();
+        assertEquals(Math.sqrt(2 / Math.PI) * mean, more, 0.05);
     }
 
     /**
