@@ -95,8 +95,7 @@ class CalibrationUseTest {
         double mean =
                 inside.readings().stream()
                         .map(Reading::best)
-                        .mapToDouble(
-                                c -> DeltaE.ciede2000(c, new Lab(c.l() + 6, c.a(), c.b())))
+                        .mapToDouble(c -> DeltaE.ciede2000(c, new Lab(c.l() + 6, c.a(), c.b())))
                         .average()
                         .orElseThrow();
         assertEquals(Math.sqrt(2 / Math.PI) * mean, more, 0.05);
