@@ -175,8 +175,9 @@ class WedgeJudgeTest {
      * S-shaped ones below paper; simulated readings.
      */
     @ParameterizedTest
-    @CsvSource({"false, 2.4", "false, 0.3", "true, 1.4", "true, 0.2"})
-    void levelsOfAnEditedScanHoldTheTruthOnlyWithTheDoubt(boolean highlights, double factor) {
+    @CsvSource({"false, 2.4, 15", "false, 0.3, 15", "true, 1.4, 16", "true, 0.2, 15"})
+    void levelsOfAnEditedScanHoldTheTruthOnlyWithTheDoubt(
+            boolean highlights, double factor, int mostByChance) {
         int plain = 0;
         int doubted = 0;
         int told = 0;
@@ -202,7 +203,7 @@ class WedgeJudgeTest {
             boolean merged = highlights || wedge.merged() != null || f <= 1;
             told += wedge.separated() != null && merged ? 1 : 0;
         }
-        assertTrue(plain <= 17, plain + " of 20 hold it by chance");
+        assertTrue(plain <= mostByChance, plain + " of 20 hold it by chance");
         assertTrue(doubted >= 19, doubted + " of 20");
         assertTrue(told >= 19, told + " of 20 told");
     }

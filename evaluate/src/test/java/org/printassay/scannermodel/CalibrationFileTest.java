@@ -32,15 +32,7 @@ class CalibrationFileTest {
 
     @BeforeAll
     static void make() {
-        ModelFit fit =
-                ModelFit.of(
-                        new SpectralPrint(SpectralPrint.Paper.ONE)
-                                .patches(
-                                        SpectralPrint.codes(80, 5),
-                                        1,
-                                        SpectralPrint.Scanner.LAMPS,
-                                        0.03,
-                                        3));
+        ModelFit fit = MadeCalibration.fit();
         made =
                 new ScannerCalibration(
                         CodeCurves.of(CODES),

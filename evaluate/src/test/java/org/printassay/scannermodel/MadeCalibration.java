@@ -17,21 +17,25 @@ public final class MadeCalibration {
         return curve;
     }
 
+    /** A model fitted to a print of eighty codes under lamps. */
+    static ModelFit fit() {
+        return ModelFit.of(
+                new SpectralPrint(SpectralPrint.Paper.ONE)
+                        .patches(
+                                SpectralPrint.codes(80, 5),
+                                1,
+                                SpectralPrint.Scanner.LAMPS,
+                                0.03,
+                                3));
+    }
+
     /**
      * The calibration.
      *
      * @param codes light of the codes
      */
     public static ScannerCalibration of(CodeLight codes) {
-        ModelFit fit =
-                ModelFit.of(
-                        new SpectralPrint(SpectralPrint.Paper.ONE)
-                                .patches(
-                                        SpectralPrint.codes(80, 5),
-                                        1,
-                                        SpectralPrint.Scanner.LAMPS,
-                                        0.03,
-                                        3));
+        ModelFit fit = fit();
         return new ScannerCalibration(
                 CodeCurves.of(codes),
                 fit.model(),
