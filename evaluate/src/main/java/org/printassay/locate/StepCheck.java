@@ -64,8 +64,9 @@ final class StepCheck {
      *
      * @param tested steps that lie in the scan
      * @param agreeing those that the scan shows where they should be
-     * @param unlike patches in whose neighbourhood most steps are not as they should be, or that
-     *     touch such patches while most steps of their own are not: covered, or misplaced
+     * @param unlike patches in whose neighbourhood most steps are not as they should be, that touch
+     *     such patches while most steps of their own are not, or greys that stand alone and are far
+     *     from others of their code: covered, or misplaced
      */
     record Result(int tested, int agreeing, List<Patch> unlike) {
         double share() {
@@ -140,21 +141,15 @@ final class StepCheck {
         boolean more = true;
         while (more) {
             List<Patch> touching =
-                    suspects.stream()
-                            .filter(
-                                    one ->
-                                            unlike.stream()
-                                                    .anyMatch(
-                                                            other ->
-                                                                    one.area()
-                                                                            .isNear(
-                                                                                    other.area(),
-                                                                                    TOUCHING_MM)))
-                            .toList();
+                    suspects.stream().filter(suspect -> touchesOne(suspect, unlike)).toList();
             unlike.addAll(touching);
             suspects.removeAll(touching);
             more = !touching.isEmpty();
         }
+    }
+
+    private static boolean touchesOne(Patch patch, List<Patch> others) {
+        return others.stream().anyMatch(o -> o.area().isNear(patch.area(), TOUCHING_MM));
     }
 
     /** Greys, of which a sheet has many, must be about as light as others of their code. */
