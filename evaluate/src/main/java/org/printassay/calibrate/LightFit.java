@@ -3,6 +3,7 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.sample.SheetSamples;
 
@@ -26,6 +27,7 @@ import org.printassay.sample.SheetSamples;
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
  * @param assumed whether stray light is not known well enough to tell near levels apart without its
  *     error: then what is ordinary, or what the twins leave open, stands in {@code causes}
+ * @param leak light from outside, already taken off
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(
@@ -40,7 +42,8 @@ record LightFit(
         double falloffPercent,
         double[][] surfaces,
         @Nullable StrayEstimate stray,
-        boolean assumed) {
+        boolean assumed,
+        Optional<LeakedLight> leak) {
 
     /**
      * Standard error of glare from which what was not significant may be there all the same: about
@@ -55,6 +58,20 @@ record LightFit(
     static LightFit of(SheetSamples samples) {
         ScanLight scan = ScanLight.of(samples);
         LightFitter.Outcome found = LightFitter.fit(scan);
+        Optional<LeakedLight> leak = LeakedLight.of(samples, scan, found);
+        if (leak.isPresent()) {
+            SheetSamples without = leak.get().removedFrom(samples);
+            scan = ScanLight.of(without);
+            return of(without, scan, LightFitter.fit(scan), leak);
+        }
+        return of(samples, scan, found, leak);
+    }
+
+    private static LightFit of(
+            SheetSamples samples,
+            ScanLight scan,
+            LightFitter.Outcome found,
+            Optional<LeakedLight> leak) {
         LightFitter.Outcome full = found.full();
         boolean untold = full == null;
         KernelChoice choice = full == null ? null : new KernelChoice(scan, full);
@@ -88,6 +105,7 @@ record LightFit(
         } else {
             causes.addAll(averaged.causes(scan));
         }
+        leak.ifPresent(light -> causes.add(light.cause()));
         causes.addAll(shapes);
         return new LightFit(
                 removal.corrected(),
@@ -103,7 +121,8 @@ record LightFit(
                         .map(TwinFit.Result::surface)
                         .toArray(double[][]::new),
                 StrayEstimate.of(weighed, likeliest, found, green),
-                untold || unsure);
+                untold || unsure,
+                leak);
     }
 
     private static boolean less(LightFitter.Outcome found, LightFitter.Outcome full) {

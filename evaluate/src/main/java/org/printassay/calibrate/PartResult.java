@@ -29,8 +29,13 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
         List<PatchColour> colours = PatchColour.of(part, light);
+        List<PatchColour> likeTwins =
+                LocalCheck.flagged(TwinCheck.flagged(colours, light.assumed()));
         PartResult result =
-                new PartResult(part, light, TwinCheck.flagged(colours, light.assumed()));
+                new PartResult(
+                        part,
+                        light,
+                        LoneCheck.flagged(likeTwins, part.samples().located().chart().space()));
         return result.blackCut() ? result.withClippedBlacks() : result;
     }
 

@@ -60,6 +60,10 @@ record PatchColour(
             if (light.nearEdge()[i]) {
                 flags.add(ReadingFlag.EDGE);
             }
+            if (light.leak().isPresent()
+                    && moves(colour, rgb, column(light.leak().get().added(), i))) {
+                flags.add(ReadingFlag.DISTURBED);
+            }
             List<double[]> lost =
                     coding.isEmpty()
                             ? List.of()
@@ -142,6 +146,16 @@ record PatchColour(
             b = Math.hypot(b, there.b() - here.b());
         }
         return new LabError(l, a, b);
+    }
+
+    /** Whether light that was taken off changed a colour by more than 1 dE00. */
+    private static boolean moves(ScanColour colour, double[] rgb, double[] added) {
+        double[] with = rgb.clone();
+        for (int c = 0; c < with.length; c++) {
+            with[c] += added[c];
+        }
+        Lab seen = Lab.of(colour.toXyz(channels(with)), Xyz.PCS_WHITE);
+        return DeltaE.ciede2000(seen, Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE)) > 1;
     }
 
     /** Whether what coding may have lost, twice its standard deviation, is more than 1 dE00. */

@@ -58,6 +58,8 @@ final class ScanHealth {
         health.edges();
         health.dust();
         health.twins();
+        health.disturbed();
+        health.lone();
         RangeHealth.note(result, notes);
         return notes.warnings();
     }
@@ -169,26 +171,67 @@ final class ScanHealth {
      * Patches that something covers evenly, or that the printer drew otherwise than their twins.
      */
     private void twins() {
-        List<PatchColour> unlike =
-                result.colours().stream()
-                        .filter(colour -> colour.flags().contains(ReadingFlag.UNLIKE_TWINS))
-                        .toList();
-        if (unlike.isEmpty()) {
-            return;
+        List<PatchColour> unlike = flagged(ReadingFlag.UNLIKE_TWINS);
+        if (!unlike.isEmpty()) {
+            notes.add(
+                    WarningCode.UNLIKE_TWINS,
+                    "%d patches differ from others of the same code by more than the print and the scan"
+                            + " vary: %s (mm from the left and the top of the page). Look there for"
+                            + " marks, smudges or damage, clean, and scan again; or print anew.",
+                    unlike.size(),
+                    places(unlike));
         }
-        String places =
-                unlike.stream()
+    }
+
+    /** Light from outside, or parts of the sheet that something else changes. */
+    private void disturbed() {
+        LightFit light = result.light();
+        List<PatchColour> disturbed = flagged(ReadingFlag.DISTURBED);
+        if (light.leak().isPresent()) {
+            notes.add(
+                    WarningCode.LEAKED_LIGHT,
+                    "light from outside comes in at the %s edge of the page, up to %.1f %% of the light"
+                            + " of paper. It was taken off as far as its shape is known, and %d patches"
+                            + " that it changes are flagged. Close the lid or cover it against light, and scan again.",
+                    light.leak().get().edge().word(),
+                    100 * light.leak().get().largest(light.paper()),
+                    disturbed.size());
+        } else if (!disturbed.isEmpty()) {
+            notes.add(
+                    WarningCode.DISTURBED,
+                    "%d patches lie where all around them departs from its twins elsewhere in the same"
+                            + " way: %s (mm from the left and the top of the page). Look there for a"
+                            + " stain, a fold or light from outside, and scan again; or print anew.",
+                    disturbed.size(),
+                    places(disturbed));
+        }
+    }
+
+    /** Colours without twins that something covers evenly, or that the printer got wrong. */
+    private void lone() {
+        List<PatchColour> far = flagged(ReadingFlag.OUT_OF_LINE);
+        if (!far.isEmpty()) {
+            notes.add(
+                    WarningCode.OUT_OF_LINE,
+                    "%d %s far from what the codes around lead one to expect: %s (mm from the left and"
+                            + " the top of the page). Look there for marks, smudges or damage, clean,"
+                            + " and scan again; or print anew.",
+                    far.size(),
+                    far.size() == 1 ? "colour is" : "colours are",
+                    places(far));
+        }
+    }
+
+    private List<PatchColour> flagged(ReadingFlag flag) {
+        return result.colours().stream().filter(colour -> colour.flags().contains(flag)).toList();
+    }
+
+    private static String places(List<PatchColour> patches) {
+        return patches.stream()
                         .limit(PLACES)
                         .map(colour -> place(colour.patch().area().centre()))
-                        .collect(Collectors.joining(", "));
-        notes.add(
-                WarningCode.UNLIKE_TWINS,
-                "%d patches differ from others of the same code by more than the print and the scan"
-                        + " vary: %s%s (mm from the left and the top of the page). Look there for"
-                        + " marks, smudges or damage, clean, and scan again; or print anew.",
-                unlike.size(),
-                places,
-                unlike.size() > PLACES ? " and more" : "");
+                        .collect(Collectors.joining(", "))
+                + (patches.size() > PLACES ? " and more" : "");
     }
 
     private static String place(PointMm at) {

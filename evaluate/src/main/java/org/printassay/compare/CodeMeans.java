@@ -25,6 +25,8 @@ final class CodeMeans {
                     ReadingFlag.DUSTY,
                     ReadingFlag.UNEVEN,
                     ReadingFlag.UNLIKE_TWINS,
+                    ReadingFlag.OUT_OF_LINE,
+                    ReadingFlag.DISTURBED,
                     ReadingFlag.EDGE);
 
     /** Of each code, the readings of each print that has it. */

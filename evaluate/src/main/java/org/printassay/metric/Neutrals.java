@@ -44,6 +44,8 @@ final class Neutrals {
                     ReadingFlag.DUSTY,
                     ReadingFlag.UNEVEN,
                     ReadingFlag.UNLIKE_TWINS,
+                    ReadingFlag.OUT_OF_LINE,
+                    ReadingFlag.DISTURBED,
                     ReadingFlag.EDGE);
 
     /** Fewer levels make no ramp. */

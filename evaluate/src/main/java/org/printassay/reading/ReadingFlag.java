@@ -10,6 +10,10 @@ public enum ReadingFlag {
     UNEVEN("uneven"),
     /** It differs from patches of the same code by more than their spread explains. */
     UNLIKE_TWINS("unlike-twins"),
+    /** All around it departs from its twins in the same way. */
+    DISTURBED("disturbed"),
+    /** A colour without twins, far from what the codes around it lead one to expect. */
+    OUT_OF_LINE("out-of-line"),
     /** Lossy coding keeps this colour in steps larger than 1 dE00. */
     COARSE("coarse"),
     /** Too near the edge of the scan: what lies beyond is unknown. */

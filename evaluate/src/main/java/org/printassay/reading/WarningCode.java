@@ -66,6 +66,12 @@ public enum WarningCode {
     DUSTY,
     /** Some patches differ from others of the same code. */
     UNLIKE_TWINS,
+    /** Some parts of the sheet depart from their twins elsewhere. */
+    DISTURBED,
+    /** Light from outside came in at an edge. */
+    LEAKED_LIGHT,
+    /** Some patches without twins are far from what the codes around them lead one to expect. */
+    OUT_OF_LINE,
     /** Light was uneven and was evened out. */
     UNEVEN_LIGHT,
     /** Stray light was found and removed. */

@@ -54,6 +54,12 @@ public record SheetSamples(
                 SurfaceSamples.NONE);
     }
 
+    /** The same with other readings of its patches. */
+    public SheetSamples withSamples(List<PatchSample> others) {
+        return new SheetSamples(
+                scan, located, others, page, census, steps, edges, preview, surface);
+    }
+
     /**
      * The period in which a scan's pixels were computed between others, so that they hold less
      * detail; empty when they were not. Blocks of lossy coding look alike and tell nothing.

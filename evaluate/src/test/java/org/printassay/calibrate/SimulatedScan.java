@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.function.DoubleBinaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.printassay.chart.Chart;
 import org.printassay.chart.Charts;
@@ -74,6 +75,9 @@ final class SimulatedScan {
 
     double paperTwinL = 0.05;
     double lid = 0.8;
+
+    /** Light from outside at a place of the page, paper 1: x and y in millimetres. */
+    DoubleBinaryOperator leak = (x, y) -> 0;
 
     /** How far around the page the scan reaches, millimetres. */
     double reachMm = AROUND_MM;
@@ -168,21 +172,27 @@ final class SimulatedScan {
         for (int y = 0; y < rows; y++) {
             for (int x = 0; x < columns; x++) {
                 double light = exposure * light(mm(x), mm(y));
+                double outside = leak.applyAsDouble(mm(x), mm(y));
                 int i = y * columns + x;
                 for (int c = 0; c < 3; c++) {
                     double r = page[c][i];
                     seen[c][i] =
                             (float)
                                     (PAPER[c]
-                                            * light
-                                            * (r
-                                                            * (1
-                                                                    + returned[c]
-                                                                            * (returnedSeen[c][i]
-                                                                                    - reference[c]))
-                                                    + glare[c] * (glareSeen[c][i] - r)
-                                                    + lineGlare
-                                                            * (lines[c][linesDown ? x : y] - r)));
+                                                    * light
+                                                    * (r
+                                                                    * (1
+                                                                            + returned[c]
+                                                                                    * (returnedSeen[
+                                                                                                    c][
+                                                                                                    i]
+                                                                                            - reference[
+                                                                                                    c]))
+                                                            + glare[c] * (glareSeen[c][i] - r)
+                                                            + lineGlare
+                                                                    * (lines[c][linesDown ? x : y]
+                                                                            - r))
+                                            + PAPER[c] * outside);
                 }
             }
         }

@@ -1,0 +1,268 @@
+package org.printassay.calibrate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.IntFunction;
+import org.printassay.colour.DeltaE;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.Xyz;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.sheet.PointMm;
+
+/**
+ * Finds the parts of a sheet where patches depart from their twins elsewhere in the same way.
+ * Either patches of like tone are all moved alike: a stain, the shadow of a fold. Or the same light
+ * is added to all of them, which dark patches tell best: light that leaks in at an edge. No single
+ * patch need be far off there, and colours without twins are as wrong as those beside them.
+ */
+final class LocalCheck {
+    /** How near patches count as beside each other, one standard deviation. */
+    private static final double NEAR_MM = 12;
+
+    /** How near in L* they count as alike. */
+    private static final double LIKE_L = 15;
+
+    /** Standard deviations of both beyond which nothing counts. */
+    private static final double REACH = 2.5;
+
+    /** Fewer patches, by weight, show nothing in common. */
+    private static final double FEWEST = 2;
+
+    /** Standard errors. */
+    private static final double CUT = 5;
+
+    /** Smaller departures, dE00, are the print's own drift. */
+    private static final double LEAST_DELTA_E = 1.5;
+
+    /** Standard error of a median over that of a mean, of normal errors. */
+    private static final double OF_MEDIAN = 1.2533;
+
+    private static final double MAD_TO_SIGMA = 1.4826;
+
+    /** Twins of the best prints differ by this much, L*, a* and b*. */
+    private static final double LEAST_SCALE = 0.02;
+
+    /** In the second look patches that are disturbed no longer tell what twins should read. */
+    private static final int LOOKS = 2;
+
+    private static final int NUMBERS = 3;
+
+    private final List<PatchColour> colours;
+    private final boolean[] doubted;
+    private final Lab[] labs;
+
+    /** In CIELAB, distance of each patch from the middle of its twins; empty where it has none. */
+    private final double[][] departures;
+
+    /** The same in X, Y and Z, paper 1. */
+    private final double[][] lights;
+
+    private final double[] scales = new double[NUMBERS];
+
+    /**
+     * A look at all patches.
+     *
+     * @param doubted those that do not tell what their twins should read, if any others do
+     */
+    private LocalCheck(List<PatchColour> colours, boolean[] doubted) {
+        this.colours = colours;
+        this.doubted = doubted;
+        this.labs =
+                colours.stream()
+                        .map(colour -> Lab.of(colour.relative(), Xyz.PCS_WHITE))
+                        .toArray(Lab[]::new);
+        this.departures = new double[labs.length][0];
+        this.lights = new double[labs.length][0];
+        Map<Rgb8, List<Integer>> groups = new LinkedHashMap<>();
+        for (int i = 0; i < labs.length; i++) {
+            if (tells(colours.get(i))) {
+                groups.computeIfAbsent(colours.get(i).patch().rgb(), k -> new ArrayList<>()).add(i);
+            }
+        }
+        for (List<Integer> twins : groups.values()) {
+            if (twins.size() > 1) {
+                depart(twins, departures, i -> numbers(labs[i]));
+                depart(twins, lights, i -> light(colours.get(i).relative()));
+            }
+        }
+        for (int c = 0; c < NUMBERS; c++) {
+            int at = c;
+            double[] sizes =
+                    Arrays.stream(departures)
+                            .filter(one -> one.length > 0)
+                            .mapToDouble(one -> Math.abs(one[at]))
+                            .toArray();
+            double usual = sizes.length == 0 ? 0 : MAD_TO_SIGMA * median(sizes);
+            scales[c] = Math.max(LEAST_SCALE, usual);
+        }
+    }
+
+    /** Dirt within a patch and what a scanner cuts off are its own. */
+    private static boolean tells(PatchColour colour) {
+        return EnumSet.of(ReadingFlag.UNLIKE_TWINS, ReadingFlag.EDGE).containsAll(colour.flags());
+    }
+
+    private static double[] numbers(Lab lab) {
+        return new double[] {lab.l(), lab.a(), lab.b()};
+    }
+
+    private static double[] light(Xyz relative) {
+        Xyz white = Xyz.PCS_WHITE;
+        return new double[] {
+            relative.x() / white.x(), relative.y() / white.y(), relative.z() / white.z()
+        };
+    }
+
+    private void depart(List<Integer> twins, double[][] departures, IntFunction<double[]> of) {
+        List<Integer> sure = twins.stream().filter(i -> !doubted[i]).toList();
+        List<Integer> telling = sure.isEmpty() ? twins : sure;
+        double[] middle = new double[NUMBERS];
+        for (int c = 0; c < NUMBERS; c++) {
+            int at = c;
+            middle[c] = median(telling.stream().mapToDouble(i -> of.apply(i)[at]).toArray());
+        }
+        for (int i : twins) {
+            double[] own = of.apply(i);
+            departures[i] = new double[NUMBERS];
+            for (int c = 0; c < NUMBERS; c++) {
+                departures[i][c] = own[c] - middle[c];
+            }
+        }
+    }
+
+    private static double median(double[] values) {
+        Arrays.sort(values);
+        return (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
+    }
+
+    /** The same colours, those in a part that reads otherwise flagged. */
+    static List<PatchColour> flagged(List<PatchColour> colours) {
+        boolean[] disturbed = new boolean[colours.size()];
+        for (int look = 0; look < LOOKS; look++) {
+            LocalCheck check = new LocalCheck(colours, disturbed);
+            boolean[] found = new boolean[disturbed.length];
+            boolean any = false;
+            for (int i = 0; i < found.length; i++) {
+                found[i] = check.movedAlike(i) || check.lit(i);
+                any |= found[i];
+            }
+            disturbed = found;
+            if (!any) {
+                return colours;
+            }
+        }
+        List<PatchColour> all = new ArrayList<>();
+        for (int i = 0; i < colours.size(); i++) {
+            PatchColour colour = colours.get(i);
+            Set<ReadingFlag> flags = EnumSet.of(ReadingFlag.DISTURBED);
+            flags.addAll(colour.flags());
+            all.add(disturbed[i] ? colour.withFlags(flags) : colour);
+        }
+        return all;
+    }
+
+    /** A patch with twins near another: its departure, and how much it tells of that. */
+    @SuppressWarnings("ArrayRecordComponent") // stays inside this class
+    private record Beside(double[] departure, double weight) {}
+
+    /** Whether patches of like tone around a patch are off their twins in the same way. */
+    private boolean movedAlike(int patch) {
+        List<Beside> beside = new ArrayList<>();
+        for (int k = 0; k < labs.length; k++) {
+            double near = nearness(patch, k);
+            double apart = Math.abs(labs[k].l() - labs[patch].l()) / LIKE_L;
+            if (near > 0 && departures[k].length > 0 && apart < REACH) {
+                beside.add(new Beside(departures[k], near * Math.exp(-apart * apart / 2)));
+            }
+        }
+        double alike = alike(beside);
+        if (alike < FEWEST) {
+            return false;
+        }
+        double[] moved = middle(beside);
+        double most = 0;
+        for (int c = 0; c < NUMBERS; c++) {
+            double error = OF_MEDIAN * scales[c] / Math.sqrt(alike);
+            most = Math.max(most, Math.abs(moved[c]) / error);
+        }
+        Lab lab = labs[patch];
+        Lab without = new Lab(lab.l() - moved[0], lab.a() - moved[1], lab.b() - moved[2]);
+        return most > CUT && DeltaE.ciede2000(lab, without) > LEAST_DELTA_E;
+    }
+
+    /** Whether the same light is added to all patches around a patch. */
+    private boolean lit(int patch) {
+        List<Beside> beside = new ArrayList<>();
+        double precision = 0;
+        for (int k = 0; k < labs.length; k++) {
+            double near = nearness(patch, k);
+            if (near > 0 && lights[k].length > 0) {
+                double error = scales[0] / TwinData.slope(colours.get(k).relative().y() / 100);
+                beside.add(new Beside(lights[k], near / (error * error)));
+                precision += near / (error * error);
+            }
+        }
+        if (alike(beside) < FEWEST) {
+            return false;
+        }
+        double[] added = middle(beside);
+        double error = OF_MEDIAN / Math.sqrt(precision);
+        if (!(Math.abs(added[1]) > CUT * error)) {
+            return false;
+        }
+        Xyz seen = colours.get(patch).relative();
+        Xyz white = Xyz.PCS_WHITE;
+        Xyz without =
+                new Xyz(
+                        seen.x() - added[0] * white.x(),
+                        seen.y() - added[1] * white.y(),
+                        seen.z() - added[2] * white.z());
+        return DeltaE.ciede2000(labs[patch], Lab.of(without, white)) > LEAST_DELTA_E;
+    }
+
+    /** Near 1 side by side, 0 out of reach; a patch is no witness of its own. */
+    private double nearness(int patch, int other) {
+        if (patch == other) {
+            return 0;
+        }
+        PointMm here = colours.get(patch).patch().area().centre();
+        PointMm there = colours.get(other).patch().area().centre();
+        double away = Math.hypot(there.x() - here.x(), there.y() - here.y()) / NEAR_MM;
+        return away < REACH ? Math.exp(-away * away / 2) : 0;
+    }
+
+    /** How many patches of equal weight would tell as much. */
+    private static double alike(List<Beside> beside) {
+        double weights = beside.stream().mapToDouble(Beside::weight).sum();
+        double squares = beside.stream().mapToDouble(one -> Math.pow(one.weight(), 2)).sum();
+        return beside.isEmpty() ? 0 : weights * weights / squares;
+    }
+
+    /** Weighted median of each coordinate. */
+    private static double[] middle(List<Beside> beside) {
+        double half = beside.stream().mapToDouble(Beside::weight).sum() / 2;
+        double[] middle = new double[NUMBERS];
+        for (int c = 0; c < NUMBERS; c++) {
+            int at = c;
+            List<Beside> sorted =
+                    beside.stream()
+                            .sorted(Comparator.comparingDouble(one -> one.departure()[at]))
+                            .toList();
+            double sum = 0;
+            int last = -1;
+            while (sum < half) {
+                last++;
+                sum += sorted.get(last).weight();
+            }
+            middle[c] = sorted.get(last).departure()[c];
+        }
+        return middle;
+    }
+}
