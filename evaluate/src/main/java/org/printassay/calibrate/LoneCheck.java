@@ -22,7 +22,7 @@ import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 
 /**
- * Finds colour patches without twins that are far from what the codes around them lead one to
+ * Finds patches without twins that are far from what the codes around them lead one to
  * expect: something lies over the whole patch, evenly, or the print has a fault there. Colour is
  * foretold by kriging: a trend that is linear in the file's own CIELAB, and of what is left the
  * nearest codes weighed by a Matern 3/2 covariance (N. Cressie, "Statistics for Spatial Data",
@@ -44,8 +44,10 @@ final class LoneCheck {
      */
     static final double DARKEST = 20;
 
-    /** Fewer lone colours do not tell what is usual. */
-    private static final int ENOUGH = 40;
+    /** Fewer without twins do not tell what is usual. */
+    private static final int ENOUGH_COLOURS = 40;
+
+    private static final int ENOUGH_GREYS = 20;
 
     /** Nor do they where fewer than this share of them are free from doubt. */
     private static final double FREE = 0.75;
@@ -67,7 +69,8 @@ final class LoneCheck {
     private final List<PatchColour> colours;
     private final RgbSpace space;
     private final List<Known> known = new ArrayList<>();
-    private int doubted;
+    private final List<Rgb8> doubtedGreys = new ArrayList<>();
+    private final List<Rgb8> doubtedColours = new ArrayList<>();
     private final double[][] left;
 
     /**
@@ -97,12 +100,13 @@ final class LoneCheck {
     }
 
     private void add(Rgb8 code, List<Integer> twins) {
-        boolean judged = twins.size() == 1 && !code.isNeutral() && space.toLab(code).l() >= DARKEST;
+        boolean judged =
+                twins.size() == 1 && (code.isNeutral() || space.toLab(code).l() >= DARKEST);
         List<Integer> free = twins.stream().filter(i -> colours.get(i).flags().isEmpty()).toList();
         if (!free.isEmpty()) {
             known.add(new Known(code, mean(free), judged ? free.get(0) : -1));
         } else if (judged) {
-            doubted++;
+            (code.isNeutral() ? doubtedGreys : doubtedColours).add(code);
         }
     }
 
@@ -112,7 +116,12 @@ final class LoneCheck {
      * @param space of the codes
      */
     static List<PatchColour> flagged(List<PatchColour> colours, RgbSpace space) {
-        Set<Integer> far = new LoneCheck(colours, space).outOfLine();
+        LoneCheck check = new LoneCheck(colours, space);
+        Set<Integer> far = new TreeSet<>();
+        if (check.left.length > 0) {
+            far.addAll(check.outOfLine(false, ENOUGH_COLOURS, check.doubtedColours.size()));
+            far.addAll(check.outOfLine(true, ENOUGH_GREYS, check.doubtedGreys.size()));
+        }
         List<PatchColour> all = new ArrayList<>(colours);
         for (int i : far) {
             all.set(i, colours.get(i).withFlags(EnumSet.of(ReadingFlag.OUT_OF_LINE)));
@@ -166,16 +175,16 @@ final class LoneCheck {
 
     /**
      * Takes the patch that is farthest off away until the rest are in line, then puts back those
-     * that only another one drew away.
+     * that only another one drew away. Greys, which lie close, and colours are two populations.
      */
-    private Set<Integer> outOfLine() {
+    private Set<Integer> outOfLine(boolean greys, int enough, int doubted) {
         List<Integer> lone = new ArrayList<>();
         for (int i = 0; i < known.size(); i++) {
-            if (known.get(i).lone() >= 0) {
+            if (known.get(i).lone() >= 0 && known.get(i).code().isNeutral() == greys) {
                 lone.add(i);
             }
         }
-        if (lone.size() < Math.max(ENOUGH, FREE * (lone.size() + doubted)) || left.length == 0) {
+        if (lone.size() < Math.max(enough, FREE * (lone.size() + doubted))) {
             return Set.of();
         }
         boolean[] out = new boolean[known.size()];

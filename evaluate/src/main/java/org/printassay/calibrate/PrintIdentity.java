@@ -32,9 +32,16 @@ final class PrintIdentity {
     /** Mean dE00 of greys relative to paper that two scanners can make of one print. */
     private static final double SCANNERS_DIFFER = 4;
 
+    /** The same that one scanner makes no more of, and the same of blacks, L*. */
+    private static final double REPEATS_DIFFER = 1.5;
+
+    private static final double BLACKS_DIFFER = 4;
+
+    private static final int FEWEST_GREYS = 10;
+
     private PrintIdentity() {}
 
-    private record Pair(Rgb8 rgb, Lab first, Lab second, double errorFirst, double errorSecond) {}
+    private record Pair(Lab first, Lab second, double errorFirst, double errorSecond) {}
 
     /**
      * Why two scans cannot be of one print; empty when they may be.
@@ -42,17 +49,11 @@ final class PrintIdentity {
      * @return words that go on after the name of the second scan
      */
     static Optional<String> different(PartResult first, PartResult second) {
-        List<Pair> pairs = pairs(first, second);
-        if (pairs.size() < FEWEST) {
-            return Optional.empty();
-        }
-        Map<Rgb8, List<Pair>> groups = new HashMap<>();
-        for (Pair pair : pairs) {
-            groups.computeIfAbsent(pair.rgb, k -> new ArrayList<>()).add(pair);
-        }
+        Map<Rgb8, List<Pair>> groups = groups(first, second);
         TwinDepartures departures = new TwinDepartures();
+        groups.remove(Rgb8.grey(255));
         for (List<Pair> twins : groups.values()) {
-            if (twins.size() >= 2 && !twins.get(0).rgb.equals(Rgb8.grey(255))) {
+            if (twins.size() >= 2) {
                 departures.add(
                         twins.stream().mapToDouble(p -> p.first.l()).toArray(),
                         twins.stream().mapToDouble(p -> p.second.l()).toArray(),
@@ -66,7 +67,7 @@ final class PrintIdentity {
         if (n >= FEWEST && agreement > SAME) {
             return Optional.empty();
         }
-        double apart = greysApart(groups);
+        double apart = apart(greys(groups));
         if (n >= FEWEST && expected > TELLING && agreement < DIFFERENT) {
             return Optional.of(
                     String.format(
@@ -88,6 +89,32 @@ final class PrintIdentity {
                 : Optional.empty();
     }
 
+    /**
+     * In words, by how much two scans that may be of one print disagree, where that is more than
+     * repeats on one scanner do; empty where it is not.
+     */
+    static Optional<String> disagreement(PartResult first, PartResult second) {
+        Map<Rgb8, List<Pair>> groups = groups(first, second);
+        List<Pair> greys = greys(groups);
+        if (greys.size() < FEWEST_GREYS) {
+            return Optional.empty();
+        }
+        double apart = apart(greys);
+        double blacks =
+                groups.getOrDefault(Rgb8.grey(0), List.of()).stream()
+                        .mapToDouble(pair -> pair.second.l() - pair.first.l())
+                        .average()
+                        .orElse(0);
+        return apart > REPEATS_DIFFER || Math.abs(blacks) > BLACKS_DIFFER
+                ? Optional.of(
+                        String.format(
+                                Locale.ROOT,
+                                "greys differ by %.1f dE00 in the mean, black by %.1f L*",
+                                apart,
+                                Math.abs(blacks)))
+                : Optional.empty();
+    }
+
     /** The first two of several scans that cannot be of one print. */
     static Optional<ScanReadings.Different> among(List<ScanPart> parts, List<PartResult> scans) {
         for (int j = 1; j < scans.size(); j++) {
@@ -105,45 +132,46 @@ final class PrintIdentity {
         return Optional.empty();
     }
 
-    private static List<Pair> pairs(PartResult first, PartResult second) {
+    /** Patches that both scans show without doubt, by their codes. */
+    private static Map<Rgb8, List<Pair>> groups(PartResult first, PartResult second) {
         Map<String, PatchColour> byId = new HashMap<>();
         for (PatchColour colour : first.colours()) {
             if (colour.flags().isEmpty()) {
                 byId.put(colour.sheet() + " " + colour.patch().id(), colour);
             }
         }
-        List<Pair> pairs = new ArrayList<>();
+        Map<Rgb8, List<Pair>> groups = new HashMap<>();
         for (PatchColour colour : second.colours()) {
             PatchColour other = byId.get(colour.sheet() + " " + colour.patch().id());
             if (other != null && colour.flags().isEmpty()) {
-                pairs.add(
-                        new Pair(
-                                colour.patch().rgb(),
-                                Lab.of(other.relative(), Xyz.PCS_WHITE),
-                                Lab.of(colour.relative(), Xyz.PCS_WHITE),
-                                finite(other.error().l()),
-                                finite(colour.error().l())));
+                groups.computeIfAbsent(colour.patch().rgb(), k -> new ArrayList<>())
+                        .add(
+                                new Pair(
+                                        Lab.of(other.relative(), Xyz.PCS_WHITE),
+                                        Lab.of(colour.relative(), Xyz.PCS_WHITE),
+                                        finite(other.error().l()),
+                                        finite(colour.error().l())));
             }
         }
-        return pairs;
+        return groups;
     }
 
     private static double finite(double error) {
         return Double.isFinite(error) ? error : 0;
     }
 
-    /** Mean dE00 of the greys, relative to paper. */
-    private static double greysApart(Map<Rgb8, List<Pair>> groups) {
-        double sum = 0;
-        int n = 0;
-        for (Map.Entry<Rgb8, List<Pair>> group : groups.entrySet()) {
-            if (group.getKey().isNeutral() && group.getKey().r() < 250) {
-                for (Pair pair : group.getValue()) {
-                    sum += DeltaE.ciede2000(pair.first, pair.second);
-                    n++;
-                }
-            }
-        }
-        return n == 0 ? 0 : sum / n;
+    private static List<Pair> greys(Map<Rgb8, List<Pair>> groups) {
+        return groups.entrySet().stream()
+                .filter(group -> group.getKey().isNeutral() && group.getKey().r() < 250)
+                .flatMap(group -> group.getValue().stream())
+                .toList();
+    }
+
+    /** Mean dE00, relative to paper. */
+    private static double apart(List<Pair> pairs) {
+        return pairs.stream()
+                .mapToDouble(pair -> DeltaE.ciede2000(pair.first, pair.second))
+                .average()
+                .orElse(0);
     }
 }

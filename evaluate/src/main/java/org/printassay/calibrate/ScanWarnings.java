@@ -52,7 +52,31 @@ final class ScanWarnings {
             warnings.addAll(ScanHealth.of(result));
             light(result, warnings);
         }
+        repeats(results, warnings);
         return new ArrayList<>(warnings);
+    }
+
+    private static void repeats(List<PartResult> results, Set<Warning> warnings) {
+        for (int j = 1; j < results.size(); j++) {
+            PartResult last = results.get(j);
+            for (PartResult one : results.subList(0, j)) {
+                PrintIdentity.disagreement(one, last)
+                        .ifPresent(
+                                words ->
+                                        warnings.add(
+                                                new Warning(
+                                                        WarningCode.REPEATS_DIFFER,
+                                                        format(
+                                                                "%s and %s: %s, more than repeats of one"
+                                                                        + " print on one scanner do. If they"
+                                                                        + " are two prints, evaluate each on"
+                                                                        + " its own; if not, scan both with"
+                                                                        + " the same settings.",
+                                                                one.part().samples().scan().name(),
+                                                                last.part().samples().scan().name(),
+                                                                words))));
+            }
+        }
     }
 
     private static Warning exposure(List<PartResult> results, boolean calibrated) {

@@ -92,6 +92,9 @@ public record Evaluation(
      * paper.
      */
     public PaperLight paperLight() {
+        if (lightnessAlone()) {
+            return PaperLight.NONE;
+        }
         return switch (trust) {
             case INSTRUMENT ->
                     measurement != null && measurement.cutsUltraviolet()

@@ -117,14 +117,22 @@ final class Findings {
         if (x == null || y == null || (Math.abs(x - 1) < 0.006 && Math.abs(y - 1) < 0.006)) {
             return;
         }
+        boolean unequal = PlacementSummary.unequal(x, y);
         add(
                 FindingKind.PRINT_SIZE,
                 "print",
                 say(
-                        "The sheet was printed at %.1f %% across and %.1f %% down, not at 100 %%.",
+                        unequal
+                                ? "The sheet measures %.1f %% across and %.1f %% down: one way was"
+                                        + " stretched."
+                                : "The sheet was printed at %.1f %% across and %.1f %% down, not at"
+                                        + " 100 %%.",
                         100 * x, 100 * y),
                 "To 0.1 %, if the scan's declared resolution is true.",
-                "Switch \"fit to page\" off; colours hold, but print at 100 % to compare.");
+                unequal
+                        ? "Scan on the glass, not through a feeder, and do not resize; if it stays,"
+                                + " the printer's paper feed is off. Colours hold."
+                        : "Switch \"fit to page\" off; colours hold, but print at 100 % to compare.");
     }
 
     private void tone(Tone tone, Trust trust, boolean repeats) {

@@ -29,6 +29,8 @@ public record PlacementSummary(
         double rotationDegrees,
         double samplesPerMm,
         @Nullable String profile) {
+    private static final double UNEQUAL = 0.005;
+
     /** Read through no profile, or not known through which. */
     public PlacementSummary(
             String file,
@@ -51,6 +53,14 @@ public record PlacementSummary(
                 rotationDegrees,
                 samplesPerMm,
                 null);
+    }
+
+    /**
+     * Whether scales differ by more than printers and scanners that leave sizes alone do, half a
+     * percent (common practice, no source).
+     */
+    static boolean unequal(double scaleX, double scaleY) {
+        return Math.abs(scaleX - scaleY) > UNEQUAL;
     }
 
     PlacementSummary through(@Nullable String sha256) {

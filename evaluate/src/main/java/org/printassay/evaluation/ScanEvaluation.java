@@ -1,6 +1,7 @@
 package org.printassay.evaluation;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -243,19 +244,24 @@ final class ScanEvaluation {
                                     + " whole sheet, or name a scan of the rest too."));
         }
         if (!unlike.isEmpty()) {
-            PointMm first = unlike.get(0).area().centre();
+            DoubleSummaryStatistics across =
+                    unlike.stream().mapToDouble(p -> p.area().centre().x()).summaryStatistics();
+            DoubleSummaryStatistics down =
+                    unlike.stream().mapToDouble(p -> p.area().centre().y()).summaryStatistics();
             warnings.add(
                     new Warning(
                             WarningCode.PATCHES_MISSING,
                             String.format(
                                     Locale.ROOT,
-                                    "%s: %d patches are covered, or not where they should be, from"
-                                            + " about %.0f mm from the left and %.0f mm from the top"
-                                            + " of the page; they were left out.",
+                                    "%s: %d patches are covered, or not where they should be, %.0f to"
+                                            + " %.0f mm from the left and %.0f to %.0f mm from the"
+                                            + " top of the page; they were left out.",
                                     name,
                                     unlike.size(),
-                                    first.x(),
-                                    first.y())));
+                                    across.getMin(),
+                                    across.getMax(),
+                                    down.getMin(),
+                                    down.getMax())));
         }
     }
 
@@ -266,8 +272,12 @@ final class ScanEvaluation {
                             WarningCode.PRINTED_SCALE,
                             String.format(
                                     Locale.ROOT,
-                                    "%s: printed at %.1f %% across and %.1f %% down instead of 100"
-                                            + " %%.",
+                                    PlacementSummary.unequal(x, y)
+                                            ? "%s: the sheet measures %.1f %% across and %.1f %% down"
+                                                    + " in the scan: it was stretched by the scanner,"
+                                                    + " by a resize or by the printer's feed."
+                                            : "%s: printed at %.1f %% across and %.1f %% down instead"
+                                                    + " of 100 %%.",
                                     scan.name(),
                                     100 * x,
                                     100 * y)));

@@ -15,7 +15,7 @@ import org.printassay.colour.Lab;
  *     reflected by its surface into the eye (common practice, no source)
  * @param paperWords colour of the paper in words, no more than its uncertainty allows, and the
  *     light that it is known for
- * @param paperDeltaCh distance of the paper from neutral, a*b* plane
+ * @param paperDeltaCh distance of the paper from neutral, a*b* plane; NaN where it is not known
  */
 public record Derived(
         double contrastStops,
@@ -28,6 +28,7 @@ public record Derived(
     public static final double FLARE = 0.01;
 
     private static final double DARKEST = 1e-5;
+    private static final String GREY = "not known: the scan is grey";
 
     /** From these sizes on a tint is told as slight, clear, strong (common practice, no source). */
     private static final double[] TINTS = {1, 2.5, 6};
@@ -49,6 +50,7 @@ public record Derived(
         }
         double top = Lab.luminanceFactor(paper.l());
         double bottom = Math.max(DARKEST, Lab.luminanceFactor(ink.l()));
+        boolean grey = light == PaperLight.NONE;
         return new Derived(
                 stops(top, bottom),
                 Math.hypot(
@@ -56,8 +58,8 @@ public record Derived(
                         halfStops(ink.l(), black.uncertainty().l())),
                 paper.l() - ink.l(),
                 stops(top + FLARE, bottom + FLARE),
-                words(paper, white.uncertainty(), light.words()),
-                paper.chroma());
+                grey ? GREY : words(paper, white.uncertainty(), light.words()),
+                grey ? Double.NaN : paper.chroma());
     }
 
     private static double stops(double top, double bottom) {

@@ -265,24 +265,27 @@ final class Neutrals {
     }
 
     /**
-     * Levels that tone and neutrality are judged over: the ramp where there is one, else all. A few
-     * levels of which every reading is doubtful are left out: what lies on the sheet there would
-     * pass for a fault of the print. Where many are, the print may be so.
+     * Levels that tone and neutrality are judged over: the ramp where there is one, else all. Levels
+     * that are out of line are left out, and a few of which every reading is doubtful: what lies on
+     * the sheet there would pass for a fault of the print. Where many are doubtful, the print may be
+     * so.
      */
     List<LevelData> curve() {
         List<LevelData> all =
                 ramp.size() < FEWEST_OF_RAMP
                         ? all()
                         : levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
-        List<LevelData> sure = all.stream().filter(d -> !onlyDoubtful(d.level())).toList();
-        return all.size() - sure.size() > MOST_DOUBTFUL * all.size() ? all : sure;
+        List<LevelData> inLine =
+                all.stream().filter(d -> !only(Set.of(ReadingFlag.OUT_OF_LINE), d.level())).toList();
+        List<LevelData> sure = inLine.stream().filter(d -> !only(DOUBTFUL, d.level())).toList();
+        return inLine.size() - sure.size() > MOST_DOUBTFUL * inLine.size() ? inLine : sure;
     }
 
-    /** The ends never count as such: the aim hangs on them. */
-    private boolean onlyDoubtful(int level) {
+    /** Whether all readings of a level are flagged so; never said of the ends: the aim hangs on them. */
+    private boolean only(Set<ReadingFlag> flags, int level) {
         return level != levels.firstKey()
                 && level != levels.lastKey()
-                && twins(level).allMatch(r -> r.flags().stream().anyMatch(DOUBTFUL::contains));
+                && twins(level).allMatch(r -> r.flags().stream().anyMatch(flags::contains));
     }
 
     Optional<LevelData> level(int level) {

@@ -15,7 +15,10 @@ public enum PaperLight {
     OTHER_CALIBRATION("as for the calibration's paper"),
 
     /** The scanner's lamp, which excites brighteners less or more than daylight. */
-    SCANNER("in the scanner's light");
+    SCANNER("in the scanner's light"),
+
+    /** None: a grey scan tells lightness alone. */
+    NONE("");
 
     private final String words;
 

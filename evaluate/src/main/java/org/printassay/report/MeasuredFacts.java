@@ -25,7 +25,7 @@ final class MeasuredFacts {
                     Fact.of(
                             "Paper colour",
                             d.paperWords(),
-                            e.fromScan()
+                            e.fromScan() && !e.lightnessAlone()
                                     ? "scanner lamps excite brighteners less or more than daylight"
                                     : ""));
         }

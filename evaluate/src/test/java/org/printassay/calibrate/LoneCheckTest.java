@@ -16,6 +16,8 @@ import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.recipe.Recipe;
+import org.printassay.sheet.Patch;
 import org.printassay.sheet.Sheet;
 
 /** On real routes ({@link PressRoutes}) no colour is out of line but those that are covered. */
@@ -98,6 +100,29 @@ class LoneCheckTest {
             }
         }
         assertTrue(covered > 400 && told >= 0.97 * covered, told + " of " + covered);
+    }
+
+    @Test
+    void aPenOverAGreyOfTheShortSheetIsTold() throws Exception {
+        Sheet small = new SimulatedScan(Recipe.Kind.SHORT).chart.sheets().get(0);
+        int told = 0;
+        int covered = 0;
+        for (Map<Rgb8, Lab> route : routes.values()) {
+            List<PatchColour> clean = PressRoutes.printed(small, route, 1, (place, lab) -> lab);
+            assertEquals(Set.of(), outOfLine(clean));
+            for (int i = 0; i < clean.size(); i++) {
+                Patch patch = clean.get(i).patch();
+                if (patch.id().startsWith("N") && patch.rgb().g() > 60 && patch.rgb().g() < 240) {
+                    List<PatchColour> colours = new ArrayList<>(clean);
+                    colours.set(i, pen(colours.get(i), route));
+                    Set<String> far = outOfLine(colours);
+                    assertTrue(Set.of(patch.id()).containsAll(far), patch.id() + " but " + far);
+                    covered++;
+                    told += far.size();
+                }
+            }
+        }
+        assertTrue(covered >= 42 && told == covered, told + " of " + covered);
     }
 
     @Test

@@ -81,4 +81,10 @@ class DerivedTest {
         Neutrality neutrality = Objects.requireNonNull(Judgement.of(set, 0.5).neutrality());
         return Objects.requireNonNull(neutrality.paperTintWords());
     }
+
+    @Test
+    void aGreyScanKnowsNoColourOfPaper() {
+        assertEquals(
+                "not known: the scan is grey", words(new Lab(94, 0, 0), 1, PaperLight.NONE));
+    }
 }
