@@ -178,7 +178,7 @@ class MarkedPatchTest {
         }
         Evaluation e = evaluated(image, "lit.png");
         assertTrue(codes(e).contains(WarningCode.LEAKED_LIGHT), e.warnings().toString());
-        assertTrue(flagged(e, ReadingFlag.DISTURBED).size() > 10);
+        assertTrue(flagged(e, ReadingFlag.LIT).size() > 10);
         // The picture has no profile any more: colours relative to paper are compared.
         Map<String, Lab> before =
                 good.patches().stream()

@@ -2,8 +2,12 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -11,31 +15,43 @@ import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 
 /**
- * Light from outside that reaches under the lid at one edge of the sheet: it adds the same to every
- * patch there, light or dark, and dies away inwards. Twins of dark codes tell it. What it added is
- * taken off in a first approximation, so that it does not pass for stray light of the whole sheet;
- * the exact shape of what is left is not known.
+ * Light from outside that reaches under the lid at edges of the sheet: it adds the same to every
+ * patch there, light or dark, and dies away inwards. Twins of dark codes tell it; a print that is
+ * lighter there by as many L* in all tones is another thing. What it added is taken off in a first
+ * approximation, so that it does not pass for stray light of the whole sheet; the exact shape of
+ * what is left is not known. Light from a corner is taken for light from an edge.
  *
- * @param edge where it comes in
+ * @param edges where it comes in, edges of the sheet as it was designed
  * @param added in device light, by channel (always three), then by patch in the order of the
  *     samples
+ * @param tail how it would go on if it reached farther, largest value as {@code added}
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
-record LeakedLight(Edge edge, double[][] added) {
+record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
     /** Standard errors from which it is taken for real. */
     private static final double SIGNIFICANT = 10;
 
-    /** It matters from this many L* in the darkest patch of where it is brightest. */
-    private static final double LEAST_L = 1;
+    /** What it must explain better than a print that is lighter there, chi-square. */
+    private static final double CLEARLY = 50;
+
+    /** It matters from this many L* in the patch that it changes most. */
+    private static final double LEAST_L = 2;
 
     /** Lengths in which it dies away to 1/e, millimetres, at once or by the square of depth. */
-    private static final double[] DEPTHS_MM = {8, 15, 30, 55};
+    private static final double[] DEPTHS_MM = {8, 15, 30, 55, 100};
 
-    /** Standard error as share of it: what its true shape may differ by. */
-    private static final double UNSURE = 0.1;
+    private static final double[] POWERS = {1, 2};
+
+    /** Where it may be though it was not found, it dies away in this length. */
+    private static final double TAIL_MM = 80;
+
+    /** Standard error as share of what was found, and of how it would go on. */
+    private static final double UNSURE = 0.25;
+
+    private static final double UNSURE_TAIL = 0.1;
 
     /** How often it is looked for again in what is left, for it hides behind stray light. */
-    private static final int ROUNDS = 4;
+    private static final int ROUNDS = 5;
 
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final double LEAST_SCALE = 0.02;
@@ -45,20 +61,10 @@ record LeakedLight(Edge edge, double[][] added) {
 
     /** Edges of a sheet as it was designed. */
     enum Edge {
-        LEFT("left"),
-        RIGHT("right"),
-        TOP("top"),
-        BOTTOM("bottom");
-
-        private final String word;
-
-        Edge(String word) {
-            this.word = word;
-        }
-
-        String word() {
-            return word;
-        }
+        LEFT,
+        RIGHT,
+        TOP,
+        BOTTOM;
 
         private double distance(PointMm at, RectMm page) {
             return switch (this) {
@@ -71,40 +77,48 @@ record LeakedLight(Edge edge, double[][] added) {
     }
 
     /**
-     * The light that leaks in; empty where the twins show none.
+     * Samples, and what was found of their light.
      *
-     * @param samples with it
-     * @param scan the same
-     * @param found what was found of their light without thought of leaks
+     * @param leak what was taken off them already
      */
-    static Optional<LeakedLight> of(
-            SheetSamples samples, ScanLight scan, LightFitter.Outcome found) {
-        Optional<LeakedLight> first = strongest(samples, scan, found);
-        if (first.isEmpty()) {
-            return first;
-        }
-        LeakedLight sum = first.get();
-        for (int round = 1; round < ROUNDS; round++) {
-            SheetSamples left = sum.removedFrom(samples);
-            ScanLight again = ScanLight.of(left);
-            Optional<LeakedLight> more = strongest(left, again, LightFitter.fit(again));
+    record Cleared(
+            SheetSamples samples,
+            ScanLight scan,
+            LightFitter.Outcome found,
+            Optional<LeakedLight> leak) {}
+
+    /** Samples without the light that leaks in, as far as twins show any. */
+    static Cleared cleared(SheetSamples given) {
+        ScanLight scan = ScanLight.of(given);
+        Cleared cleared = new Cleared(given, scan, LightFitter.fit(scan), Optional.empty());
+        for (int round = 0; round < ROUNDS; round++) {
+            Optional<LeakedLight> more = strongest(cleared);
             if (more.isEmpty()) {
                 break;
             }
-            sum = sum.and(more.get());
+            LeakedLight sum = cleared.leak.map(one -> one.and(more.get())).orElse(more.get());
+            SheetSamples left = sum.removedFrom(given);
+            ScanLight again = ScanLight.of(left);
+            cleared = new Cleared(left, again, LightFitter.fit(again), Optional.of(sum));
         }
-        return Optional.of(sum);
+        return cleared;
     }
 
     private LeakedLight and(LeakedLight more) {
-        double[][] both = new double[added.length][];
-        for (int c = 0; c < both.length; c++) {
-            both[c] = added[c].clone();
-            for (int i = 0; i < both[c].length; i++) {
-                both[c][i] += more.added[c][i];
+        Set<Edge> all = EnumSet.copyOf(edges);
+        all.addAll(more.edges);
+        return new LeakedLight(all, sum(added, more.added), sum(tail, more.tail));
+    }
+
+    private static double[][] sum(double[][] one, double[][] other) {
+        double[][] sum = new double[one.length][];
+        for (int c = 0; c < sum.length; c++) {
+            sum[c] = one[c].clone();
+            for (int i = 0; i < sum[c].length; i++) {
+                sum[c][i] += other[c][i];
             }
         }
-        return new LeakedLight(edge, both);
+        return sum;
     }
 
     /** Where it is brightest, as share of the light of paper. */
@@ -118,17 +132,26 @@ record LeakedLight(Edge edge, double[][] added) {
         return largest;
     }
 
+    /** "left", "left and top". */
+    String words() {
+        return edges.stream()
+                .map(edge -> edge.name().toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(" and "));
+    }
+
     /** What one standard error of it does to the light of each patch. */
     double[][] cause() {
         double[][] cause = new double[added.length][];
         for (int c = 0; c < cause.length; c++) {
-            cause[c] = Arrays.stream(added[c]).map(light -> UNSURE * light).toArray();
+            cause[c] = new double[added[c].length];
+            for (int i = 0; i < cause[c].length; i++) {
+                cause[c][i] = UNSURE * added[c][i] + UNSURE_TAIL * tail[c][i];
+            }
         }
         return cause;
     }
 
-    /** The same samples without it. */
-    SheetSamples removedFrom(SheetSamples samples) {
+    private SheetSamples removedFrom(SheetSamples samples) {
         List<PatchSample> without = new ArrayList<>();
         for (int i = 0; i < samples.samples().size(); i++) {
             PatchSample one = samples.samples().get(i);
@@ -147,42 +170,54 @@ record LeakedLight(Edge edge, double[][] added) {
         return samples.withSamples(without);
     }
 
-    private static Optional<LeakedLight> strongest(
-            SheetSamples samples, ScanLight scan, LightFitter.Outcome found) {
-        LightFitter.Outcome full = found.full();
+    private static Optional<LeakedLight> strongest(Cleared so) {
+        LightFitter.Outcome full = so.found.full();
         if (full == null) {
             return Optional.empty();
         }
+        ScanLight scan = so.scan;
         int channels = scan.channels().size();
-        LightRemoval removal = LightRemoval.of(samples, scan, full);
-        int green = channels / 2;
-        Departures departures = Departures.of(scan, removal, green);
+        LightRemoval removal = LightRemoval.of(so.samples, scan, full);
+        Departures departures = Departures.of(scan, removal, channels / 2);
         double most = SIGNIFICANT;
+        double rival = 0;
         Edge where = null;
         double[] shape = {};
         for (Edge edge : Edge.values()) {
-            for (int i = 0; i < 2 * DEPTHS_MM.length; i++) {
-                double[] tried = shape(samples, edge, DEPTHS_MM[i / 2], 1 + i % 2);
-                double significance = departures.along(tried).significance();
-                if (significance > most) {
-                    most = significance;
-                    where = edge;
-                    shape = tried;
+            for (double depth : DEPTHS_MM) {
+                for (double power : POWERS) {
+                    double[] tried = shape(so.samples, edge, depth, power);
+                    double significance = departures.along(tried).significance();
+                    if (significance > most) {
+                        most = significance;
+                        where = edge;
+                        shape = tried;
+                    }
+                    rival = Math.max(rival, departures.alike(tried).significance());
                 }
             }
         }
-        if (where == null || departures.along(shape).largestL() < LEAST_L) {
+        if (where == null
+                || most * most < rival * rival + CLEARLY
+                || departures.along(shape).largestL() < LEAST_L) {
             return Optional.empty();
         }
+        double peak = Arrays.stream(shape).max().orElse(0);
+        double[] beyond = shape(so.samples, where, TAIL_MM, 1);
+        double farthest = Arrays.stream(beyond).max().orElse(1);
         double[][] added = new double[LightRemoval.CHANNELS][shape.length];
+        double[][] tail = new double[LightRemoval.CHANNELS][shape.length];
         for (int c = 0; c < added.length; c++) {
             int from = Math.min(c, channels - 1);
-            double amount = Departures.of(scan, removal, from).along(shape).amount();
+            double amount =
+                    Math.max(0, Departures.of(scan, removal, from).along(shape).amount())
+                            * scan.paper()[from];
             for (int i = 0; i < shape.length; i++) {
-                added[c][i] = Math.max(0, amount) * shape[i] * scan.paper()[from];
+                added[c][i] = amount * shape[i];
+                tail[c][i] = amount * peak * beyond[i] / farthest;
             }
         }
-        return Optional.of(new LeakedLight(where, added));
+        return Optional.of(new LeakedLight(EnumSet.of(where), added, tail));
     }
 
     private static double[] shape(SheetSamples samples, Edge edge, double depthMm, double power) {
@@ -200,32 +235,29 @@ record LeakedLight(Edge edge, double[][] added) {
     /** How patches differ from the mean of their twins in one channel, paper 1. */
     private static final class Departures {
         private final TwinData data;
-        private final double[] light;
+        private final double[] slopes;
         private final double[] weights;
         private final double[] off;
 
         private Departures(TwinData data, double[] light) {
             this.data = data;
-            this.light = light;
+            this.slopes =
+                    Arrays.stream(light).map(one -> TwinData.slope(Math.max(0, one))).toArray();
             this.weights = new double[light.length];
-            for (int i = 0; i < weights.length; i++) {
-                double slope = TwinData.slope(Math.max(0, light[i]));
-                weights[i] = data.group()[i] < 0 ? 0 : slope * slope;
-            }
             this.off = fromMeans(light);
-            double[] inL = new double[off.length];
-            for (int i = 0; i < inL.length; i++) {
-                inL[i] = Math.abs(off[i]) * Math.sqrt(weights[i]);
-            }
             int[] rows = data.rows();
-            double[] sizes = Arrays.stream(rows).mapToDouble(i -> inL[i]).sorted().toArray();
+            double[] sizes =
+                    Arrays.stream(rows)
+                            .mapToDouble(i -> Math.abs(off[i]) * slopes[i])
+                            .sorted()
+                            .toArray();
             double scale =
                     sizes.length == 0
                             ? LEAST_SCALE
                             : Math.max(LEAST_SCALE, MAD_TO_SIGMA * sizes[sizes.length / 2]);
             for (int i : rows) {
-                weights[i] /= scale * scale;
-                double limit = HELD / Math.sqrt(weights[i]);
+                weights[i] = Math.pow(slopes[i] / scale, 2);
+                double limit = HELD * scale / slopes[i];
                 off[i] = Math.max(-limit, Math.min(limit, off[i]));
             }
         }
@@ -261,6 +293,7 @@ record LeakedLight(Edge edge, double[][] added) {
          */
         private record Fit(double amount, double significance, double largestL) {}
 
+        /** The same light added at places that are alike. */
         Fit along(double[] shape) {
             double[] varied = fromMeans(shape);
             double with = 0;
@@ -269,10 +302,19 @@ record LeakedLight(Edge edge, double[][] added) {
             for (int i : data.rows()) {
                 with += weights[i] * off[i] * varied[i];
                 of += weights[i] * varied[i] * varied[i];
-                largest = Math.max(largest, shape[i] * TwinData.slope(Math.max(0, light[i])));
+                largest = Math.max(largest, shape[i] * slopes[i]);
             }
             double amount = of > 0 ? with / of : 0;
             return new Fit(amount, amount * Math.sqrt(of), amount * largest);
+        }
+
+        /** The same L* added at places that are alike, whatever the tone. */
+        Fit alike(double[] shape) {
+            double[] inLight = new double[shape.length];
+            for (int i = 0; i < shape.length; i++) {
+                inLight[i] = shape[i] / slopes[i];
+            }
+            return along(inLight);
         }
     }
 }

@@ -55,23 +55,11 @@ record LightFit(
     private static final double KNOWN_AT_TWO_WIDTHS = 0.977;
 
     /** Estimates the light of a scan and removes it. */
-    static LightFit of(SheetSamples samples) {
-        ScanLight scan = ScanLight.of(samples);
-        LightFitter.Outcome found = LightFitter.fit(scan);
-        Optional<LeakedLight> leak = LeakedLight.of(samples, scan, found);
-        if (leak.isPresent()) {
-            SheetSamples without = leak.get().removedFrom(samples);
-            scan = ScanLight.of(without);
-            return of(without, scan, LightFitter.fit(scan), leak);
-        }
-        return of(samples, scan, found, leak);
-    }
-
-    private static LightFit of(
-            SheetSamples samples,
-            ScanLight scan,
-            LightFitter.Outcome found,
-            Optional<LeakedLight> leak) {
+    static LightFit of(SheetSamples given) {
+        LeakedLight.Cleared cleared = LeakedLight.cleared(given);
+        SheetSamples samples = cleared.samples();
+        ScanLight scan = cleared.scan();
+        LightFitter.Outcome found = cleared.found();
         LightFitter.Outcome full = found.full();
         boolean untold = full == null;
         KernelChoice choice = full == null ? null : new KernelChoice(scan, full);
@@ -105,7 +93,7 @@ record LightFit(
         } else {
             causes.addAll(averaged.causes(scan));
         }
-        leak.ifPresent(light -> causes.add(light.cause()));
+        cleared.leak().ifPresent(light -> causes.add(light.cause()));
         causes.addAll(shapes);
         return new LightFit(
                 removal.corrected(),
@@ -122,7 +110,7 @@ record LightFit(
                         .toArray(double[][]::new),
                 StrayEstimate.of(weighed, likeliest, found, green),
                 untold || unsure,
-                leak);
+                cleared.leak());
     }
 
     private static boolean less(LightFitter.Outcome found, LightFitter.Outcome full) {

@@ -7,7 +7,6 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.IntFunction;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -33,7 +32,7 @@ final class LocalCheck {
     private static final double REACH = 2.5;
 
     /** Fewer patches, by weight, show nothing in common. */
-    private static final double FEWEST = 2;
+    private static final double FEWEST = 3;
 
     /** Standard errors. */
     private static final double CUT = 5;
@@ -43,11 +42,6 @@ final class LocalCheck {
 
     /** Standard error of a median over that of a mean, of normal errors. */
     private static final double OF_MEDIAN = 1.2533;
-
-    private static final double MAD_TO_SIGMA = 1.4826;
-
-    /** Twins of the best prints differ by this much, L*, a* and b*. */
-    private static final double LEAST_SCALE = 0.02;
 
     /** In the second look patches that are disturbed no longer tell what twins should read. */
     private static final int LOOKS = 2;
@@ -64,7 +58,10 @@ final class LocalCheck {
     /** The same in X, Y and Z, paper 1. */
     private final double[][] lights;
 
-    private final double[] scales = new double[NUMBERS];
+    /** How far twins lie apart by tone, for each coordinate. */
+    private final TwinScales[] scales = new TwinScales[NUMBERS];
+
+    private final int[] zones;
 
     /**
      * A look at all patches.
@@ -80,27 +77,41 @@ final class LocalCheck {
                         .toArray(Lab[]::new);
         this.departures = new double[labs.length][0];
         this.lights = new double[labs.length][0];
+        this.zones = new int[labs.length];
+        double[][] residuals = new double[NUMBERS][labs.length];
         Map<Rgb8, List<Integer>> groups = new LinkedHashMap<>();
         for (int i = 0; i < labs.length; i++) {
+            Rgb8 code = colours.get(i).patch().rgb();
+            double reflectance = Math.max(0, colours.get(i).relative().y() / 100);
+            zones[i] = TwinScales.zone(reflectance, code.equals(Rgb8.grey(255)));
+            for (double[] coordinate : residuals) {
+                coordinate[i] = Double.NaN;
+            }
             if (tells(colours.get(i))) {
-                groups.computeIfAbsent(colours.get(i).patch().rgb(), k -> new ArrayList<>()).add(i);
+                groups.computeIfAbsent(code, k -> new ArrayList<>()).add(i);
             }
         }
         for (List<Integer> twins : groups.values()) {
             if (twins.size() > 1) {
                 depart(twins, departures, i -> numbers(labs[i]));
                 depart(twins, lights, i -> light(colours.get(i).relative()));
+                fromMean(twins, residuals);
             }
         }
         for (int c = 0; c < NUMBERS; c++) {
+            scales[c] = TwinScales.of(residuals[c], zones, 1);
+        }
+    }
+
+    /** Distances from the mean of twins, standardised for the mean taken out. */
+    private void fromMean(List<Integer> twins, double[][] residuals) {
+        double left = Math.sqrt(1 - 1.0 / twins.size());
+        for (int c = 0; c < NUMBERS; c++) {
             int at = c;
-            double[] sizes =
-                    Arrays.stream(departures)
-                            .filter(one -> one.length > 0)
-                            .mapToDouble(one -> Math.abs(one[at]))
-                            .toArray();
-            double usual = sizes.length == 0 ? 0 : MAD_TO_SIGMA * median(sizes);
-            scales[c] = Math.max(LEAST_SCALE, usual);
+            double mean = twins.stream().mapToDouble(i -> numbers(labs[i])[at]).average().orElse(0);
+            for (int i : twins) {
+                residuals[c][i] = (numbers(labs[i])[c] - mean) / left;
+            }
         }
     }
 
@@ -161,16 +172,14 @@ final class LocalCheck {
         List<PatchColour> all = new ArrayList<>();
         for (int i = 0; i < colours.size(); i++) {
             PatchColour colour = colours.get(i);
-            Set<ReadingFlag> flags = EnumSet.of(ReadingFlag.DISTURBED);
-            flags.addAll(colour.flags());
-            all.add(disturbed[i] ? colour.withFlags(flags) : colour);
+            all.add(disturbed[i] ? colour.flagged(ReadingFlag.DISTURBED) : colour);
         }
         return all;
     }
 
     /** A patch with twins near another: its departure, and how much it tells of that. */
     @SuppressWarnings("ArrayRecordComponent") // stays inside this class
-    private record Beside(double[] departure, double weight) {}
+    private record Beside(int patch, double[] departure, double weight) {}
 
     /** Whether patches of like tone around a patch are off their twins in the same way. */
     private boolean movedAlike(int patch) {
@@ -179,17 +188,22 @@ final class LocalCheck {
             double near = nearness(patch, k);
             double apart = Math.abs(labs[k].l() - labs[patch].l()) / LIKE_L;
             if (near > 0 && departures[k].length > 0 && apart < REACH) {
-                beside.add(new Beside(departures[k], near * Math.exp(-apart * apart / 2)));
+                beside.add(new Beside(k, departures[k], near * Math.exp(-apart * apart / 2)));
             }
         }
-        double alike = alike(beside);
-        if (alike < FEWEST) {
+        if (alike(beside) < FEWEST) {
             return false;
         }
         double[] moved = middle(beside);
         double most = 0;
         for (int c = 0; c < NUMBERS; c++) {
-            double error = OF_MEDIAN * scales[c] / Math.sqrt(alike);
+            double variance = 0;
+            double weights = 0;
+            for (Beside one : beside) {
+                variance += Math.pow(one.weight() * scales[c].zones()[zones[one.patch()]], 2);
+                weights += one.weight();
+            }
+            double error = OF_MEDIAN * Math.sqrt(variance) / weights;
             most = Math.max(most, Math.abs(moved[c]) / error);
         }
         Lab lab = labs[patch];
@@ -204,8 +218,10 @@ final class LocalCheck {
         for (int k = 0; k < labs.length; k++) {
             double near = nearness(patch, k);
             if (near > 0 && lights[k].length > 0) {
-                double error = scales[0] / TwinData.slope(colours.get(k).relative().y() / 100);
-                beside.add(new Beside(lights[k], near / (error * error)));
+                double error =
+                        scales[0].zones()[zones[k]]
+                                / TwinData.slope(colours.get(k).relative().y() / 100);
+                beside.add(new Beside(k, lights[k], near / (error * error)));
                 precision += near / (error * error);
             }
         }

@@ -2,8 +2,8 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +14,7 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealVector;
+import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -22,7 +23,7 @@ import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 
 /**
- * Finds patches without twins that are far from what the codes around them lead one to
+ * Finds patches without twins on their sheet that are far from what codes near theirs lead one to
  * expect: something lies over the whole patch, evenly, or the print has a fault there. Colour is
  * foretold by kriging: a trend that is linear in the file's own CIELAB, and of what is left the
  * nearest codes weighed by a Matern 3/2 covariance (N. Cressie, "Statistics for Spatial Data",
@@ -31,10 +32,10 @@ import org.printassay.reading.ReadingFlag;
  */
 final class LoneCheck {
     /**
-     * How far off, in multiples of what is usual on this print. Six routes of sRGB through the free
-     * press profiles of {@code LoneCheckTest}, whose gamuts clip, reach 6.4.
+     * How far off, in multiples of what is usual on this print. Routes of sRGB and Adobe RGB
+     * through the free press profiles of {@code LoneCheckTest}, whose gamuts clip, stay below it.
      */
-    private static final double CUT = 8;
+    private static final double CUT = 10;
 
     /** Smaller departures, dE00, are left to what is said of lone colours at large. */
     private static final double LEAST_DELTA_E = 4;
@@ -83,10 +84,16 @@ final class LoneCheck {
     /**
      * A patch against what was foretold.
      *
+     * @param near codes that foretell it
      * @param distance in CIELAB
      * @param scaled the same over what the covariance lets one expect, up to a factor
      */
-    private record Departure(int number, Lab foretold, double distance, double scaled) {}
+    @SuppressWarnings("ArrayRecordComponent") // stays inside this class
+    private record Departure(int number, int[] near, Lab foretold, double distance, double scaled) {
+        boolean rests(int code) {
+            return Arrays.stream(near).anyMatch(one -> one == code);
+        }
+    }
 
     private LoneCheck(List<PatchColour> colours, RgbSpace space) {
         this.colours = colours;
@@ -124,7 +131,7 @@ final class LoneCheck {
         }
         List<PatchColour> all = new ArrayList<>(colours);
         for (int i : far) {
-            all.set(i, colours.get(i).withFlags(EnumSet.of(ReadingFlag.OUT_OF_LINE)));
+            all.set(i, colours.get(i).flagged(ReadingFlag.OUT_OF_LINE));
         }
         return all;
     }
@@ -188,34 +195,37 @@ final class LoneCheck {
             return Set.of();
         }
         boolean[] out = new boolean[known.size()];
+        Map<Integer, Departure> departures = new LinkedHashMap<>();
+        lone.forEach(i -> departures.put(i, departure(i, out)));
         Set<Integer> taken = new TreeSet<>();
-        double usual = 0;
-        for (boolean more = true; more; ) {
-            List<Departure> departures =
-                    lone.stream().filter(i -> !out[i]).map(i -> departure(i, out)).toList();
-            usual = median(departures);
-            double limit = CUT * usual;
-            Departure worst =
-                    departures.stream()
-                            .filter(departure -> far(departure, limit))
-                            .max(Comparator.comparingDouble(Departure::distance))
-                            .orElse(null);
-            more = worst != null;
-            if (worst != null) {
-                out[worst.number()] = true;
-                taken.add(worst.number());
-            }
+        double limit = CUT * median(departures.values());
+        for (Departure worst = worst(departures, limit);
+                worst != null;
+                worst = worst(departures, limit)) {
+            int number = worst.number();
+            taken.add(number);
             if (taken.size() > MOST * lone.size()) {
                 return Set.of();
             }
+            out[number] = true;
+            departures.remove(number);
+            departures.replaceAll((i, d) -> d.rests(number) ? departure(i, out) : d);
+            limit = CUT * median(departures.values());
         }
         Set<Integer> patches = new TreeSet<>();
         for (int i : taken) {
-            if (far(departure(i, out), CUT * usual)) {
+            if (far(departure(i, out), limit)) {
                 patches.add(known.get(i).lone());
             }
         }
         return patches;
+    }
+
+    private @Nullable Departure worst(Map<Integer, Departure> departures, double limit) {
+        return departures.values().stream()
+                .filter(departure -> far(departure, limit))
+                .max(Comparator.comparingDouble(Departure::distance))
+                .orElse(null);
     }
 
     private boolean far(Departure departure, double limit) {
@@ -224,7 +234,7 @@ final class LoneCheck {
                 && DeltaE.ciede2000(lab, departure.foretold()) > LEAST_DELTA_E;
     }
 
-    private static double median(List<Departure> departures) {
+    private static double median(Collection<Departure> departures) {
         double[] sizes = departures.stream().mapToDouble(Departure::scaled).sorted().toArray();
         return sizes[sizes.length / 2];
     }
@@ -255,6 +265,7 @@ final class LoneCheck {
         Lab lab = known.get(i).lab();
         return new Departure(
                 i,
+                near,
                 new Lab(lab.l() - off[0], lab.a() - off[1], lab.b() - off[2]),
                 distance,
                 distance / Math.sqrt(variance));

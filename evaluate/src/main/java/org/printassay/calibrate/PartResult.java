@@ -2,9 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -29,13 +27,10 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
     static PartResult of(ScanPart part) {
         LightFit light = LightFit.of(part.samples());
         List<PatchColour> colours = PatchColour.of(part, light);
-        List<PatchColour> likeTwins =
-                LocalCheck.flagged(TwinCheck.flagged(colours, light.assumed()));
-        PartResult result =
-                new PartResult(
-                        part,
-                        light,
-                        LoneCheck.flagged(likeTwins, part.samples().located().chart().space()));
+        colours = TwinCheck.flagged(colours, light.assumed());
+        colours = LocalCheck.flagged(colours);
+        colours = LoneCheck.flagged(colours, part.samples().located().chart().space());
+        PartResult result = new PartResult(part, light, colours);
         return result.blackCut() ? result.withClippedBlacks() : result;
     }
 
@@ -56,10 +51,7 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         List<PatchColour> flagged = new ArrayList<>();
         for (PatchColour colour : colours) {
             boolean lost = colour.patch().rgb().equals(Rgb8.grey(0)) || colour.xyz().y() < darkest;
-            Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
-            flags.addAll(colour.flags());
-            flags.add(ReadingFlag.CLIPPED);
-            flagged.add(lost ? colour.withFlags(flags) : colour);
+            flagged.add(lost ? colour.flagged(ReadingFlag.CLIPPED) : colour);
         }
         return new PartResult(part, light, flagged);
     }

@@ -29,7 +29,8 @@ import org.printassay.sheet.Patch;
  *     moves it, CIELAB; the same causes in the same order in all patches of a scan
  * @param codingStep step in L* in which lossy coding, or an edit in 8 bits, kept the mean lightness
  *     of even areas; 0 without them
- * @param flags of the sample, the edge of the scan, and what twins tell
+ * @param flags of the sample, the edge of the scan, light from outside, and what twins and colours
+ *     nearby tell
  */
 record PatchColour(
         Patch patch,
@@ -60,9 +61,8 @@ record PatchColour(
             if (light.nearEdge()[i]) {
                 flags.add(ReadingFlag.EDGE);
             }
-            if (light.leak().isPresent()
-                    && moves(colour, rgb, column(light.leak().get().added(), i))) {
-                flags.add(ReadingFlag.DISTURBED);
+            if (light.leak().isPresent() && lit(colour, rgb, light.leak().get(), i)) {
+                flags.add(ReadingFlag.LIT);
             }
             List<double[]> lost =
                     coding.isEmpty()
@@ -98,6 +98,13 @@ record PatchColour(
                 causes,
                 codingStep,
                 flags);
+    }
+
+    /** The same with one more flag. */
+    PatchColour flagged(ReadingFlag flag) {
+        Set<ReadingFlag> more = EnumSet.of(flag);
+        more.addAll(flags);
+        return withFlags(more);
     }
 
     /** The same with other flags. */
@@ -148,11 +155,16 @@ record PatchColour(
         return new LabError(l, a, b);
     }
 
-    /** Whether light that was taken off changed a colour by more than 1 dE00. */
-    private static boolean moves(ScanColour colour, double[] rgb, double[] added) {
+    /**
+     * Whether light from outside, or twice the standard error of what is known of it, changes a
+     * colour by more than 1 dE00.
+     */
+    private static boolean lit(ScanColour colour, double[] rgb, LeakedLight leak, int i) {
+        double[] added = column(leak.added(), i);
+        double[] cause = column(leak.cause(), i);
         double[] with = rgb.clone();
         for (int c = 0; c < with.length; c++) {
-            with[c] += added[c];
+            with[c] += Math.max(added[c], 2 * cause[c]);
         }
         Lab seen = Lab.of(colour.toXyz(channels(with)), Xyz.PCS_WHITE);
         return DeltaE.ciede2000(seen, Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE)) > 1;

@@ -44,6 +44,9 @@ final class ScanHealth {
     private final ScanInfo info;
     private final HealthNotes notes;
 
+    private static final String LOOK =
+            " Look there for marks, smudges or damage, clean, and scan again; or print anew.";
+
     private ScanHealth(PartResult result, HealthNotes notes) {
         this.result = result;
         this.samples = result.part().samples();
@@ -59,6 +62,7 @@ final class ScanHealth {
         health.dust();
         health.twins();
         health.disturbed();
+        health.lit();
         health.lone();
         RangeHealth.note(result, notes);
         return notes.warnings();
@@ -175,35 +179,38 @@ final class ScanHealth {
         if (!unlike.isEmpty()) {
             notes.add(
                     WarningCode.UNLIKE_TWINS,
-                    "%d patches differ from others of the same code by more than the print and the scan"
-                            + " vary: %s (mm from the left and the top of the page). Look there for"
-                            + " marks, smudges or damage, clean, and scan again; or print anew.",
-                    unlike.size(),
+                    "%s from others of the same code by more than the print and the scan vary: %s."
+                            + LOOK,
+                    unlike.size() == 1 ? "1 patch differs" : unlike.size() + " patches differ",
                     places(unlike));
         }
     }
 
-    /** Light from outside, or parts of the sheet that something else changes. */
+    /** Parts of the sheet that something changes. */
     private void disturbed() {
-        LightFit light = result.light();
         List<PatchColour> disturbed = flagged(ReadingFlag.DISTURBED);
-        if (light.leak().isPresent()) {
-            notes.add(
-                    WarningCode.LEAKED_LIGHT,
-                    "light from outside comes in at the %s edge of the page, up to %.1f %% of the light"
-                            + " of paper. It was taken off as far as its shape is known, and %d patches"
-                            + " that it changes are flagged. Close the lid or cover it against light, and scan again.",
-                    light.leak().get().edge().word(),
-                    100 * light.leak().get().largest(light.paper()),
-                    disturbed.size());
-        } else if (!disturbed.isEmpty()) {
+        if (!disturbed.isEmpty()) {
             notes.add(
                     WarningCode.DISTURBED,
-                    "%d patches lie where all around them departs from its twins elsewhere in the same"
-                            + " way: %s (mm from the left and the top of the page). Look there for a"
-                            + " stain, a fold or light from outside, and scan again; or print anew.",
-                    disturbed.size(),
+                    "%s in parts of the sheet that read otherwise than the same colours elsewhere: %s."
+                            + " Look there for a stain, a fold or light from outside, and scan again; or"
+                            + " print anew.",
+                    disturbed.size() == 1 ? "1 patch lies" : disturbed.size() + " patches lie",
                     places(disturbed));
+        }
+    }
+
+    private void lit() {
+        Optional<LeakedLight> leak = result.light().leak();
+        if (leak.isPresent()) {
+            notes.add(
+                    WarningCode.LEAKED_LIGHT,
+                    "light came in at the %s of the page (as printed), up to %.1f %% of paper; it was"
+                            + " taken off as far as it is known, and %d patches are flagged. Close the"
+                            + " lid or cover it, and scan again.",
+                    leak.get().words(),
+                    100 * leak.get().largest(result.light().paper()),
+                    flagged(ReadingFlag.LIT).size());
         }
     }
 
@@ -213,11 +220,9 @@ final class ScanHealth {
         if (!far.isEmpty()) {
             notes.add(
                     WarningCode.OUT_OF_LINE,
-                    "%d %s far from what the codes around lead one to expect: %s (mm from the left and"
-                            + " the top of the page). Look there for marks, smudges or damage, clean,"
-                            + " and scan again; or print anew.",
-                    far.size(),
-                    far.size() == 1 ? "colour is" : "colours are",
+                    "%s far from what colours near %s in RGB lead one to expect: %s." + LOOK,
+                    far.size() == 1 ? "1 patch is" : far.size() + " patches are",
+                    far.size() == 1 ? "it" : "them",
                     places(far));
         }
     }
@@ -231,7 +236,8 @@ final class ScanHealth {
                         .limit(PLACES)
                         .map(colour -> place(colour.patch().area().centre()))
                         .collect(Collectors.joining(", "))
-                + (patches.size() > PLACES ? " and more" : "");
+                + (patches.size() > PLACES ? " and more" : "")
+                + " (mm from the left and the top of the page)";
     }
 
     private static String place(PointMm at) {

@@ -2,11 +2,9 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -73,15 +71,9 @@ final class TwinCheck {
         List<PatchColour> all = new ArrayList<>();
         for (int i = 0; i < check.unlike.length; i++) {
             PatchColour colour = colours.get(i);
-            all.add(check.unlike[i] ? flagged(colour) : colour);
+            all.add(check.unlike[i] ? colour.flagged(ReadingFlag.UNLIKE_TWINS) : colour);
         }
         return all;
-    }
-
-    private static PatchColour flagged(PatchColour colour) {
-        Set<ReadingFlag> flags = EnumSet.of(ReadingFlag.UNLIKE_TWINS);
-        flags.addAll(colour.flags());
-        return colour.withFlags(flags);
     }
 
     /** Distances from the mean of the twins, standardised for the mean taken out. */

@@ -1,7 +1,6 @@
 package org.printassay.compare;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,15 +19,6 @@ import org.printassay.reading.ReadingFlag;
  * twins of a print.
  */
 final class CodeMeans {
-    private static final Set<ReadingFlag> DOUBTFUL =
-            EnumSet.of(
-                    ReadingFlag.DUSTY,
-                    ReadingFlag.UNEVEN,
-                    ReadingFlag.UNLIKE_TWINS,
-                    ReadingFlag.OUT_OF_LINE,
-                    ReadingFlag.DISTURBED,
-                    ReadingFlag.EDGE);
-
     /** Of each code, the readings of each print that has it. */
     private final Map<Rgb8, List<List<Lab>>> readings;
 
@@ -65,7 +55,9 @@ final class CodeMeans {
 
     private static List<Lab> kept(List<Reading> all, boolean relative) {
         List<Reading> good =
-                all.stream().filter(r -> r.flags().stream().noneMatch(DOUBTFUL::contains)).toList();
+                all.stream()
+                        .filter(r -> r.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
+                        .toList();
         List<Lab> labs = new ArrayList<>();
         for (Reading reading : good.isEmpty() ? all : good) {
             Lab lab = colour(reading, relative);

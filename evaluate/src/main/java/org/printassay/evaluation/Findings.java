@@ -127,7 +127,8 @@ final class Findings {
                                         + " stretched."
                                 : "The sheet was printed at %.1f %% across and %.1f %% down, not at"
                                         + " 100 %%.",
-                        100 * x, 100 * y),
+                        100 * x,
+                        100 * y),
                 "To 0.1 %, if the scan's declared resolution is true.",
                 unequal
                         ? "Scan on the glass, not through a feeder, and do not resize; if it stays,"

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -276,7 +277,8 @@ public final class ColourJudge {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
             boolean clean =
-                    reading.flags().stream().allMatch(flag -> flag == ReadingFlag.UNLIKE_TWINS);
+                    Set.of(ReadingFlag.UNLIKE_TWINS, ReadingFlag.DISTURBED)
+                            .containsAll(reading.flags());
             if (clean && (reading.lab() != null || reading.labRelative() != null)) {
                 byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }

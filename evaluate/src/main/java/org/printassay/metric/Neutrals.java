@@ -39,15 +39,6 @@ final class Neutrals {
     /** So many twins near a level tell how far twins usually lie from their middle. */
     private static final int NEIGHBOURHOOD = 32;
 
-    private static final Set<ReadingFlag> DOUBTFUL =
-            Set.of(
-                    ReadingFlag.DUSTY,
-                    ReadingFlag.UNEVEN,
-                    ReadingFlag.UNLIKE_TWINS,
-                    ReadingFlag.OUT_OF_LINE,
-                    ReadingFlag.DISTURBED,
-                    ReadingFlag.EDGE);
-
     /** Fewer levels make no ramp. */
     private static final int FEWEST_OF_RAMP = 8;
 
@@ -110,7 +101,7 @@ final class Neutrals {
     static List<Reading> undoubted(List<Reading> readings) {
         List<Reading> good =
                 readings.stream()
-                        .filter(r -> r.flags().stream().noneMatch(DOUBTFUL::contains))
+                        .filter(r -> r.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
                         .toList();
         return good.isEmpty() ? readings : good;
     }
@@ -265,10 +256,10 @@ final class Neutrals {
     }
 
     /**
-     * Levels that tone and neutrality are judged over: the ramp where there is one, else all. Levels
-     * that are out of line are left out, and a few of which every reading is doubtful: what lies on
-     * the sheet there would pass for a fault of the print. Where many are doubtful, the print may be
-     * so.
+     * Levels that tone and neutrality are judged over: the ramp where there is one, else all.
+     * Levels that are out of line are left out, and a few of which every reading is doubtful: what
+     * lies on the sheet there would pass for a fault of the print. Where many are doubtful, the
+     * print may be so.
      */
     List<LevelData> curve() {
         List<LevelData> all =
@@ -276,12 +267,18 @@ final class Neutrals {
                         ? all()
                         : levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
         List<LevelData> inLine =
-                all.stream().filter(d -> !only(Set.of(ReadingFlag.OUT_OF_LINE), d.level())).toList();
-        List<LevelData> sure = inLine.stream().filter(d -> !only(DOUBTFUL, d.level())).toList();
+                all.stream()
+                        .filter(d -> !only(Set.of(ReadingFlag.OUT_OF_LINE), d.level()))
+                        .toList();
+        List<LevelData> sure =
+                inLine.stream().filter(d -> !only(ReadingFlag.DOUBTFUL, d.level())).toList();
         return inLine.size() - sure.size() > MOST_DOUBTFUL * inLine.size() ? inLine : sure;
     }
 
-    /** Whether all readings of a level are flagged so; never said of the ends: the aim hangs on them. */
+    /**
+     * Whether all readings of a level are flagged so; never said of the ends: the aim hangs on
+     * them.
+     */
     private boolean only(Set<ReadingFlag> flags, int level) {
         return level != levels.firstKey()
                 && level != levels.lastKey()

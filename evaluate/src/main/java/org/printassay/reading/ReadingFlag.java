@@ -1,5 +1,7 @@
 package org.printassay.reading;
 
+import java.util.Set;
+
 /** Something that makes one reading less sure. */
 public enum ReadingFlag {
     /** Dust, hairs or scratches covered a good part of the patch. */
@@ -10,14 +12,23 @@ public enum ReadingFlag {
     UNEVEN("uneven"),
     /** It differs from patches of the same code by more than their spread explains. */
     UNLIKE_TWINS("unlike-twins"),
-    /** All around it departs from its twins in the same way. */
+    /** All patches of like tone around it depart from their twins in the same way. */
     DISTURBED("disturbed"),
-    /** A colour without twins, far from what the codes around it lead one to expect. */
+    /** Light from outside lay on it, and was taken off as well as it is known. */
+    LIT("lit"),
+    /** Without twins on its sheet, and far from what codes near its own lead one to expect. */
     OUT_OF_LINE("out-of-line"),
     /** Lossy coding keeps this colour in steps larger than 1 dE00. */
     COARSE("coarse"),
     /** Too near the edge of the scan: what lies beyond is unknown. */
     EDGE("edge");
+
+    /**
+     * What may make a reading wrong by more than its error says, so that it is left out where there
+     * are others. What a scanner cuts off, or coding keeps in steps, its twins have in common.
+     */
+    public static final Set<ReadingFlag> DOUBTFUL =
+            Set.of(DUSTY, UNEVEN, UNLIKE_TWINS, DISTURBED, LIT, OUT_OF_LINE, EDGE);
 
     private final String key;
 

@@ -40,7 +40,9 @@ final class JsonDerived {
         node.set("contrastDeltaL", fine(d == null ? null : d.contrastDeltaL()));
         node.set("stopsWithFlare", fine(d == null ? null : d.stopsWithFlare()));
         node.set("paperWords", JsonOut.text(d == null ? null : d.paperWords()));
-        node.set("paperDeltaCh", fine(d == null || Double.isNaN(d.paperDeltaCh()) ? null : d.paperDeltaCh()));
+        node.set(
+                "paperDeltaCh",
+                fine(d == null || Double.isNaN(d.paperDeltaCh()) ? null : d.paperDeltaCh()));
         node.set("obaIndex", fine(m == null ? null : m.brightener()));
         node.set(
                 "densities",

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,7 +66,7 @@ class LeakedLightTest {
         LightFit fit = LightFit.of(samples);
         Optional<LeakedLight> leak = fit.leak();
         assertTrue(leak.isPresent());
-        assertEquals(edge, leak.get().edge());
+        assertEquals(Set.of(edge), leak.get().edges());
         double largestAdded =
                 scan.sheet.patches().stream()
                         .map(patch -> patch.area().centre())
@@ -77,6 +78,27 @@ class LeakedLightTest {
         double largest =
                 blackErrors(scan, samples, fit).stream().mapToDouble(Math::abs).max().orElseThrow();
         assertTrue(largest < 3.2, "a black is off by " + largest);
+    }
+
+    @Test
+    void bothEdgesAreNamed() throws Exception {
+        SimulatedScan scan = scan(0.01, 5);
+        RectMm page = scan.sheet.page();
+        DoubleBinaryOperator left = at(LeakedLight.Edge.LEFT, page, 0.02);
+        DoubleBinaryOperator right = at(LeakedLight.Edge.RIGHT, page, 0.02);
+        scan.leak = (x, y) -> left.applyAsDouble(x, y) + right.applyAsDouble(x, y);
+        LightFit fit = LightFit.of(scan.scan());
+        assertEquals("left and right", fit.leak().orElseThrow().words());
+    }
+
+    /** By as many L* in all tones: that is the print. */
+    @Test
+    void aPrintThatIsLighterAtAnEdgeIsNotTakenForIt() throws Exception {
+        for (double more : new double[] {1.5, 3}) {
+            SimulatedScan scan = scan(0.01, 6);
+            scan.drift = (x, y) -> more * Math.exp(-x / 40);
+            assertTrue(LightFit.of(scan.scan()).leak().isEmpty(), "lighter by " + more);
+        }
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -73,6 +74,22 @@ class LocalCheckTest {
                         });
         assertTrue(told.ofWithin() > 20, told.toString());
         assertEquals(0, told.beyond(), told.toString());
+    }
+
+    /** Dark tones of matte prints spread more than light ones. */
+    @Test
+    void darkTonesThatSpreadMoreAreNot() {
+        for (double spread : new double[] {0.5, 0.8, 1.2}) {
+            Random random = new Random(7);
+            Told told =
+                    told(
+                            (place, lab) -> {
+                                double dark = Math.min(1, Math.max(0, (45 - lab.l()) / 25));
+                                double more = spread * dark * random.nextGaussian();
+                                return new Lab(lab.l() + more, lab.a(), lab.b());
+                            });
+            assertTrue(told.ofWithin() + told.beyond() <= 2, spread + ": " + told);
+        }
     }
 
     @Test

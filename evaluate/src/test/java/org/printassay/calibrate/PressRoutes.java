@@ -31,8 +31,13 @@ final class PressRoutes {
 
     private PressRoutes() {}
 
-    /** By name, what each route makes of each code, absolute. */
+    /** By name, what each route from sRGB makes of each code, absolute. */
     static Map<String, Map<Rgb8, Lab>> all() throws IOException {
+        return from("srgb");
+    }
+
+    /** The same of another encoding: {@code srgb} or {@code adobe-rgb}. */
+    static Map<String, Map<Rgb8, Lab>> from(String space) throws IOException {
         Map<String, Map<Rgb8, Lab>> routes = new LinkedHashMap<>();
         InputStream in =
                 Objects.requireNonNull(
@@ -40,18 +45,18 @@ final class PressRoutes {
         try (BufferedReader lines =
                 new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-                if (line.startsWith("#")) {
+                String[] words = line.split(" ", -1);
+                if (!words[0].equals(space)) {
                     continue;
                 }
-                String[] words = line.split(" ", -1);
                 double[] n = new double[words.length];
-                for (int i = 1; i < n.length; i++) {
+                for (int i = 2; i < n.length; i++) {
                     n[i] = Double.parseDouble(words[i]);
                 }
-                routes.computeIfAbsent(words[0], k -> new HashMap<>())
+                routes.computeIfAbsent(words[1], k -> new HashMap<>())
                         .put(
-                                new Rgb8((int) n[1], (int) n[2], (int) n[3]),
-                                new Lab(n[4], n[5], n[6]));
+                                new Rgb8((int) n[2], (int) n[3], (int) n[4]),
+                                new Lab(n[5], n[6], n[7]));
             }
         }
         return routes;

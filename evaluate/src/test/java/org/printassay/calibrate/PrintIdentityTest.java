@@ -36,8 +36,8 @@ class PrintIdentityTest {
 
     @Test
     void printsThatDisagreeAreTold() {
-        PartResult first = read("FOGRA39L_coated-relative", 1);
-        PartResult second = read("FOGRA39L_coated-perceptual", 2);
+        PartResult first = read("second-relative", 1);
+        PartResult second = read("second-perceptual", 2);
         assertTrue(PrintIdentity.disagreement(first, second).isPresent());
         assertTrue(
                 ScanWarnings.of(List.of(first.part(), second.part()), List.of(first, second), false)
@@ -47,8 +47,8 @@ class PrintIdentityTest {
 
     @Test
     void repeatsThatAgreeAreNot() {
-        PartResult first = read("FOGRA39L_coated-relative", 1);
-        PartResult again = read("FOGRA39L_coated-relative", 2);
+        PartResult first = read("second-relative", 1);
+        PartResult again = read("second-relative", 2);
         assertEquals(Optional.empty(), PrintIdentity.disagreement(first, again));
     }
 }

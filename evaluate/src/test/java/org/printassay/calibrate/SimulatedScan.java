@@ -76,6 +76,9 @@ final class SimulatedScan {
     double paperTwinL = 0.05;
     double lid = 0.8;
 
+    /** How much lighter the print itself is at a place of the page, L*, but for bare paper. */
+    DoubleBinaryOperator drift = (x, y) -> 0;
+
     /** Light from outside at a place of the page, paper 1: x and y in millimetres. */
     DoubleBinaryOperator leak = (x, y) -> 0;
 
@@ -126,7 +129,10 @@ final class SimulatedScan {
             Patch patch = sheet.patches().get(i);
             boolean paper = patch.rgb().equals(Rgb8.grey(255));
             double spread = paper ? paperTwinL : twinL;
-            double common = spread * random.nextGaussian();
+            PointMm at = patch.area().centre();
+            double common =
+                    spread * random.nextGaussian()
+                            + (paper ? 0 : drift.applyAsDouble(at.x(), at.y()));
             for (int c = 0; c < 3; c++) {
                 double clean = reflectance(patch.rgb(), c);
                 double l = Lab.lightness(clean) + common + 0.3 * spread * random.nextGaussian();

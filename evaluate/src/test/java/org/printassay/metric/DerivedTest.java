@@ -84,7 +84,6 @@ class DerivedTest {
 
     @Test
     void aGreyScanKnowsNoColourOfPaper() {
-        assertEquals(
-                "not known: the scan is grey", words(new Lab(94, 0, 0), 1, PaperLight.NONE));
+        assertEquals("not known: the scan is grey", words(new Lab(94, 0, 0), 1, PaperLight.NONE));
     }
 }
