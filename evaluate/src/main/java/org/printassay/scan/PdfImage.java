@@ -218,6 +218,15 @@ record PdfImage(
                 && low.floatValue() > high.floatValue();
     }
 
+    /** Whether this may be a further strip of an image. */
+    boolean continues(PdfImage first) {
+        return width == first.width
+                && channels == first.channels
+                && bits == first.bits
+                && coding == first.coding
+                && inverted == first.inverted;
+    }
+
     /** Puts the coded data into a file that goes with the program. */
     static Path extracted(String name, COSStream image) throws IOException, Problem {
         Path file = temporary(name);

@@ -3,6 +3,7 @@ package org.printassay.scan;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -15,7 +16,8 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.problem.Problem;
 
 /**
- * The one page of a scanned PDF (ISO 32000-1): its image and how that is drawn.
+ * The one page of a scanned PDF (ISO 32000-1): its image and how that is drawn, or one of the
+ * strips in which office scanners write it.
  *
  * @param image what its dictionary tells
  * @param data the image's coded data, in a file that goes with the program
@@ -26,7 +28,11 @@ record PdfPage(
         PdfImage image, Path data, Optional<ScanInfo.Resolution> resolution, boolean mirrored) {
     private static final double POINTS_PER_INCH = 72;
 
-    static PdfPage read(Path file, String name) throws Problem {
+    /** More strips than this are no strips. */
+    private static final int MOST_STRIPS = 512;
+
+    /** The image, or its strips from the top. */
+    static List<PdfPage> read(Path file, String name) throws Problem {
         try (PDDocument document =
                 Loader.loadPDF(file.toFile(), IOUtils.createTempFileOnlyStreamCache())) {
             if (document.isEncrypted()) {
@@ -86,7 +92,7 @@ record PdfPage(
         return cause == null ? Problem.input(name, text) : Problem.input(name, text, cause);
     }
 
-    private static PdfPage read(String name, PDPage page) throws Problem, IOException {
+    private static List<PdfPage> read(String name, PDPage page) throws Problem, IOException {
         PdfDrawing drawing = PdfDrawing.of(name, page);
         List<PdfDrawing.Drawn> images = drawing.images();
         if (images.isEmpty() && drawing.incomplete()) {
@@ -103,25 +109,38 @@ record PdfPage(
                                     + " Print it, scan the print, and name the scan.")
                     : Problem.input(name, "has no image on its page. Scan to TIFF or PNG.");
         }
-        if (images.size() > 1) {
+        List<PdfDrawing.Drawn> strips =
+                images.size() > MOST_STRIPS ? List.of() : PdfDrawing.stacked(images);
+        List<PdfPage> pages = new ArrayList<>();
+        for (PdfDrawing.Drawn strip : strips) {
+            PdfImage image = PdfImage.of(name, strip.image());
+            if (!pages.isEmpty() && !image.continues(pages.get(0).image)) {
+                break;
+            }
+            pages.add(page(name, page, strip, image));
+        }
+        if (pages.size() < images.size()) {
             throw Problem.input(
                     name,
                     "has "
                             + images.size()
-                            + " images on its page; one image of the whole sheet is read. Scan to"
-                            + " TIFF or PNG.");
+                            + " images on its page that do not make up one; one image of the whole"
+                            + " sheet is read. Scan to TIFF or PNG.");
         }
-        PdfDrawing.Drawn only = images.get(0);
-        PdfImage image = PdfImage.of(name, only.image());
-        Matrix m = only.matrix();
+        return pages;
+    }
+
+    private static PdfPage page(String name, PDPage page, PdfDrawing.Drawn drawn, PdfImage image)
+            throws Problem, IOException {
+        Matrix m = drawn.matrix();
         double unit = page.getUserUnit() / POINTS_PER_INCH;
         double across = Math.hypot(m.getScaleX(), m.getShearY()) * unit;
         double down = Math.hypot(m.getShearX(), m.getScaleY()) * unit;
-        boolean sized = across > 0.1 && down > 0.1 && across < 1000 && down < 1000;
+        boolean sized = across > 0.1 && down > 0 && across < 1000 && down < 1000;
         double turn = m.getScaleX() * m.getScaleY() - m.getShearX() * m.getShearY();
         return new PdfPage(
                 image,
-                PdfImage.extracted(name, only.image()),
+                PdfImage.extracted(name, drawn.image()),
                 sized
                         ? Optional.of(
                                 new ScanInfo.Resolution(

@@ -7,6 +7,8 @@ import java.io.InputStream;
 import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.zip.InflaterInputStream;
 import java.util.zip.ZipException;
@@ -25,8 +27,15 @@ final class PdfScan implements ScanImage {
         this.jpeg = jpeg;
     }
 
-    static PdfScan open(Path file, String name) throws Problem {
-        PdfPage page = PdfPage.read(file, name);
+    static ScanImage open(Path file, String name) throws Problem {
+        List<ScanImage> strips = new ArrayList<>();
+        for (PdfPage page : PdfPage.read(file, name)) {
+            strips.add(open(page, name));
+        }
+        return strips.size() == 1 ? strips.get(0) : PdfStrips.of(strips);
+    }
+
+    private static PdfScan open(PdfPage page, String name) throws Problem {
         PdfImage image = page.image();
         ScanImage jpeg = null;
         int channels = image.channels();

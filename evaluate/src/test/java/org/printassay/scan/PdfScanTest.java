@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -16,8 +17,13 @@ import java.util.Arrays;
 import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
+import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
+import org.apache.pdfbox.util.Matrix;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -251,6 +257,65 @@ class PdfScanTest extends ScanFixture {
         Problem problem = assertThrows(Problem.class, () -> read(pdf));
         assertFalse(problem.getMessage().contains("\n"));
         return problem.getMessage();
+    }
+
+    /** Office scanners write strips; the order of drawing is theirs. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void readsStrips(boolean turned) throws Exception {
+        char[] samples = image(3, 8);
+        Path pdf = strips(samples, new int[] {1, 2, 0}, turned, 0);
+        assertSame(samples, read(pdf));
+        ScanInfo info = ScanFiles.open(pdf).info();
+        assertEquals(HEIGHT, info.height());
+        assertEquals(WIDTH, info.samplesPerInch().orElseThrow().x(), 0.01);
+    }
+
+    @Test
+    void stripsWithAGapAreRefused() throws Exception {
+        Path pdf = strips(image(3, 8), new int[] {0, 1, 2}, false, 2);
+        Problem problem = assertThrows(Problem.class, () -> ScanFiles.open(pdf));
+        assertTrue(problem.getMessage().contains("3 images"), problem.getMessage());
+        assertTrue(problem.getMessage().contains("do not make up one"), problem.getMessage());
+    }
+
+    /** Three strips of an image as wide as an inch, drawn by PDFBox. */
+    private Path strips(char[] samples, int[] order, boolean turned, double gap) throws Exception {
+        int[] from = {0, HEIGHT / 3, HEIGHT / 2, HEIGHT};
+        double row = 72.0 / WIDTH;
+        try (PDDocument document = new PDDocument()) {
+            PDPage page = new PDPage(new PDRectangle(300, 300));
+            document.addPage(page);
+            try (PDPageContentStream content = new PDPageContentStream(document, page)) {
+                for (int strip : order) {
+                    int rows = from[strip + 1] - from[strip];
+                    BufferedImage part = new BufferedImage(WIDTH, rows, BufferedImage.TYPE_INT_RGB);
+                    for (int y = 0; y < rows; y++) {
+                        for (int x = 0; x < WIDTH; x++) {
+                            int at = ((from[strip] + y) * WIDTH + x) * 3;
+                            int rgb = samples[at] >> 8 << 16 | samples[at + 1] >> 8 << 8;
+                            part.setRGB(x, y, rgb | samples[at + 2] >> 8);
+                        }
+                    }
+                    double bottom = 250 - row * from[strip + 1] - gap * strip;
+                    content.drawImage(
+                            LosslessFactory.createFromImage(document, part),
+                            turned
+                                    ? new Matrix(
+                                            0,
+                                            72,
+                                            (float) (-row * rows),
+                                            0,
+                                            (float) (300 - bottom),
+                                            20)
+                                    : new Matrix(
+                                            72, 0, 0, (float) (row * rows), 20, (float) bottom));
+                }
+            }
+            Path pdf = dir.resolve("strips.pdf");
+            document.save(pdf.toFile());
+            return pdf;
+        }
     }
 
     /** A PDF written by hand, its image coded by Deflate with a predictor. */
