@@ -45,6 +45,9 @@ record PatchColour(
     /** Relative step of a finite difference. */
     private static final double STEP = 0.01;
 
+    /** Twice the standard deviation of what coding lost, dE00, from which a colour is coarse. */
+    private static final double COARSE = 0.8;
+
     /** Colours of all patches of a scan, in the order of its samples. */
     static List<PatchColour> of(ScanPart part, LightFit light) {
         SheetSamples samples = part.samples();
@@ -170,7 +173,7 @@ record PatchColour(
         return DeltaE.ciede2000(seen, Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE)) > 1;
     }
 
-    /** Whether what coding may have lost, twice its standard deviation, is more than 1 dE00. */
+    /** Whether what coding may have lost, twice its standard deviation, is more than it may be. */
     private static boolean coarse(ScanColour colour, double[] rgb, List<double[]> lost) {
         Lab here = Lab.of(colour.toXyz(channels(rgb)), Xyz.PCS_WHITE);
         double squares = 0;
@@ -182,7 +185,7 @@ record PatchColour(
             Lab there = Lab.of(colour.toXyz(channels(moved)), Xyz.PCS_WHITE);
             squares += Math.pow(DeltaE.ciede2000(here, there), 2);
         }
-        return squares > 1;
+        return squares > COARSE * COARSE;
     }
 
     /** Step in L* in which coding keeps the mean lightness of an even area of this colour. */

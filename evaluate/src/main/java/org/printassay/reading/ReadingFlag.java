@@ -18,7 +18,7 @@ public enum ReadingFlag {
     LIT("lit"),
     /** Without twins on its sheet, and far from what codes near its own lead one to expect. */
     OUT_OF_LINE("out-of-line"),
-    /** Lossy coding keeps this colour in steps larger than 1 dE00. */
+    /** Lossy coding keeps this colour in steps: two standard deviations are more than 0.8 dE00. */
     COARSE("coarse"),
     /** Too near the edge of the scan: what lies beyond is unknown. */
     EDGE("edge");
