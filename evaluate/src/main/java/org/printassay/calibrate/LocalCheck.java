@@ -51,6 +51,7 @@ final class LocalCheck {
     private final List<PatchColour> colours;
     private final boolean[] doubted;
     private final Lab[] labs;
+    private final PointMm[] places;
 
     /** In CIELAB, distance of each patch from the middle of its twins; empty where it has none. */
     private final double[][] departures;
@@ -75,6 +76,10 @@ final class LocalCheck {
                 colours.stream()
                         .map(colour -> Lab.of(colour.relative(), Xyz.PCS_WHITE))
                         .toArray(Lab[]::new);
+        this.places =
+                colours.stream()
+                        .map(colour -> colour.patch().area().centre())
+                        .toArray(PointMm[]::new);
         this.departures = new double[labs.length][0];
         this.lights = new double[labs.length][0];
         this.zones = new int[labs.length];
@@ -161,7 +166,7 @@ final class LocalCheck {
             boolean[] found = new boolean[disturbed.length];
             boolean any = false;
             for (int i = 0; i < found.length; i++) {
-                found[i] = check.movedAlike(i) || check.lit(i);
+                found[i] = check.disturbed(i);
                 any |= found[i];
             }
             disturbed = found;
@@ -177,18 +182,27 @@ final class LocalCheck {
         return all;
     }
 
+    /** A patch near another, and how near: 1 at the same place. */
+    private record Near(int patch, double nearness) {}
+
     /** A patch with twins near another: its departure, and how much it tells of that. */
     @SuppressWarnings("ArrayRecordComponent") // stays inside this class
     private record Beside(int patch, double[] departure, double weight) {}
 
+    private boolean disturbed(int patch) {
+        List<Near> near = near(patch);
+        return movedAlike(patch, near) || lit(patch, near);
+    }
+
     /** Whether patches of like tone around a patch are off their twins in the same way. */
-    private boolean movedAlike(int patch) {
+    private boolean movedAlike(int patch, List<Near> near) {
         List<Beside> beside = new ArrayList<>();
-        for (int k = 0; k < labs.length; k++) {
-            double near = nearness(patch, k);
+        for (Near one : near) {
+            int k = one.patch();
             double apart = Math.abs(labs[k].l() - labs[patch].l()) / LIKE_L;
-            if (near > 0 && departures[k].length > 0 && apart < REACH) {
-                beside.add(new Beside(k, departures[k], near * Math.exp(-apart * apart / 2)));
+            if (apart < REACH) {
+                double weight = one.nearness() * Math.exp(-apart * apart / 2);
+                beside.add(new Beside(k, departures[k], weight));
             }
         }
         if (alike(beside) < FEWEST) {
@@ -212,18 +226,17 @@ final class LocalCheck {
     }
 
     /** Whether the same light is added to all patches around a patch. */
-    private boolean lit(int patch) {
+    private boolean lit(int patch, List<Near> near) {
         List<Beside> beside = new ArrayList<>();
         double precision = 0;
-        for (int k = 0; k < labs.length; k++) {
-            double near = nearness(patch, k);
-            if (near > 0 && lights[k].length > 0) {
-                double error =
-                        scales[0].zones()[zones[k]]
-                                / TwinData.slope(colours.get(k).relative().y() / 100);
-                beside.add(new Beside(k, lights[k], near / (error * error)));
-                precision += near / (error * error);
-            }
+        for (Near one : near) {
+            int k = one.patch();
+            double error =
+                    scales[0].zones()[zones[k]]
+                            / TwinData.slope(colours.get(k).relative().y() / 100);
+            double weight = one.nearness() / (error * error);
+            beside.add(new Beside(k, lights[k], weight));
+            precision += weight;
         }
         if (alike(beside) < FEWEST) {
             return false;
@@ -243,15 +256,18 @@ final class LocalCheck {
         return DeltaE.ciede2000(labs[patch], Lab.of(without, white)) > LEAST_DELTA_E;
     }
 
-    /** Near 1 side by side, 0 out of reach; a patch is no witness of its own. */
-    private double nearness(int patch, int other) {
-        if (patch == other) {
-            return 0;
+    /** The patches with twins within reach; a patch is no witness of its own. */
+    private List<Near> near(int patch) {
+        List<Near> near = new ArrayList<>();
+        for (int k = 0; k < labs.length; k++) {
+            double x = places[k].x() - places[patch].x();
+            double y = places[k].y() - places[patch].y();
+            double away = (x * x + y * y) / (NEAR_MM * NEAR_MM);
+            if (k != patch && departures[k].length > 0 && away < REACH * REACH) {
+                near.add(new Near(k, Math.exp(-away / 2)));
+            }
         }
-        PointMm here = colours.get(patch).patch().area().centre();
-        PointMm there = colours.get(other).patch().area().centre();
-        double away = Math.hypot(there.x() - here.x(), there.y() - here.y()) / NEAR_MM;
-        return away < REACH ? Math.exp(-away * away / 2) : 0;
+        return near;
     }
 
     /** How many patches of equal weight would tell as much. */
