@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.IntUnaryOperator;
 import java.util.stream.Collectors;
@@ -184,7 +185,10 @@ class MarkedPatchTest {
                 good.patches().stream()
                         .collect(Collectors.toMap(Reading::id, Reading::labRelative));
         for (Reading reading : e.patches()) {
-            double off = DeltaE.ciede2000(before.get(reading.id()), reading.labRelative());
+            double off =
+                    DeltaE.ciede2000(
+                            Objects.requireNonNull(before.get(reading.id())),
+                            Objects.requireNonNull(reading.labRelative()));
             assertTrue(!reading.flags().isEmpty() || off < 2, reading.id() + " off by " + off);
         }
     }

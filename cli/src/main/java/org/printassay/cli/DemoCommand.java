@@ -158,7 +158,7 @@ final class DemoCommand implements Callable<Integer> {
                                             null),
                                     EvaluationRequest.JUST_VISIBLE,
                                     RgbSpace.SRGB));
-            Reports.writeAll(result.evaluation(), Previews.of(result.scans()), true, place);
+            Reports.writeAll(result.evaluation(), Previews.of(result), true, place);
             prints.add(new NamedPrint(scenario.key(), result.evaluation()));
             reports.put(scenario.paper().name(), scenario.key() + "/report.html");
         }

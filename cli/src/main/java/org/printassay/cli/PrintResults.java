@@ -31,7 +31,7 @@ final class PrintResults {
                 part -> {
                     Reports.writeAll(
                             result.evaluation(),
-                            Previews.of(result.scans()),
+                            Previews.of(result),
                             false,
                             pages.orElseGet(() -> Reports.pagesLike(result.evaluation())),
                             part);

@@ -19,8 +19,8 @@ public final class PageText {
     public static final String NOTES = "Please note";
     public static final String SCANS = "What was read";
     public static final String SCANS_LEAD =
-            "Thin outlines show where patches were read, heavy ones the markers. If they lie beside"
-                    + " the patches, do not trust this report.";
+            "Thin outlines show where patches were read, heavy ones the markers; a cross marks what"
+                    + " is doubtful. If outlines lie beside the patches, do not trust this report.";
 
     /** On paper those pictures stand last. */
     public static final String SCANS_LAST =

@@ -131,6 +131,9 @@ public final class ReportPage {
         for (ScanPreview scan : scans) {
             StringBuilder caption = new StringBuilder(scan.file()).append(": ");
             caption.append(scan.patchOutlines().size()).append(" patches read");
+            if (!scan.doubtful().isEmpty()) {
+                caption.append(", ").append(scan.doubtful().size()).append(" doubtful");
+            }
             for (PlacementSummary p : e.placements()) {
                 if (p.file().equals(scan.file())) {
                     caption.append("; sheet ").append(p.sheet()).append(", ");

@@ -21,7 +21,10 @@ import org.printassay.report.draw.Mark;
 import org.printassay.report.draw.SvgWriter;
 import org.printassay.report.paged.Picture;
 
-/** A scan as a picture, with outlines where patches and markers were found. */
+/**
+ * A scan as a picture, with outlines where patches and markers were found, and crosses over what is
+ * doubtful.
+ */
 public final class ScanFigure implements Content {
     private static final float QUALITY = 0.82f;
 
@@ -50,7 +53,10 @@ public final class ScanFigure implements Content {
                 + " patches and "
                 + scan.markers().size()
                 + " markers outlined in "
-                + scan.file();
+                + scan.file()
+                + (scan.doubtful().isEmpty()
+                        ? ""
+                        : ", " + scan.doubtful().size() + " doubtful ones crossed");
     }
 
     @Override
@@ -66,6 +72,8 @@ public final class ScanFigure implements Content {
         out.append(Base64.getEncoder().encodeToString(jpeg)).append("\"/>");
         outlines(out, scan.patchOutlines(), "found-under");
         outlines(out, scan.patchOutlines(), "found");
+        crosses(out, scan.doubtful(), "found-under");
+        crosses(out, scan.doubtful(), "found");
         outlines(out, scan.markers(), "found-marker");
         output.writeContent(out.append("</svg>").toString());
     }
@@ -77,6 +85,8 @@ public final class ScanFigure implements Content {
                         "Scan", title() + ".", scan.image().getWidth(), scan.image().getHeight());
         outlines(over, scan.patchOutlines(), Ink.FOUND_UNDER);
         outlines(over, scan.patchOutlines(), Ink.FOUND);
+        crosses(over, scan.doubtful(), Ink.FOUND_UNDER);
+        crosses(over, scan.doubtful(), Ink.FOUND);
         outlines(over, scan.markers(), Ink.FOUND_MARKER);
         return new Picture(jpeg, over);
     }
@@ -87,6 +97,34 @@ public final class ScanFigure implements Content {
         }
     }
 
+    private static void crosses(Drawing over, List<List<Point2D>> shapes, Ink ink) {
+        for (List<Point2D> shape : shapes) {
+            for (int from = 0; from < 2; from++) {
+                Point2D one = shape.get(from);
+                Point2D other = shape.get(from + 2);
+                over.line(one.getX(), one.getY(), other.getX(), other.getY(), ink);
+            }
+        }
+    }
+
+    private static void crosses(StringBuilder out, List<List<Point2D>> shapes, String cssClass) {
+        if (shapes.isEmpty()) {
+            return;
+        }
+        out.append("<path class=\"").append(cssClass).append("\" d=\"");
+        for (List<Point2D> shape : shapes) {
+            for (int from = 0; from < 2; from++) {
+                place(out, 'M', shape.get(from));
+                place(out, 'L', shape.get(from + 2));
+            }
+        }
+        out.append("\"/>");
+    }
+
+    private static void place(StringBuilder out, char command, Point2D p) {
+        out.append(command).append(tenth(p.getX())).append(' ').append(tenth(p.getY()));
+    }
+
     private static void outlines(StringBuilder out, List<List<Point2D>> shapes, String cssClass) {
         if (shapes.isEmpty()) {
             return;
@@ -95,7 +133,7 @@ public final class ScanFigure implements Content {
         for (List<Point2D> shape : shapes) {
             char command = 'M';
             for (Point2D p : shape) {
-                out.append(command).append(tenth(p.getX())).append(' ').append(tenth(p.getY()));
+                place(out, command, p);
                 command = 'L';
             }
             out.append('Z');

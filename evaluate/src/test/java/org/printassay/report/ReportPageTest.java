@@ -173,4 +173,18 @@ class ReportPageTest {
         assertFalse(page.contains("null"));
         assertFalse(page.contains("NaN"));
     }
+
+    @Test
+    void whatIsDoubtfulIsCrossedInThePictureOfTheScan() throws Exception {
+        ScanPreview preview = SampleEvaluations.preview("s.tif");
+        String page = ReportPage.write(SampleEvaluations.plain(), List.of(preview), true);
+        assertEquals(6, preview.doubtful().size());
+        assertTrue(page.contains("6 doubtful ones crossed"), "in the picture's title");
+        assertTrue(page.contains("patches read, 6 doubtful"), "in its caption");
+        Matcher paths = Pattern.compile("<path class=\"found\" d=\"([^\"]*)\"/>").matcher(page);
+        assertTrue(paths.find(), "outlines");
+        assertTrue(paths.find(), "crosses");
+        assertEquals(12, paths.group(1).chars().filter(c -> c == 'M').count());
+        assertFalse(paths.group(1).contains("Z"), "lines, not outlines");
+    }
 }

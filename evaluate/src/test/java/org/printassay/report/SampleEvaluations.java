@@ -149,7 +149,7 @@ final class SampleEvaluations {
             markers.add(corners(x, y, 34, 34));
         }
         g.dispose();
-        return new ScanPreview(file, image, patches, markers);
+        return new ScanPreview(file, image, patches, patches.subList(40, 46), markers);
     }
 
     private static List<Point2D> corners(double x, double y, double w, double h) {
