@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.printassay.colour.Lab;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -15,11 +16,12 @@ import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 
 /**
- * Light from outside that reaches under the lid at edges of the sheet: it adds the same to every
- * patch there, light or dark, and dies away inwards. Twins of dark codes tell it; a print that is
- * lighter there by as many L* in all tones is another thing. What it added is taken off in a first
- * approximation, so that it does not pass for stray light of the whole sheet; the exact shape of
- * what is left is not known. Light from a corner is taken for light from an edge.
+ * Light from outside that reaches under the lid along edges of the sheet: it adds the same to every
+ * patch there, light or dark, and dies away inwards. Twins of dark codes tell it, on sheets that
+ * have enough of them; a print with less ink there is another thing, which mid-tones tell. What it
+ * added is taken off in a first approximation, so that it does not pass for stray light of the
+ * whole sheet; the exact shape of what is left is not known. Light that comes in at a corner or a
+ * part of an edge is not looked for.
  *
  * @param edges where it comes in, edges of the sheet as it was designed
  * @param added in device light, by channel (always three), then by patch in the order of the
@@ -31,7 +33,7 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
     /** Standard errors from which it is taken for real. */
     private static final double SIGNIFICANT = 10;
 
-    /** What it must explain better than a print that is lighter there, chi-square. */
+    /** What it must explain better than a print with less ink there, chi-square. */
     private static final double CLEARLY = 50;
 
     /** It matters from this many L* in the patch that it changes most. */
@@ -42,13 +44,13 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
 
     private static final double[] POWERS = {1, 2};
 
-    /** Where it may be though it was not found, it dies away in this length. */
-    private static final double TAIL_MM = 80;
+    /** Where it may be though it was not found it reaches farther, by this factor. */
+    private static final double TAIL = 2;
 
     /** Standard error as share of what was found, and of how it would go on. */
     private static final double UNSURE = 0.25;
 
-    private static final double UNSURE_TAIL = 0.1;
+    private static final double UNSURE_TAIL = 0.15;
 
     /** How often it is looked for again in what is left, for it hides behind stray light. */
     private static final int ROUNDS = 5;
@@ -56,8 +58,13 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final double LEAST_SCALE = 0.02;
 
-    /** Residuals count no further than this many standard deviations. */
-    private static final double HELD = 6;
+    /** Standard deviations from which residuals count by size instead of square (Huber). */
+    private static final double HELD = 3;
+
+    private static final int STEPS = 6;
+
+    /** How often a print with less ink is looked for instead. */
+    private static final int RIVAL_ROUNDS = 3;
 
     /** Edges of a sheet as it was designed. */
     enum Edge {
@@ -85,23 +92,76 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
             SheetSamples samples,
             ScanLight scan,
             LightFitter.Outcome found,
-            Optional<LeakedLight> leak) {}
+            Optional<LeakedLight> leak) {
+        private static Cleared of(SheetSamples samples, Optional<LeakedLight> leak) {
+            ScanLight scan = ScanLight.of(samples);
+            return new Cleared(samples, scan, LightFitter.fit(scan), leak);
+        }
+    }
 
     /** Samples without the light that leaks in, as far as twins show any. */
     static Cleared cleared(SheetSamples given) {
         ScanLight scan = ScanLight.of(given);
-        Cleared cleared = new Cleared(given, scan, LightFitter.fit(scan), Optional.empty());
+        Cleared first = new Cleared(given, scan, LightFitter.fit(scan), Optional.empty());
+        Cleared light = first;
         for (int round = 0; round < ROUNDS; round++) {
-            Optional<LeakedLight> more = strongest(cleared);
+            Optional<LeakedLight> more = strongest(light);
             if (more.isEmpty()) {
                 break;
             }
-            LeakedLight sum = cleared.leak.map(one -> one.and(more.get())).orElse(more.get());
-            SheetSamples left = sum.removedFrom(given);
-            ScanLight again = ScanLight.of(left);
-            cleared = new Cleared(left, again, LightFitter.fit(again), Optional.of(sum));
+            LeakedLight sum = light.leak.map(one -> one.and(more.get())).orElse(more.get());
+            light = Cleared.of(sum.removedFrom(given), Optional.of(sum));
         }
-        return cleared;
+        return light.leak.isPresent() && clearlyLight(first, light) ? light : first;
+    }
+
+    /** Whether light explains the twins better than any print with less ink at the same edges. */
+    private static boolean clearlyLight(Cleared first, Cleared light) {
+        Departures left = Departures.of(light);
+        for (LessInk way : LessInk.values()) {
+            Cleared print = first;
+            for (int round = 0; round < RIVAL_ROUNDS; round++) {
+                print = withMoreInk(print, light.leak.orElseThrow().edges, way);
+            }
+            if (Departures.of(print).loss(left.scale) < left.loss(left.scale) + CLEARLY) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Samples as if more ink lay where the print is lighter, by the shape that fits best. */
+    private static Cleared withMoreInk(Cleared so, Set<Edge> edges, LessInk way) {
+        Departures departures = Departures.of(so);
+        Fit best = Fit.NONE;
+        double[] shape = new double[so.samples.samples().size()];
+        for (Edge edge : edges) {
+            for (double depth : DEPTHS_MM) {
+                for (double power : POWERS) {
+                    double[] lighter =
+                            departures.lighter(shape(so.samples, edge, depth, power), way);
+                    Fit fit = departures.fit(lighter);
+                    if (fit.gain() > best.gain()) {
+                        best = fit;
+                        shape = lighter;
+                    }
+                }
+            }
+        }
+        double[][] added = new double[LightRemoval.CHANNELS][shape.length];
+        for (int c = 0; c < added.length; c++) {
+            int from = Math.min(c, so.scan.channels().size() - 1);
+            double paper = so.scan.paper()[from];
+            for (int i = 0; i < shape.length; i++) {
+                // Light of each channel in proportion to that in which the departure was seen.
+                double light = so.samples.samples().get(i).linear().channel(c);
+                double seen = Math.max(1e-4, departures.light[i]);
+                added[c][i] = best.amount() * shape[i] / seen * light;
+                added[c][i] = Math.max(-paper, Math.min(paper, added[c][i]));
+            }
+        }
+        LeakedLight as = new LeakedLight(edges, added, added);
+        return Cleared.of(as.removedFrom(so.samples), Optional.empty());
     }
 
     private LeakedLight and(LeakedLight more) {
@@ -171,47 +231,42 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
     }
 
     private static Optional<LeakedLight> strongest(Cleared so) {
-        LightFitter.Outcome full = so.found.full();
-        if (full == null) {
+        if (so.found.full() == null) {
             return Optional.empty();
         }
-        ScanLight scan = so.scan;
-        int channels = scan.channels().size();
-        LightRemoval removal = LightRemoval.of(so.samples, scan, full);
-        Departures departures = Departures.of(scan, removal, channels / 2);
-        double most = SIGNIFICANT;
-        double rival = 0;
-        Edge where = null;
+        Departures departures = Departures.of(so);
+        Fit best = Fit.NONE;
+        Edge where = Edge.LEFT;
+        double depthMm = 0;
         double[] shape = {};
         for (Edge edge : Edge.values()) {
             for (double depth : DEPTHS_MM) {
                 for (double power : POWERS) {
                     double[] tried = shape(so.samples, edge, depth, power);
-                    double significance = departures.along(tried).significance();
-                    if (significance > most) {
-                        most = significance;
+                    Fit fit = departures.fit(tried);
+                    if (fit.gain() > best.gain() && fit.amount() > 0) {
+                        best = fit;
                         where = edge;
+                        depthMm = depth;
                         shape = tried;
                     }
-                    rival = Math.max(rival, departures.alike(tried).significance());
                 }
             }
         }
-        if (where == null
-                || most * most < rival * rival + CLEARLY
-                || departures.along(shape).largestL() < LEAST_L) {
+        if (best.significance() < SIGNIFICANT || best.largestL() < LEAST_L) {
             return Optional.empty();
         }
+        int channels = so.scan.channels().size();
         double peak = Arrays.stream(shape).max().orElse(0);
-        double[] beyond = shape(so.samples, where, TAIL_MM, 1);
+        double[] beyond = shape(so.samples, where, TAIL * depthMm, 1);
         double farthest = Arrays.stream(beyond).max().orElse(1);
         double[][] added = new double[LightRemoval.CHANNELS][shape.length];
         double[][] tail = new double[LightRemoval.CHANNELS][shape.length];
         for (int c = 0; c < added.length; c++) {
             int from = Math.min(c, channels - 1);
             double amount =
-                    Math.max(0, Departures.of(scan, removal, from).along(shape).amount())
-                            * scan.paper()[from];
+                    Math.max(0, Departures.of(so, from).fit(shape).amount())
+                            * so.scan.paper()[from];
             for (int i = 0; i < shape.length; i++) {
                 added[c][i] = amount * shape[i];
                 tail[c][i] = amount * peak * beyond[i] / farthest;
@@ -232,89 +287,143 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
                 .toArray();
     }
 
+    /** How a print with less ink at a place is lighter there, by tone. */
+    enum LessInk {
+        ALIKE,
+        BY_INK,
+        BY_SQUARE,
+        DARKS;
+
+        /** L* by which a tone is lighter, against others. */
+        double at(double lightness) {
+            double ink = Math.max(0, 1 - lightness / 100);
+            return switch (this) {
+                case ALIKE -> 1;
+                case BY_INK -> ink;
+                case BY_SQUARE -> ink * ink;
+                case DARKS -> Math.max(0, 1 - lightness / 40);
+            };
+        }
+    }
+
+    /**
+     * A shape fitted to the departures.
+     *
+     * @param amount of light, paper 1
+     * @param significance amount over its standard error
+     * @param largestL what it does to the lightness of the patch that it changes most, L*
+     * @param gain by how much it explains the departures better than nothing, as chi-square
+     */
+    private record Fit(double amount, double significance, double largestL, double gain) {
+        static final Fit NONE = new Fit(0, 0, 0, 0);
+    }
+
     /** How patches differ from the mean of their twins in one channel, paper 1. */
     private static final class Departures {
         private final TwinData data;
+        private final int[] rows;
+        private final double[] light;
+
+        /** L* for each unit of light. */
         private final double[] slopes;
-        private final double[] weights;
+
         private final double[] off;
+        private final double scale;
 
         private Departures(TwinData data, double[] light) {
             this.data = data;
+            this.rows = data.rows();
+            this.light = light;
+            this.off = fromMeans(light);
             this.slopes =
                     Arrays.stream(light).map(one -> TwinData.slope(Math.max(0, one))).toArray();
-            this.weights = new double[light.length];
-            this.off = fromMeans(light);
-            int[] rows = data.rows();
             double[] sizes =
                     Arrays.stream(rows)
                             .mapToDouble(i -> Math.abs(off[i]) * slopes[i])
                             .sorted()
                             .toArray();
-            double scale =
+            this.scale =
                     sizes.length == 0
                             ? LEAST_SCALE
                             : Math.max(LEAST_SCALE, MAD_TO_SIGMA * sizes[sizes.length / 2]);
-            for (int i : rows) {
-                weights[i] = Math.pow(slopes[i] / scale, 2);
-                double limit = HELD * scale / slopes[i];
-                off[i] = Math.max(-limit, Math.min(limit, off[i]));
-            }
         }
 
-        static Departures of(ScanLight scan, LightRemoval removal, int channel) {
+        static Departures of(Cleared so) {
+            return of(so, so.scan.channels().size() / 2);
+        }
+
+        static Departures of(Cleared so, int channel) {
+            LightFitter.Outcome full = so.found.full();
+            LightRemoval removal =
+                    LightRemoval.of(so.samples, so.scan, full == null ? so.found : full);
             double[] light = removal.corrected()[channel].clone();
             for (int i = 0; i < light.length; i++) {
-                light[i] /= scan.paper()[channel];
+                light[i] /= so.scan.paper()[channel];
             }
-            return new Departures(scan.channels().get(channel).data(), light);
+            return new Departures(so.scan.channels().get(channel).data(), light);
         }
 
         private double[] fromMeans(double[] values) {
             double[] sums = new double[data.groups()];
             double[] sizes = new double[data.groups()];
-            for (int i : data.rows()) {
+            for (int i : rows) {
                 sums[data.group()[i]] += values[i];
                 sizes[data.group()[i]]++;
             }
             double[] from = new double[values.length];
-            for (int i : data.rows()) {
+            for (int i : rows) {
                 from[i] = values[i] - sums[data.group()[i]] / sizes[data.group()[i]];
             }
             return from;
         }
 
-        /**
-         * A shape fitted to the departures.
-         *
-         * @param amount of light, paper 1
-         * @param significance amount over its standard error
-         * @param largestL what it does to the lightness of the patch that it changes most, L*
-         */
-        private record Fit(double amount, double significance, double largestL) {}
-
-        /** The same light added at places that are alike. */
-        Fit along(double[] shape) {
-            double[] varied = fromMeans(shape);
-            double with = 0;
-            double of = 0;
-            double largest = 0;
-            for (int i : data.rows()) {
-                with += weights[i] * off[i] * varied[i];
-                of += weights[i] * varied[i] * varied[i];
-                largest = Math.max(largest, shape[i] * slopes[i]);
+        /** Light that a print with less ink throws back more. */
+        double[] lighter(double[] shape, LessInk way) {
+            double[] lighter = new double[shape.length];
+            for (int i = 0; i < shape.length; i++) {
+                lighter[i] = shape[i] * way.at(Lab.lightness(light[i])) / slopes[i];
             }
-            double amount = of > 0 ? with / of : 0;
-            return new Fit(amount, amount * Math.sqrt(of), amount * largest);
+            return lighter;
         }
 
-        /** The same L* added at places that are alike, whatever the tone. */
-        Fit alike(double[] shape) {
-            double[] inLight = new double[shape.length];
-            for (int i = 0; i < shape.length; i++) {
-                inLight[i] = shape[i] / slopes[i];
+        /** Huber's fit. */
+        Fit fit(double[] change) {
+            double[] x = fromMeans(change);
+            double amount = 0;
+            double squares = 0;
+            for (int step = 0; step < STEPS; step++) {
+                squares = 0;
+                double with = 0;
+                for (int i : rows) {
+                    double z = slopes[i] / scale * (off[i] - amount * x[i]);
+                    double held = Math.min(1, HELD / Math.max(1e-9, Math.abs(z)));
+                    double weight = held * Math.pow(slopes[i] / scale, 2);
+                    squares += weight * x[i] * x[i];
+                    with += weight * x[i] * off[i];
+                }
+                if (!(squares > 0)) {
+                    return Fit.NONE;
+                }
+                amount = with / squares;
             }
-            return along(inLight);
+            double gain = 0;
+            double largest = 0;
+            for (int i : rows) {
+                gain += huber(slopes[i] / scale * off[i]);
+                gain -= huber(slopes[i] / scale * (off[i] - amount * x[i]));
+                largest = Math.max(largest, change[i] * slopes[i]);
+            }
+            return new Fit(amount, amount * Math.sqrt(squares), amount * largest, gain);
+        }
+
+        /** What all departures come to, in units of a spread, L*. */
+        double loss(double spread) {
+            return Arrays.stream(rows).mapToDouble(i -> huber(slopes[i] / spread * off[i])).sum();
+        }
+
+        private static double huber(double z) {
+            double size = Math.abs(z);
+            return size <= HELD ? z * z : HELD * (2 * size - HELD);
         }
     }
 }

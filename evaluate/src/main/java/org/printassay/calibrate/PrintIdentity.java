@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
@@ -32,7 +33,7 @@ final class PrintIdentity {
     /** Mean dE00 of greys relative to paper that two scanners can make of one print. */
     private static final double SCANNERS_DIFFER = 4;
 
-    /** The same that one scanner makes no more of, and the same of blacks, L*. */
+    /** The same that repeats on one scanner stay below, and L* of their blacks. */
     private static final double REPEATS_DIFFER = 1.5;
 
     private static final double BLACKS_DIFFER = 4;
@@ -100,19 +101,19 @@ final class PrintIdentity {
             return Optional.empty();
         }
         double apart = apart(greys);
-        double blacks =
+        OptionalDouble blacks =
                 groups.getOrDefault(Rgb8.grey(0), List.of()).stream()
                         .mapToDouble(pair -> pair.second.l() - pair.first.l())
-                        .average()
-                        .orElse(0);
-        return apart > REPEATS_DIFFER || Math.abs(blacks) > BLACKS_DIFFER
-                ? Optional.of(
-                        String.format(
-                                Locale.ROOT,
-                                "greys differ by %.1f dE00 in the mean, black by %.1f L*",
-                                apart,
-                                Math.abs(blacks)))
-                : Optional.empty();
+                        .average();
+        double black = Math.abs(blacks.orElse(0));
+        if (apart <= REPEATS_DIFFER && black <= BLACKS_DIFFER) {
+            return Optional.empty();
+        }
+        String words = String.format(Locale.ROOT, "greys differ by %.1f dE00 in the mean", apart);
+        return Optional.of(
+                blacks.isEmpty()
+                        ? words
+                        : words + String.format(Locale.ROOT, ", black by %.1f L*", black));
     }
 
     /** The first two of several scans that cannot be of one print. */

@@ -39,13 +39,13 @@ final class ScanHealth {
     /** So many places are named. */
     private static final int PLACES = 6;
 
+    private static final String LOOK =
+            " Look there for marks, smudges or damage, clean, and scan again; or print anew.";
+
     private final PartResult result;
     private final SheetSamples samples;
     private final ScanInfo info;
     private final HealthNotes notes;
-
-    private static final String LOOK =
-            " Look there for marks, smudges or damage, clean, and scan again; or print anew.";
 
     private ScanHealth(PartResult result, HealthNotes notes) {
         this.result = result;

@@ -92,7 +92,7 @@ public record Evaluation(
      * paper.
      */
     public PaperLight paperLight() {
-        if (lightnessAlone()) {
+        if (fromScan && lightnessAlone()) {
             return PaperLight.NONE;
         }
         return switch (trust) {

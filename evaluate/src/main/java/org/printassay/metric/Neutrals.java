@@ -266,13 +266,17 @@ final class Neutrals {
                 ramp.size() < FEWEST_OF_RAMP
                         ? all()
                         : levels.values().stream().filter(d -> ramp.contains(d.level())).toList();
-        List<LevelData> inLine =
-                all.stream()
-                        .filter(d -> !only(Set.of(ReadingFlag.OUT_OF_LINE), d.level()))
-                        .toList();
+        List<LevelData> inLine = all.stream().filter(d -> !outOfLine(d.level())).toList();
         List<LevelData> sure =
                 inLine.stream().filter(d -> !only(ReadingFlag.DOUBTFUL, d.level())).toList();
         return inLine.size() - sure.size() > MOST_DOUBTFUL * inLine.size() ? inLine : sure;
+    }
+
+    /**
+     * Whether something lies on all patches of a level that would pass for a fault of the print.
+     */
+    boolean outOfLine(int level) {
+        return only(Set.of(ReadingFlag.OUT_OF_LINE), level);
     }
 
     /**

@@ -89,7 +89,10 @@ final class WedgeJudge {
         Optional<LevelData> anchor = neutrals.level(anchorLevel);
         List<LevelData> tested = new ArrayList<>();
         for (LevelData data : neutrals.all()) {
-            boolean known = data.level() == anchorLevel || !neutrals.covered(data.level());
+            boolean known =
+                    data.level() == anchorLevel
+                            || (!neutrals.covered(data.level())
+                                    && !neutrals.outOfLine(data.level()));
             if (known && Math.abs(data.level() - anchorLevel) <= REACH) {
                 tested.add(data);
             }

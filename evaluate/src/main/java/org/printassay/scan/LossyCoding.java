@@ -31,6 +31,15 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
         return new LossyCoding(lumaStep, chromaStep, quality, rgb);
     }
 
+    /** What is surely no finer than either of two. */
+    LossyCoding coarser(LossyCoding other) {
+        return new LossyCoding(
+                Math.max(lumaStep, other.lumaStep),
+                Math.max(chromaStep, other.chromaStep),
+                Math.min(quality, other.quality),
+                ofRgb);
+    }
+
     /**
      * From quantisation tables.
      *

@@ -37,60 +37,10 @@ final class PdfDrawing {
 
     /** A drawn image and the matrix from its unit square to the page. */
     record Drawn(COSStream image, Matrix matrix) {
-        /** How far, in its own heights or widths, another lies from where it would go on below. */
-        private double gap(Drawn below) {
-            double width = Math.hypot(matrix.getScaleX(), matrix.getShearY());
-            double right = distance(corner(1, 0), below.corner(1, 1));
-            double left = distance(corner(0, 0), below.corner(0, 1));
-            return Math.max(left, right) / width;
-        }
-
-        private Point2D.Float corner(float x, float y) {
+        /** Corner of the image; x runs right, y up. */
+        Point2D corner(int x, int y) {
             return matrix.transformPoint(x, y);
         }
-
-        private static double distance(Point2D.Float one, Point2D.Float other) {
-            return one.distance(other);
-        }
-    }
-
-    /** Strips of one image may be this far apart, as share of its width: rounded coordinates. */
-    private static final double SEAM = 0.002;
-
-    /**
-     * The same images from the top, if each goes on where the one above it ends; else none. One
-     * image is its own strip.
-     */
-    static List<Drawn> stacked(List<Drawn> images) {
-        int[] next = new int[images.size()];
-        boolean[] below = new boolean[next.length];
-        for (int i = 0; i < next.length; i++) {
-            next[i] = below(i, images);
-            if (next[i] >= 0) {
-                below[next[i]] = true;
-            }
-        }
-        int top = 0;
-        while (top < next.length && below[top]) {
-            top++;
-        }
-        List<Drawn> stack = new ArrayList<>();
-        // Strips without height may lie below each other in a ring.
-        int i = top;
-        while (i >= 0 && i < next.length && stack.size() <= next.length) {
-            stack.add(images.get(i));
-            i = next[i];
-        }
-        return stack.size() == images.size() ? stack : List.of();
-    }
-
-    private static int below(int above, List<Drawn> images) {
-        for (int i = 0; i < images.size(); i++) {
-            if (i != above && images.get(above).gap(images.get(i)) < SEAM) {
-                return i;
-            }
-        }
-        return -1;
     }
 
     private final String name;

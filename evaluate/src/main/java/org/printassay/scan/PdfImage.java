@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -43,6 +44,7 @@ record PdfImage(
         OptionalInt transform) {
     private static final int LARGEST_PROFILE = 16 << 20;
     private static final int PIECE = 1 << 16;
+    private static final byte[] NO_PROFILE = {};
 
     /** Codings that are read. */
     enum Coding {
@@ -224,7 +226,8 @@ record PdfImage(
                 && channels == first.channels
                 && bits == first.bits
                 && coding == first.coding
-                && inverted == first.inverted;
+                && inverted == first.inverted
+                && Arrays.equals(profile.orElse(NO_PROFILE), first.profile.orElse(NO_PROFILE));
     }
 
     /** Puts the coded data into a file that goes with the program. */

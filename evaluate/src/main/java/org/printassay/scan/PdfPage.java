@@ -4,9 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -21,7 +25,7 @@ import org.printassay.problem.Problem;
  *
  * @param image what its dictionary tells
  * @param data the image's coded data, in a file that goes with the program
- * @param resolution samples an inch as drawn
+ * @param resolution samples an inch as drawn, of all strips together
  * @param mirrored whether it is drawn mirrored
  */
 record PdfPage(
@@ -109,17 +113,18 @@ record PdfPage(
                                     + " Print it, scan the print, and name the scan.")
                     : Problem.input(name, "has no image on its page. Scan to TIFF or PNG.");
         }
-        List<PdfDrawing.Drawn> strips =
-                images.size() > MOST_STRIPS ? List.of() : PdfDrawing.stacked(images);
-        List<PdfPage> pages = new ArrayList<>();
-        for (PdfDrawing.Drawn strip : strips) {
-            PdfImage image = PdfImage.of(name, strip.image());
-            if (!pages.isEmpty() && !image.continues(pages.get(0).image)) {
-                break;
-            }
-            pages.add(page(name, page, strip, image));
+        List<PdfImage> dictionaries = new ArrayList<>();
+        long rows = 0;
+        Set<COSStream> streams = Collections.newSetFromMap(new IdentityHashMap<>());
+        boolean strips = images.size() <= MOST_STRIPS;
+        for (int i = 0; strips && i < images.size(); i++) {
+            PdfImage image = PdfImage.of(name, images.get(i).image());
+            rows += image.height();
+            strips = streams.add(images.get(i).image());
+            dictionaries.add(image);
         }
-        if (pages.size() < images.size()) {
+        PdfStack stack = strips ? PdfStack.of(images, dictionaries) : new PdfStack(List.of(), 0, 0);
+        if (stack.strips().isEmpty()) {
             throw Problem.input(
                     name,
                     "has "
@@ -127,25 +132,35 @@ record PdfPage(
                             + " images on its page that do not make up one; one image of the whole"
                             + " sheet is read. Scan to TIFF or PNG.");
         }
+        ScanFiles.checkSize(name, dictionaries.get(0).width(), rows);
+        Optional<ScanInfo.Resolution> resolution =
+                resolution(page, stack, dictionaries.get(0).width(), rows);
+        List<PdfPage> pages = new ArrayList<>();
+        try {
+            for (PdfStack.Strip strip : stack.strips()) {
+                Path data = PdfImage.extracted(name, strip.drawn().image());
+                boolean mirrored = isMirrored(strip.drawn().matrix());
+                pages.add(new PdfPage(strip.image(), data, resolution, mirrored));
+            }
+        } catch (IOException | RuntimeException | Problem e) {
+            pages.forEach(done -> delete(done.data));
+            throw e;
+        }
         return pages;
     }
 
-    private static PdfPage page(String name, PDPage page, PdfDrawing.Drawn drawn, PdfImage image)
-            throws Problem, IOException {
-        Matrix m = drawn.matrix();
+    private static Optional<ScanInfo.Resolution> resolution(
+            PDPage page, PdfStack stack, int width, long rows) {
         double unit = page.getUserUnit() / POINTS_PER_INCH;
-        double across = Math.hypot(m.getScaleX(), m.getShearY()) * unit;
-        double down = Math.hypot(m.getShearX(), m.getScaleY()) * unit;
-        boolean sized = across > 0.1 && down > 0 && across < 1000 && down < 1000;
-        double turn = m.getScaleX() * m.getScaleY() - m.getShearX() * m.getShearY();
-        return new PdfPage(
-                image,
-                PdfImage.extracted(name, drawn.image()),
-                sized
-                        ? Optional.of(
-                                new ScanInfo.Resolution(
-                                        image.width() / across, image.height() / down))
-                        : Optional.empty(),
-                turn < 0);
+        double across = stack.acrossPt() * unit;
+        double down = stack.downPt() * unit;
+        boolean sized = across > 0.1 && down > 0.1 && across < 1000 && down < 1000;
+        return sized
+                ? Optional.of(new ScanInfo.Resolution(width / across, rows / down))
+                : Optional.empty();
+    }
+
+    private static boolean isMirrored(Matrix m) {
+        return m.getScaleX() * m.getScaleY() - m.getShearX() * m.getShearY() < 0;
     }
 }

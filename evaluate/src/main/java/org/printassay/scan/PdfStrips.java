@@ -1,6 +1,8 @@
 package org.printassay.scan;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.printassay.problem.Problem;
 
 /**
@@ -10,9 +12,33 @@ import org.printassay.problem.Problem;
  * @param info of the whole
  */
 record PdfStrips(List<ScanImage> strips, ScanInfo info) implements ScanImage {
-    /** The first strip tells of all but the height. */
-    static PdfStrips of(List<ScanImage> strips) {
+    /**
+     * The first strip tells of all but height and coding, which is as coarse as the coarsest.
+     *
+     * @throws Problem when they were made in different ways
+     */
+    static PdfStrips of(List<ScanImage> strips) throws Problem {
         ScanInfo first = strips.get(0).info();
+        Optional<LossyCoding> coding = first.coding();
+        for (ScanImage strip : strips) {
+            ScanInfo info = strip.info();
+            byte[] none = {};
+            boolean alike =
+                    info.lossy() == first.lossy()
+                            && info.coding()
+                                    .map(LossyCoding::ofRgb)
+                                    .equals(first.coding().map(LossyCoding::ofRgb))
+                            && Arrays.equals(
+                                    info.iccProfile().orElse(none),
+                                    first.iccProfile().orElse(none));
+            if (!alike) {
+                throw Problem.input(
+                        first.name(),
+                        "its image is in strips that are coded in different ways. Scan to TIFF or"
+                                + " PNG.");
+            }
+            coding = coding.map(one -> one.coarser(info.coding().orElse(one)));
+        }
         int height = strips.stream().mapToInt(strip -> strip.info().height()).sum();
         ScanInfo whole =
                 new ScanInfo(
@@ -25,7 +51,7 @@ record PdfStrips(List<ScanImage> strips, ScanInfo info) implements ScanImage {
                         first.samplesPerInch(),
                         first.iccProfile(),
                         first.lossy(),
-                        first.coding());
+                        coding);
         return new PdfStrips(strips, whole);
     }
 
@@ -33,21 +59,9 @@ record PdfStrips(List<ScanImage> strips, ScanInfo info) implements ScanImage {
     public void stream(RowSink sink) throws Problem {
         int top = 0;
         for (ScanImage strip : strips) {
-            strip.stream(new Lower(sink, top));
+            int above = top;
+            strip.stream((y, row) -> sink.row(above + y, row));
             top += strip.info().height();
-        }
-    }
-
-    /** Rows of a strip in the whole. */
-    private record Lower(RowSink sink, int top) implements RowSink {
-        @Override
-        public void row(int y, char[] samples) {
-            sink.row(top + y, samples);
-        }
-
-        @Override
-        public boolean wants(int y) {
-            return sink.wants(top + y);
         }
     }
 }

@@ -72,7 +72,7 @@ class LocalCheckTest {
                                     new Xyz(xyz.x() + more, xyz.y() + more, xyz.z() + more),
                                     Xyz.PCS_WHITE);
                         });
-        assertTrue(told.ofWithin() > 20, told.toString());
+        assertTrue(told.ofWithin() > 0.3 * told.within(), told.toString());
         assertEquals(0, told.beyond(), told.toString());
     }
 

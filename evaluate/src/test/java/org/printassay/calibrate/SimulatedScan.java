@@ -76,8 +76,14 @@ final class SimulatedScan {
     double paperTwinL = 0.05;
     double lid = 0.8;
 
-    /** How much lighter the print itself is at a place of the page, L*, but for bare paper. */
-    DoubleBinaryOperator drift = (x, y) -> 0;
+    /** What changes the print itself. */
+    interface Drift {
+        /** L* more at a place of the page, for a tone of some L*. */
+        double at(double x, double y, double lightness);
+    }
+
+    /** How much lighter the print is, but for bare paper. */
+    Drift drift = (x, y, l) -> 0;
 
     /** Light from outside at a place of the page, paper 1: x and y in millimetres. */
     DoubleBinaryOperator leak = (x, y) -> 0;
@@ -130,9 +136,9 @@ final class SimulatedScan {
             boolean paper = patch.rgb().equals(Rgb8.grey(255));
             double spread = paper ? paperTwinL : twinL;
             PointMm at = patch.area().centre();
+            double tone = Lab.lightness(reflectance(patch.rgb(), 1));
             double common =
-                    spread * random.nextGaussian()
-                            + (paper ? 0 : drift.applyAsDouble(at.x(), at.y()));
+                    spread * random.nextGaussian() + (paper ? 0 : drift.at(at.x(), at.y(), tone));
             for (int c = 0; c < 3; c++) {
                 double clean = reflectance(patch.rgb(), c);
                 double l = Lab.lightness(clean) + common + 0.3 * spread * random.nextGaussian();

@@ -14,6 +14,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -259,29 +261,75 @@ class PdfScanTest extends ScanFixture {
         return problem.getMessage();
     }
 
-    /** Office scanners write strips; the order of drawing is theirs. */
+    /** Office scanners write strips; the order of drawing is theirs, coordinates may be rounded. */
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void readsStrips(boolean turned) throws Exception {
+    @CsvSource({"false, 0", "true, 0", "false, 0.4"})
+    void readsStrips(boolean turned, double rounding) throws Exception {
         char[] samples = image(3, 8);
-        Path pdf = strips(samples, new int[] {1, 2, 0}, turned, 0);
+        int[] rows = {0, HEIGHT / 3, HEIGHT / 2, HEIGHT - 1, HEIGHT};
+        Path pdf = strips(samples, rows, new int[] {3, 1, 2, 0}, turned, i -> rounding * (i % 2));
         assertSame(samples, read(pdf));
         ScanInfo info = ScanFiles.open(pdf).info();
         assertEquals(HEIGHT, info.height());
-        assertEquals(WIDTH, info.samplesPerInch().orElseThrow().x(), 0.01);
+        ScanInfo.Resolution resolution = info.samplesPerInch().orElseThrow();
+        assertEquals(WIDTH, resolution.x(), 0.01);
+        assertEquals(WIDTH, resolution.y(), 0.01 + 2 * rounding);
     }
 
     @Test
-    void stripsWithAGapAreRefused() throws Exception {
-        Path pdf = strips(image(3, 8), new int[] {0, 1, 2}, false, 2);
+    void stripsWithAGapOrAnOverlapAreRefused() throws Exception {
+        int[] rows = {0, HEIGHT / 3, HEIGHT / 2, HEIGHT};
+        for (double gap : new double[] {2, -2}) {
+            Path pdf = strips(image(3, 8), rows, new int[] {0, 1, 2}, false, i -> gap * i);
+            Problem problem = assertThrows(Problem.class, () -> ScanFiles.open(pdf));
+            assertTrue(problem.getMessage().contains("3 images"), problem.getMessage());
+            assertTrue(problem.getMessage().contains("do not make up one"), problem.getMessage());
+        }
+    }
+
+    /** Each strip begins with the last row of the one above: rows would stand twice. */
+    @Test
+    void stripsThatRepeatRowsAreRefused() throws Exception {
+        int strips = 8;
+        int[] rows = new int[strips + 1];
+        for (int i = 0; i <= strips; i++) {
+            rows[i] = i * (HEIGHT / strips);
+        }
+        double row = 72.0 / WIDTH;
+        int[] order = IntStream.range(0, strips).toArray();
+        Path pdf = strips(image(3, 8), rows, order, false, i -> -row * i);
+        assertThrows(Problem.class, () -> ScanFiles.open(pdf));
+    }
+
+    @Test
+    void oneImageDrawnManyTimesIsRefusedBeforeItIsUnpacked() throws Exception {
+        char[] samples = image(3, 8);
+        StringBuilder content = new StringBuilder();
+        for (int i = 0; i < 3; i++) {
+            content.append("q 72 0 0 48 0 ").append(96 - 48 * i).append(" cm /Im0 Do Q ");
+        }
+        Path pdf = written(3, 8, 1, samples, content.toString(), "<<");
         Problem problem = assertThrows(Problem.class, () -> ScanFiles.open(pdf));
-        assertTrue(problem.getMessage().contains("3 images"), problem.getMessage());
         assertTrue(problem.getMessage().contains("do not make up one"), problem.getMessage());
     }
 
-    /** Three strips of an image as wide as an inch, drawn by PDFBox. */
-    private Path strips(char[] samples, int[] order, boolean turned, double gap) throws Exception {
-        int[] from = {0, HEIGHT / 3, HEIGHT / 2, HEIGHT};
+    @Test
+    void stripsOfDifferentCodingAreAsCoarseAsTheCoarsest() {
+        LossyCoding fine = new LossyCoding(1.1, 1.2, 97, false);
+        LossyCoding coarse = new LossyCoding(2, 3, 70, false);
+        assertEquals(coarse, fine.coarser(coarse));
+        assertEquals(coarse, coarse.coarser(fine));
+    }
+
+    /**
+     * Strips of an image as wide as an inch, drawn by PDFBox.
+     *
+     * @param from first row of each, and the row after the last
+     * @param lower by how many points each is drawn lower than it should be
+     */
+    private Path strips(
+            char[] samples, int[] from, int[] order, boolean turned, IntToDoubleFunction lower)
+            throws Exception {
         double row = 72.0 / WIDTH;
         try (PDDocument document = new PDDocument()) {
             PDPage page = new PDPage(new PDRectangle(300, 300));
@@ -297,19 +345,14 @@ class PdfScanTest extends ScanFixture {
                             part.setRGB(x, y, rgb | samples[at + 2] >> 8);
                         }
                     }
-                    double bottom = 250 - row * from[strip + 1] - gap * strip;
+                    float bottom =
+                            (float) (250 - row * from[strip + 1] - lower.applyAsDouble(strip));
+                    float high = (float) (row * rows);
                     content.drawImage(
                             LosslessFactory.createFromImage(document, part),
                             turned
-                                    ? new Matrix(
-                                            0,
-                                            72,
-                                            (float) (-row * rows),
-                                            0,
-                                            (float) (300 - bottom),
-                                            20)
-                                    : new Matrix(
-                                            72, 0, 0, (float) (row * rows), 20, (float) bottom));
+                                    ? new Matrix(0, 72, -high, 0, 300 - bottom, 20)
+                                    : new Matrix(72, 0, 0, high, 20, bottom));
                 }
             }
             Path pdf = dir.resolve("strips.pdf");
