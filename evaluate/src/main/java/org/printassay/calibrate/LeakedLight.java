@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.printassay.colour.Lab;
 import org.printassay.sample.LinearRgb;
+import org.printassay.sample.PageImage;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.sheet.PointMm;
@@ -23,13 +24,15 @@ import org.printassay.sheet.RectMm;
  * whole sheet; the exact shape of what is left is not known. Light that comes in at a corner or a
  * part of an edge is not looked for.
  *
- * @param edges where it comes in, edges of the sheet as it was designed
+ * @param beams what it is made of
  * @param added in device light, by channel (always three), then by patch in the order of the
  *     samples
  * @param tail how it would go on if it reached farther, largest value as {@code added}
+ * @param sure whether it is surely light; not where a print with less ink there would explain the
+ *     twins as well
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
-record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
+record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean sure) {
     /** Standard errors from which it is taken for real. */
     private static final double SIGNIFICANT = 10;
 
@@ -43,6 +46,7 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
     private static final double[] DEPTHS_MM = {8, 15, 30, 55, 100};
 
     private static final double[] POWERS = {1, 2};
+    private static final double[] NO_LIGHT = new double[LightRemoval.CHANNELS];
 
     /** Where it may be though it was not found it reaches farther, by this factor. */
     private static final double TAIL = 2;
@@ -63,8 +67,8 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
 
     private static final int STEPS = 6;
 
-    /** How often a print with less ink is looked for instead. */
-    private static final int RIVAL_ROUNDS = 3;
+    /** How often light is followed further, and a print with less ink instead. */
+    private static final int FURTHER = 4;
 
     /** Edges of a sheet as it was designed. */
     enum Edge {
@@ -81,6 +85,36 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
                 case BOTTOM -> page.bottom() - at.y();
             };
         }
+    }
+
+    /**
+     * Light of one shape.
+     *
+     * @param edge where it comes in
+     * @param depthMm in which it dies away to 1/e
+     * @param power 1 for an exponential, 2 for a Gaussian
+     * @param amounts in device light at the edge, by channel
+     */
+    @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
+    record Beam(Edge edge, double depthMm, double power, double[] amounts) {
+        private double at(PointMm place, RectMm page) {
+            double depth = Math.max(0, edge.distance(place, page));
+            return Math.exp(-Math.pow(depth / depthMm, power));
+        }
+
+        private double[] at(SheetSamples samples) {
+            RectMm page = samples.located().sheet().page();
+            return samples.samples().stream()
+                    .mapToDouble(sample -> at(sample.patch().area().centre(), page))
+                    .toArray();
+        }
+    }
+
+    /** Edges of the sheet, as it was designed, where it comes in. */
+    Set<Edge> edges() {
+        Set<Edge> edges = EnumSet.noneOf(Edge.class);
+        beams.forEach(beam -> edges.add(beam.edge()));
+        return edges;
     }
 
     /**
@@ -105,25 +139,43 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
         Cleared first = new Cleared(given, scan, LightFitter.fit(scan), Optional.empty());
         Cleared light = first;
         for (int round = 0; round < ROUNDS; round++) {
-            Optional<LeakedLight> more = strongest(light);
+            Optional<LeakedLight> more = strongest(light, Looking.FOR_WHAT_MATTERS);
             if (more.isEmpty()) {
                 break;
             }
             LeakedLight sum = light.leak.map(one -> one.and(more.get())).orElse(more.get());
             light = Cleared.of(sum.removedFrom(given), Optional.of(sum));
         }
-        return light.leak.isPresent() && clearlyLight(first, light) ? light : first;
+        if (light.leak.isEmpty() || clearlyLight(first, light)) {
+            return light;
+        }
+        LeakedLight may = light.leak.get();
+        LeakedLight unsure = new LeakedLight(may.beams, may.added, may.tail, false);
+        return new Cleared(light.samples, light.scan, light.found, Optional.of(unsure));
     }
 
-    /** Whether light explains the twins better than any print with less ink at the same edges. */
+    /**
+     * Whether light explains the twins better than any print with less ink at the same edges, both
+     * followed as far as they go.
+     */
     private static boolean clearlyLight(Cleared first, Cleared light) {
-        Departures left = Departures.of(light);
+        Set<Edge> edges = light.leak.orElseThrow().edges();
+        Cleared most = light;
+        for (int round = 0; round < FURTHER; round++) {
+            Optional<LeakedLight> more = strongest(most, new Looking(edges, false));
+            if (more.isEmpty()) {
+                break;
+            }
+            most = Cleared.of(more.get().removedFrom(most.samples), Optional.empty());
+        }
+        Departures left = Departures.of(most);
+        double enough = left.loss(left.scale) + CLEARLY;
         for (LessInk way : LessInk.values()) {
             Cleared print = first;
-            for (int round = 0; round < RIVAL_ROUNDS; round++) {
-                print = withMoreInk(print, light.leak.orElseThrow().edges, way);
+            for (int round = 0; round < FURTHER; round++) {
+                print = withMoreInk(print, edges, way);
             }
-            if (Departures.of(print).loss(left.scale) < left.loss(left.scale) + CLEARLY) {
+            if (Departures.of(print).loss(left.scale) < enough) {
                 return false;
             }
         }
@@ -139,7 +191,8 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
             for (double depth : DEPTHS_MM) {
                 for (double power : POWERS) {
                     double[] lighter =
-                            departures.lighter(shape(so.samples, edge, depth, power), way);
+                            departures.lighter(
+                                    new Beam(edge, depth, power, NO_LIGHT).at(so.samples), way);
                     Fit fit = departures.fit(lighter);
                     if (fit.gain() > best.gain()) {
                         best = fit;
@@ -160,14 +213,14 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
                 added[c][i] = Math.max(-paper, Math.min(paper, added[c][i]));
             }
         }
-        LeakedLight as = new LeakedLight(edges, added, added);
+        LeakedLight as = new LeakedLight(List.of(), added, added, true);
         return Cleared.of(as.removedFrom(so.samples), Optional.empty());
     }
 
     private LeakedLight and(LeakedLight more) {
-        Set<Edge> all = EnumSet.copyOf(edges);
-        all.addAll(more.edges);
-        return new LeakedLight(all, sum(added, more.added), sum(tail, more.tail));
+        List<Beam> all = new ArrayList<>(beams);
+        all.addAll(more.beams);
+        return new LeakedLight(all, sum(added, more.added), sum(tail, more.tail), true);
     }
 
     private static double[][] sum(double[][] one, double[][] other) {
@@ -194,7 +247,7 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
 
     /** "left", "left and top". */
     String words() {
-        return edges.stream()
+        return edges().stream()
                 .map(edge -> edge.name().toLowerCase(Locale.ROOT))
                 .collect(Collectors.joining(" and "));
     }
@@ -205,7 +258,8 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
         for (int c = 0; c < cause.length; c++) {
             cause[c] = new double[added[c].length];
             for (int i = 0; i < cause[c].length; i++) {
-                cause[c][i] = UNSURE * added[c][i] + UNSURE_TAIL * tail[c][i];
+                double share = sure ? UNSURE : 1;
+                cause[c][i] = share * added[c][i] + UNSURE_TAIL * tail[c][i];
             }
         }
         return cause;
@@ -227,10 +281,31 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
                             one.blocks(),
                             one.flags()));
         }
-        return samples.withSamples(without);
+        RectMm page = samples.located().sheet().page();
+        PageImage around =
+                samples.page()
+                        .without(
+                                (channel, place) ->
+                                        beams.stream()
+                                                .mapToDouble(
+                                                        beam ->
+                                                                beam.amounts()[channel]
+                                                                        * beam.at(place, page))
+                                                .sum());
+        return samples.withLight(without, around);
     }
 
-    private static Optional<LeakedLight> strongest(Cleared so) {
+    /**
+     * What to look for.
+     *
+     * @param edges where
+     * @param mattering whether it must be significant and change what is read
+     */
+    private record Looking(Set<Edge> edges, boolean mattering) {
+        static final Looking FOR_WHAT_MATTERS = new Looking(EnumSet.allOf(Edge.class), true);
+    }
+
+    private static Optional<LeakedLight> strongest(Cleared so, Looking looking) {
         if (so.found.full() == null) {
             return Optional.empty();
         }
@@ -238,27 +313,31 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
         Fit best = Fit.NONE;
         Edge where = Edge.LEFT;
         double depthMm = 0;
+        double powerOfDepth = 1;
         double[] shape = {};
-        for (Edge edge : Edge.values()) {
+        for (Edge edge : looking.edges) {
             for (double depth : DEPTHS_MM) {
                 for (double power : POWERS) {
-                    double[] tried = shape(so.samples, edge, depth, power);
+                    double[] tried = new Beam(edge, depth, power, NO_LIGHT).at(so.samples);
                     Fit fit = departures.fit(tried);
                     if (fit.gain() > best.gain() && fit.amount() > 0) {
                         best = fit;
                         where = edge;
                         depthMm = depth;
+                        powerOfDepth = power;
                         shape = tried;
                     }
                 }
             }
         }
-        if (best.significance() < SIGNIFICANT || best.largestL() < LEAST_L) {
+        boolean matters = best.significance() >= SIGNIFICANT && best.largestL() >= LEAST_L;
+        if (looking.mattering ? !matters : best.gain() <= 0) {
             return Optional.empty();
         }
         int channels = so.scan.channels().size();
+        double[] amounts = new double[LightRemoval.CHANNELS];
         double peak = Arrays.stream(shape).max().orElse(0);
-        double[] beyond = shape(so.samples, where, TAIL * depthMm, 1);
+        double[] beyond = new Beam(where, TAIL * depthMm, 1, NO_LIGHT).at(so.samples);
         double farthest = Arrays.stream(beyond).max().orElse(1);
         double[][] added = new double[LightRemoval.CHANNELS][shape.length];
         double[][] tail = new double[LightRemoval.CHANNELS][shape.length];
@@ -267,24 +346,14 @@ record LeakedLight(Set<Edge> edges, double[][] added, double[][] tail) {
             double amount =
                     Math.max(0, Departures.of(so, from).fit(shape).amount())
                             * so.scan.paper()[from];
+            amounts[c] = amount;
             for (int i = 0; i < shape.length; i++) {
                 added[c][i] = amount * shape[i];
                 tail[c][i] = amount * peak * beyond[i] / farthest;
             }
         }
-        return Optional.of(new LeakedLight(EnumSet.of(where), added, tail));
-    }
-
-    private static double[] shape(SheetSamples samples, Edge edge, double depthMm, double power) {
-        RectMm page = samples.located().sheet().page();
-        return samples.samples().stream()
-                .mapToDouble(
-                        sample -> {
-                            PointMm at = sample.patch().area().centre();
-                            double depth = Math.max(0, edge.distance(at, page));
-                            return Math.exp(-Math.pow(depth / depthMm, power));
-                        })
-                .toArray();
+        Beam beam = new Beam(where, depthMm, powerOfDepth, amounts);
+        return Optional.of(new LeakedLight(List.of(beam), added, tail, true));
     }
 
     /** How a print with less ink at a place is lighter there, by tone. */

@@ -65,7 +65,8 @@ record PatchColour(
                 flags.add(ReadingFlag.EDGE);
             }
             if (light.leak().isPresent() && lit(colour, rgb, light.leak().get(), i)) {
-                flags.add(ReadingFlag.LIT);
+                boolean sure = light.leak().get().sure();
+                flags.add(sure ? ReadingFlag.LIT : ReadingFlag.DISTURBED);
             }
             List<double[]> lost =
                     coding.isEmpty()

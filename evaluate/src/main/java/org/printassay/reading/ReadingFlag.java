@@ -12,7 +12,10 @@ public enum ReadingFlag {
     UNEVEN("uneven"),
     /** It differs from patches of the same code by more than their spread explains. */
     UNLIKE_TWINS("unlike-twins"),
-    /** All patches of like tone around it depart from their twins in the same way. */
+    /**
+     * All patches of like tone around it depart from their twins in the same way, or light may have
+     * lain on it where the print itself may be lighter.
+     */
     DISTURBED("disturbed"),
     /** Light from outside lay on it, and was taken off as well as it is known. */
     LIT("lit"),

@@ -41,6 +41,27 @@ public final class PageImage {
         light[2][at] = (float) value.b();
     }
 
+    /** Light by channel (0, 1 or 2) and place. */
+    @FunctionalInterface
+    public interface LightAt {
+        double of(int channel, PointMm place);
+    }
+
+    /** The same image without some light. */
+    public PageImage without(LightAt added) {
+        PageImage less = new PageImage(new PointMm(originX, originY), stepMm, columns, rows);
+        for (int row = 0; row < rows; row++) {
+            for (int column = 0; column < columns; column++) {
+                PointMm place = centre(column, row);
+                for (int c = 0; c < light.length; c++) {
+                    int at = row * columns + column;
+                    less.light[c][at] = (float) (light[c][at] - added.of(c, place));
+                }
+            }
+        }
+        return less;
+    }
+
     /** Light of a cell in channel 0, 1 or 2; NaN where the scan does not reach. */
     public float light(int channel, int column, int row) {
         return light[channel][row * columns + column];

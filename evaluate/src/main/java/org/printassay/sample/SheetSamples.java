@@ -54,10 +54,10 @@ public record SheetSamples(
                 SurfaceSamples.NONE);
     }
 
-    /** The same with other readings of its patches. */
-    public SheetSamples withSamples(List<PatchSample> others) {
+    /** The same with other light on its patches and around them. */
+    public SheetSamples withLight(List<PatchSample> patches, PageImage around) {
         return new SheetSamples(
-                scan, located, others, page, census, steps, edges, preview, surface);
+                scan, located, patches, around, census, steps, edges, preview, surface);
     }
 
     /**
