@@ -179,9 +179,7 @@ class MarkedPatchTest {
         }
         Evaluation e = evaluated(image, "lit.png");
         assertTrue(codes(e).contains(WarningCode.LEAKED_LIGHT), e.warnings().toString());
-        // Light, or less ink: that one scan seldom tells.
-        int doubted = flagged(e, ReadingFlag.LIT).size() + flagged(e, ReadingFlag.DISTURBED).size();
-        assertTrue(doubted > 10, doubted + " patches are flagged");
+        assertTrue(flagged(e, ReadingFlag.LIT).size() > 10, "flagged");
         // The picture has no profile any more: colours relative to paper are compared.
         Map<String, Lab> before =
                 good.patches().stream()

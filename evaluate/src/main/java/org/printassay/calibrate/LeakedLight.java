@@ -67,6 +67,9 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
 
     private static final int STEPS = 6;
 
+    /** Shares of channels are not taken from darker patches, paper 1. */
+    private static final double DARKEST = 1e-4;
+
     /** How often light is followed further, and a print with less ink instead. */
     private static final int FURTHER = 4;
 
@@ -173,7 +176,11 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
         for (LessInk way : LessInk.values()) {
             Cleared print = first;
             for (int round = 0; round < FURTHER; round++) {
-                print = withMoreInk(print, edges, way);
+                Optional<Cleared> next = withMoreInk(print, edges, way);
+                if (next.isEmpty()) {
+                    break;
+                }
+                print = next.get();
             }
             if (Departures.of(print).loss(left.scale) < enough) {
                 return false;
@@ -182,8 +189,11 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
         return true;
     }
 
-    /** Samples as if more ink lay where the print is lighter, by the shape that fits best. */
-    private static Cleared withMoreInk(Cleared so, Set<Edge> edges, LessInk way) {
+    /**
+     * Samples as if more ink lay where the print is lighter, by the shape that fits best; empty
+     * where none does.
+     */
+    private static Optional<Cleared> withMoreInk(Cleared so, Set<Edge> edges, LessInk way) {
         Departures departures = Departures.of(so);
         Fit best = Fit.NONE;
         double[] shape = new double[so.samples.samples().size()];
@@ -201,20 +211,25 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
                 }
             }
         }
+        if (best.gain() <= 0) {
+            return Optional.empty();
+        }
+        LightFitter.Outcome full = so.found.full();
+        LightRemoval removal = LightRemoval.of(so.samples, so.scan, full == null ? so.found : full);
         double[][] added = new double[LightRemoval.CHANNELS][shape.length];
         for (int c = 0; c < added.length; c++) {
-            int from = Math.min(c, so.scan.channels().size() - 1);
-            double paper = so.scan.paper()[from];
+            double paper = so.scan.paper()[Math.min(c, so.scan.channels().size() - 1)];
             for (int i = 0; i < shape.length; i++) {
-                // Light of each channel in proportion to that in which the departure was seen.
-                double light = so.samples.samples().get(i).linear().channel(c);
-                double seen = Math.max(1e-4, departures.light[i]);
-                added[c][i] = best.amount() * shape[i] / seen * light;
-                added[c][i] = Math.max(-paper, Math.min(paper, added[c][i]));
+                // Of each channel in proportion to that in which the departure was seen, then back
+                // to light with stray light in it.
+                double seen = Math.max(DARKEST, departures.light[i]);
+                double share = removal.corrected()[c][i] / paper / seen;
+                double more = best.amount() * shape[i] * Math.max(0, Math.min(2, share)) * paper;
+                added[c][i] = more / removal.gain()[c][i];
             }
         }
         LeakedLight as = new LeakedLight(List.of(), added, added, true);
-        return Cleared.of(as.removedFrom(so.samples), Optional.empty());
+        return Optional.of(Cleared.of(as.removedFrom(so.samples), Optional.empty()));
     }
 
     private LeakedLight and(LeakedLight more) {

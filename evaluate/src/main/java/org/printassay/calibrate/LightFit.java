@@ -27,7 +27,7 @@ import org.printassay.sample.SheetSamples;
  * @param stray what was found out about stray light, green channel; null when the twins cannot tell
  * @param assumed whether stray light is not known well enough to tell near levels apart without its
  *     error: then what is ordinary, or what the twins leave open, stands in {@code causes}
- * @param leak light from outside, already taken off
+ * @param leak light from outside, or what may be, already taken off
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(

@@ -65,8 +65,7 @@ record PatchColour(
                 flags.add(ReadingFlag.EDGE);
             }
             if (light.leak().isPresent() && lit(colour, rgb, light.leak().get(), i)) {
-                boolean sure = light.leak().get().sure();
-                flags.add(sure ? ReadingFlag.LIT : ReadingFlag.DISTURBED);
+                flags.add(ReadingFlag.LIT);
             }
             List<double[]> lost =
                     coding.isEmpty()

@@ -189,8 +189,7 @@ final class ScanHealth {
     /** Parts of the sheet that something changes. */
     private void disturbed() {
         List<PatchColour> disturbed = flagged(ReadingFlag.DISTURBED);
-        boolean told = result.light().leak().map(leak -> !leak.sure()).orElse(false);
-        if (!disturbed.isEmpty() && !told) {
+        if (!disturbed.isEmpty()) {
             notes.add(
                     WarningCode.DISTURBED,
                     "%s in parts of the sheet that read otherwise than the same colours elsewhere: %s."
@@ -206,26 +205,28 @@ final class ScanHealth {
         if (leak.isEmpty()) {
             return;
         }
+        int lit = flagged(ReadingFlag.LIT).size();
+        String patches = lit == 1 ? "1 patch is" : lit + " patches are";
         double percent = 100 * leak.get().largest(result.light().paper());
         if (leak.get().sure()) {
             notes.add(
                     WarningCode.LEAKED_LIGHT,
                     "light came in at the %s of the page (as printed), up to %.1f %% of paper; it was"
-                            + " taken off as far as it is known, and %d patches are flagged. Close the"
+                            + " taken off as far as it is known, and %s flagged. Close the"
                             + " lid or cover it, and scan again.",
                     leak.get().words(),
                     percent,
-                    flagged(ReadingFlag.LIT).size());
+                    patches);
         } else {
             notes.add(
                     WarningCode.LEAKED_LIGHT,
                     "dark patches at the %s of the page (as printed) read lighter, by up to %.1f %% of"
                             + " paper: light came in, or less ink lies there. It was taken off as if it"
-                            + " were light, and %d patches are flagged. Cover the lid, turn the print by"
+                            + " were light, and %s flagged. Cover the lid, turn the print by"
                             + " 180 degrees and scan again: light stays where it is, the print turns.",
                     leak.get().words(),
                     percent,
-                    flagged(ReadingFlag.DISTURBED).size());
+                    patches);
         }
     }
 

@@ -12,12 +12,9 @@ public enum ReadingFlag {
     UNEVEN("uneven"),
     /** It differs from patches of the same code by more than their spread explains. */
     UNLIKE_TWINS("unlike-twins"),
-    /**
-     * All patches of like tone around it depart from their twins in the same way, or light may have
-     * lain on it where the print itself may be lighter.
-     */
+    /** All patches of like tone around it depart from their twins in the same way. */
     DISTURBED("disturbed"),
-    /** Light from outside lay on it, and was taken off as well as it is known. */
+    /** Light from outside lay on it, or may have, and was taken off as well as it is known. */
     LIT("lit"),
     /** Without twins on its sheet, and far from what codes near its own lead one to expect. */
     OUT_OF_LINE("out-of-line"),

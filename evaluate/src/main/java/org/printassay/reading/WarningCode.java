@@ -70,7 +70,7 @@ public enum WarningCode {
     REPEATS_DIFFER,
     /** Some parts of the sheet depart from their twins elsewhere. */
     DISTURBED,
-    /** Light from outside came in at an edge. */
+    /** Light from outside came in at an edge, or the print has less ink there. */
     LEAKED_LIGHT,
     /** Some patches without twins are far from what the codes around them lead one to expect. */
     OUT_OF_LINE,

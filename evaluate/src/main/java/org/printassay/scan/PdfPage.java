@@ -118,19 +118,14 @@ record PdfPage(
         Set<COSStream> streams = Collections.newSetFromMap(new IdentityHashMap<>());
         boolean strips = images.size() <= MOST_STRIPS;
         for (int i = 0; strips && i < images.size(); i++) {
-            PdfImage image = PdfImage.of(name, images.get(i).image());
+            PdfImage image = image(name, images, i);
             rows += image.height();
             strips = streams.add(images.get(i).image());
             dictionaries.add(image);
         }
         PdfStack stack = strips ? PdfStack.of(images, dictionaries) : new PdfStack(List.of(), 0, 0);
         if (stack.strips().isEmpty()) {
-            throw Problem.input(
-                    name,
-                    "has "
-                            + images.size()
-                            + " images on its page that do not make up one; one image of the whole"
-                            + " sheet is read. Scan to TIFF or PNG.");
+            throw severalImages(name, images.size());
         }
         ScanFiles.checkSize(name, dictionaries.get(0).width(), rows);
         Optional<ScanInfo.Resolution> resolution =
@@ -147,6 +142,25 @@ record PdfPage(
             throw e;
         }
         return pages;
+    }
+
+    /** One of several that is not read is a layer of the page, which no words about it explain. */
+    private static PdfImage image(String name, List<PdfDrawing.Drawn> images, int i)
+            throws Problem, IOException {
+        try {
+            return PdfImage.of(name, images.get(i).image());
+        } catch (Problem e) {
+            throw images.size() > 1 ? severalImages(name, images.size()) : e;
+        }
+    }
+
+    private static Problem severalImages(String name, int images) {
+        return Problem.input(
+                name,
+                "has "
+                        + images
+                        + " images on its page that do not make up one; one image of the whole sheet"
+                        + " is read. Scan to TIFF or PNG.");
     }
 
     private static Optional<ScanInfo.Resolution> resolution(

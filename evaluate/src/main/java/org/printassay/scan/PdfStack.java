@@ -17,7 +17,7 @@ record PdfStack(List<Strip> strips, double acrossPt, double downPt) {
     /** Coordinates may be rounded to whole points. */
     private static final double ROUNDED_PT = 1.2;
 
-    /** Samples are as long as wide but for this share: a row in each strip may not be lost. */
+    /** Samples are as long as wide but for this share: a row that is lost every hundred shows. */
     private static final double SQUARE = 0.007;
 
     /** One of them, and where it lies: along the rows and down from the first one's corner. */

@@ -13,7 +13,10 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.zip.DeflaterOutputStream;
@@ -302,23 +305,57 @@ class PdfScanTest extends ScanFixture {
     }
 
     @Test
-    void oneImageDrawnManyTimesIsRefusedBeforeItIsUnpacked() throws Exception {
+    void oneImageDrawnManyTimesIsRefused() throws Exception {
         char[] samples = image(3, 8);
+        double high = 72.0 * HEIGHT / WIDTH;
         StringBuilder content = new StringBuilder();
         for (int i = 0; i < 3; i++) {
-            content.append("q 72 0 0 48 0 ").append(96 - 48 * i).append(" cm /Im0 Do Q ");
+            content.append("q 72 0 0 ").append(high).append(" 0 ").append((2 - i) * high);
+            content.append(" cm /Im0 Do Q ");
         }
         Path pdf = written(3, 8, 1, samples, content.toString(), "<<");
         Problem problem = assertThrows(Problem.class, () -> ScanFiles.open(pdf));
         assertTrue(problem.getMessage().contains("do not make up one"), problem.getMessage());
     }
 
+    private record Strip(ScanInfo info) implements ScanImage {
+        static Strip of(Optional<LossyCoding> coding) {
+            return new Strip(
+                    new ScanInfo(
+                            "s.pdf",
+                            "PDF",
+                            10,
+                            5,
+                            3,
+                            8,
+                            Optional.empty(),
+                            Optional.empty(),
+                            coding.isPresent(),
+                            coding));
+        }
+
+        @Override
+        public void stream(RowSink sink) {
+            for (int y = 0; y < info.height(); y++) {
+                sink.row(y, new char[] {(char) y});
+            }
+        }
+    }
+
     @Test
-    void stripsOfDifferentCodingAreAsCoarseAsTheCoarsest() {
-        LossyCoding fine = new LossyCoding(1.1, 1.2, 97, false);
-        LossyCoding coarse = new LossyCoding(2, 3, 70, false);
-        assertEquals(coarse, fine.coarser(coarse));
-        assertEquals(coarse, coarse.coarser(fine));
+    void stripsCodedInDifferentWaysAreRefused() throws Exception {
+        Strip plain = Strip.of(Optional.empty());
+        Strip fine = Strip.of(Optional.of(new LossyCoding(1.1, 1.2, 97, false)));
+        Strip coarse = Strip.of(Optional.of(new LossyCoding(2, 3, 70, false)));
+        Strip other = Strip.of(Optional.of(new LossyCoding(2, 3, 70, true)));
+        assertThrows(Problem.class, () -> PdfStrips.of(List.of(plain, fine)));
+        assertThrows(Problem.class, () -> PdfStrips.of(List.of(coarse, other)));
+        PdfStrips whole = PdfStrips.of(List.of(fine, coarse));
+        assertEquals(coarse.info().coding(), whole.info().coding());
+        assertEquals(10, whole.info().height());
+        List<Integer> rows = new ArrayList<>();
+        whole.stream((y, row) -> rows.add(10 * y + row[0]));
+        assertEquals(List.of(0, 11, 22, 33, 44, 50, 61, 72, 83, 94), rows);
     }
 
     /**
