@@ -56,7 +56,7 @@ record LightFit(
 
     /** Estimates the light of a scan and removes it. */
     static LightFit of(SheetSamples given) {
-        LeakedLight.Cleared cleared = LeakedLight.cleared(given);
+        LeakSearch.Cleared cleared = LeakSearch.cleared(given);
         SheetSamples samples = cleared.samples();
         ScanLight scan = cleared.scan();
         LightFitter.Outcome found = cleared.found();
