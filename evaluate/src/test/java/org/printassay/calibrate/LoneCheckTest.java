@@ -108,7 +108,7 @@ class LoneCheckTest {
                 }
             }
         }
-        assertTrue(covered > 400 && told >= 0.97 * covered, told + " of " + covered);
+        assertTrue(covered > 600 && told == covered, told + " of " + covered);
     }
 
     @Test
