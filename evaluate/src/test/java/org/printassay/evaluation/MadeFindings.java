@@ -91,7 +91,11 @@ final class MadeFindings {
     }
 
     MadeFindings scaled(double scale) {
-        placements.add(new PlacementSummary("scan.tif", 1, 12, 12, 0.02, scale, scale, 0, 11.8));
+        return scaled(scale, scale);
+    }
+
+    MadeFindings scaled(double across, double down) {
+        placements.add(new PlacementSummary("scan.tif", 1, 12, 12, 0.02, across, down, 0, 11.8));
         return this;
     }
 

@@ -1,6 +1,7 @@
 package org.printassay.evaluation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -96,6 +97,25 @@ class RankingTest {
         Set<FindingKind> seen = EnumSet.noneOf(FindingKind.class);
         cases().forEach(one -> seen.add((FindingKind) one.get()[0]));
         assertEquals(EnumSet.allOf(FindingKind.class), seen);
+    }
+
+    /** A sheet that is stretched one way was not fitted to a page. */
+    @Test
+    void onlyEqualScalesAreBlamedOnFittingToThePage() {
+        Finding fitted = sizeOf(made().scaled(0.96));
+        assertTrue(fitted.text().contains("printed at 96.0 %"), fitted.text());
+        assertTrue(fitted.advice().contains("fit to page"), fitted.advice());
+        Finding stretched = sizeOf(made().scaled(1, 1.03));
+        assertTrue(stretched.text().contains("one way was stretched"), stretched.text());
+        assertFalse(stretched.advice().contains("fit to page"), stretched.advice());
+    }
+
+    private static Finding sizeOf(MadeFindings made) {
+        return made.ranked().stream()
+                .filter(w -> w.kind() == FindingKind.PRINT_SIZE)
+                .findFirst()
+                .orElseThrow()
+                .finding();
     }
 
     /**
