@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
 
@@ -17,11 +18,16 @@ final class NeutralityJudge {
     /** Leans of shadows and highlights that differ by more than this are a crossover. */
     private static final double CROSSOVER = 1.5;
 
+    /** L* of any code lies between these. */
+    private static final double DARKEST = -1;
+
+    private static final double LIGHTEST = 101;
+
     private NeutralityJudge() {}
 
     /** Spread of a patch in a* and b*, and what is systematic in both. */
     private record Errors(
-            Neutrals.Spread a, Neutrals.Spread b, double systematic, LevelData white, Lab black) {}
+            Neutrals.Spread a, Neutrals.Spread b, double systematic, LevelData white) {}
 
     /**
      * Judges.
@@ -40,12 +46,12 @@ final class NeutralityJudge {
                         spreadA,
                         spreadB,
                         Systematic.greys(neutrals.set().trust()),
-                        neutrals.level(255).orElseThrow(),
-                        black);
+                        neutrals.level(255).orElseThrow());
         double[] shares = Neutrals.shares(curve);
         int n = curve.size();
-        double[] da = new double[n];
-        double[] db = new double[n];
+        List<Double> fades = new ArrayList<>();
+        List<Double> da = new ArrayList<>();
+        List<Double> db = new ArrayList<>();
         double[] ch = new double[n];
         double[] chPaper = new double[n];
         List<Neutrality.Point> points = new ArrayList<>();
@@ -54,23 +60,32 @@ final class NeutralityJudge {
             Lab lab = curve.get(i).mean();
             double share = (lab.l() - black.l()) / (white.l() - black.l());
             double fade = Math.max(0, Math.min(1, share));
-            da[i] = lab.a() - fade * white.a();
-            db[i] = lab.b() - fade * white.b();
+            double a = lab.a() - fade * white.a();
+            double b = lab.b() - fade * white.b();
             double noise =
                     Math.pow(spreadA.errorOf(curve.get(i).count()), 2)
                             + Math.pow(spreadB.errorOf(curve.get(i).count()), 2);
             // A chroma is never negative, so noise alone would look like a cast: taken off.
-            ch[i] = Math.sqrt(Math.max(0, da[i] * da[i] + db[i] * db[i] - noise));
+            ch[i] = Math.sqrt(Math.max(0, a * a + b * b - noise));
             chPaper[i] = Math.hypot(lab.a() - white.a(), lab.b() - white.b());
             worst = ch[i] > ch[worst] ? i : worst;
-            points.add(
-                    new Neutrality.Point(
-                            curve.get(i).level(), lab.l(), lab.a(), lab.b(), da[i], db[i]));
+            fades.add(fade);
+            da.add(a);
+            db.add(b);
+            points.add(new Neutrality.Point(curve.get(i).level(), lab.l(), lab.a(), lab.b(), a, b));
         }
-        Neutrality.Cast shadows = cast(curve, shares, da, db, errors, -1, Neutrals.SHADOWS_BELOW);
-        Neutrality.Cast highlights =
-                cast(curve, shares, da, db, errors, Neutrals.HIGHLIGHTS_ABOVE, 101);
-        Neutrality.Cast cast = cast(curve, shares, da, db, errors, -1, 101);
+        List<Double> ofCurve = Arrays.stream(shares).boxed().toList();
+        BiFunction<Double, Double, Neutrality.Cast> between =
+                (from, to) ->
+                        cast(
+                                new CastZone(curve, errors.white, ofCurve, fades, from, to),
+                                da,
+                                db,
+                                errors);
+        Neutrality.Cast shadows = between.apply(DARKEST, Neutrals.SHADOWS_BELOW);
+        Neutrality.Cast mid = between.apply(Neutrals.SHADOWS_BELOW, Neutrals.HIGHLIGHTS_ABOVE);
+        Neutrality.Cast highlights = between.apply(Neutrals.HIGHLIGHTS_ABOVE, LIGHTEST);
+        Neutrality.Cast cast = between.apply(DARKEST, LIGHTEST);
         boolean absolute = neutrals.set().trust().absolute();
         double apart = Math.hypot(shadows.a() - highlights.a(), shadows.b() - highlights.b());
         double against = shadows.a() * highlights.a() + shadows.b() * highlights.b();
@@ -81,14 +96,7 @@ final class NeutralityJudge {
                         curve.get(worst).level(),
                         cast,
                         shadows,
-                        cast(
-                                curve,
-                                shares,
-                                da,
-                                db,
-                                errors,
-                                Neutrals.SHADOWS_BELOW,
-                                Neutrals.HIGHLIGHTS_ABOVE),
+                        mid,
                         highlights,
                         shadows.significant()
                                 && highlights.significant()
@@ -117,30 +125,11 @@ final class NeutralityJudge {
     }
 
     private static Neutrality.Cast cast(
-            List<LevelData> curve,
-            double[] shares,
-            double[] da,
-            double[] db,
-            Errors errors,
-            double from,
-            double to) {
-        double[] shared = shared(curve, shares, errors, from, to);
-        double a = ToneJudge.zone(curve, shares, da, from, to);
-        double b = ToneJudge.zone(curve, shares, db, from, to);
-        double total = 0;
-        double squares = 0;
-        for (int i = 0; i < da.length; i++) {
-            if (curve.get(i).fileL() >= from && curve.get(i).fileL() < to) {
-                total += shares[i];
-                squares += shares[i] * shares[i] / curve.get(i).count();
-            }
-        }
-        double factor = total == 0 ? 0 : Math.sqrt(squares) / total;
-        Zone zone = new Zone(curve, shares, from, to);
-        Budget budgetA =
-                budget("a", a, factor, errors.a, shared[0], zone.calibration(Lab::a), errors);
-        Budget budgetB =
-                budget("b", b, factor, errors.b, shared[1], zone.calibration(Lab::b), errors);
+            CastZone zone, List<Double> da, List<Double> db, Errors errors) {
+        double a = zone.mean(da);
+        double b = zone.mean(db);
+        Budget budgetA = budget("a", a, errors.a, zone, Lab::a, errors);
+        Budget budgetB = budget("b", b, errors.b, zone, Lab::b, errors);
         double ua = budgetA.halfWidth();
         double ub = budgetB.halfWidth();
         boolean significant = Math.abs(a) > ua || Math.abs(b) > ub;
@@ -157,70 +146,22 @@ final class NeutralityJudge {
     private static Budget budget(
             String axis,
             double value,
-            double factor,
             Neutrals.Spread spread,
-            double shared,
-            double calibration,
+            CastZone zone,
+            ToDoubleFunction<Lab> part,
             Errors errors) {
         List<Budget.Part> parts = new ArrayList<>();
         if (spread.known()) {
-            double error = factor * spread.errorOf(1);
+            double error = zone.scatter() * spread.errorOf(1);
             parts.add(new Budget.Part(Budget.Kind.RANDOM, error, spread.freedom()));
         }
         if (!errors.white.shared().isEmpty()) {
-            parts.add(new Budget.Part(Budget.Kind.LIGHT, shared, null));
+            parts.add(new Budget.Part(Budget.Kind.LIGHT, zone.shared(part), null));
         }
         if (errors.white.calibration() != null) {
-            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, calibration, null));
+            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, zone.calibration(part), null));
         }
         parts.add(Budget.Part.stated(errors.systematic));
         return new Budget("neutrality.cast." + axis, axis + "*", value, parts);
-    }
-
-    /** Levels whose file L* lies between two bounds. */
-    private record Zone(List<LevelData> curve, List<Double> shares, double from, double to) {
-        Zone(List<LevelData> curve, double[] shares, double from, double to) {
-            this(curve, Arrays.stream(shares).boxed().toList(), from, to);
-        }
-
-        /** Greys near each other are off alike: what the calibration is off does not average. */
-        double calibration(ToDoubleFunction<Lab> value) {
-            double squares = 0;
-            double total = 0;
-            for (int i = 0; i < curve.size(); i++) {
-                LevelData data = curve.get(i);
-                Lab error = data.calibration();
-                if (error != null && data.fileL() >= from && data.fileL() < to) {
-                    squares += shares.get(i) * Math.pow(value.applyAsDouble(error), 2);
-                    total += shares.get(i);
-                }
-            }
-            return total == 0 ? 0 : Math.sqrt(squares / total);
-        }
-    }
-
-    /** Standard error of a mean cast, a* and b*, by the causes that move readings together. */
-    private static double[] shared(
-            List<LevelData> curve, double[] shares, Errors errors, double from, double to) {
-        double a = 0;
-        double b = 0;
-        Lab white = errors.white.mean();
-        for (int cause = 0; cause < errors.white.shared().size(); cause++) {
-            Lab paper = errors.white.shared().get(cause);
-            double[] da = new double[shares.length];
-            double[] db = new double[shares.length];
-            for (int i = 0; i < shares.length; i++) {
-                Lab shift = curve.get(i).shared().get(cause);
-                double share =
-                        (curve.get(i).mean().l() - errors.black.l())
-                                / (white.l() - errors.black.l());
-                double fade = Math.max(0, Math.min(1, share));
-                da[i] = shift.a() - fade * paper.a();
-                db[i] = shift.b() - fade * paper.b();
-            }
-            a += Math.pow(ToneJudge.zone(curve, shares, da, from, to), 2);
-            b += Math.pow(ToneJudge.zone(curve, shares, db, from, to), 2);
-        }
-        return new double[] {Math.sqrt(a), Math.sqrt(b)};
     }
 }

@@ -118,6 +118,36 @@ class JudgementTest {
         assertFalse(neutrality.crossover());
     }
 
+    /**
+     * What is stated of scatter is what the cast scatters by from print to print (ISO/IEC Guide
+     * 98-3, 3.1.4), in every zone, the error of the paper's own colour with it: the few patches of
+     * bare paper move all greys.
+     */
+    @Test
+    void castsScatterAsMuchAsIsStated() {
+        int prints = 400;
+        List<List<Neutrality.Cast>> zones = List.of(new ArrayList<>(), new ArrayList<>());
+        for (int seed = 0; seed < prints; seed++) {
+            Neutrality neutrality =
+                    Judgement.of(Prints.print(Prints.fault(aim -> aim), 0.3, seed), 0.5)
+                            .neutrality();
+            zones.get(0).add(Objects.requireNonNull(neutrality).cast());
+            zones.get(1).add(neutrality.shadows());
+        }
+        for (List<Neutrality.Cast> zone : zones) {
+            double mean = zone.stream().mapToDouble(Neutrality.Cast::b).average().orElseThrow();
+            double squares = zone.stream().mapToDouble(cast -> Math.pow(cast.b() - mean, 2)).sum();
+            double stated =
+                    zone.stream()
+                            .mapToDouble(cast -> cast.budgets().get(1).parts().get(0).standard())
+                            .average()
+                            .orElseThrow();
+            double found = Math.sqrt(squares / (prints - 1));
+            // A standard deviation of 400 is known to 3.5 %; three of them.
+            assertEquals(1, found / stated, 0.11);
+        }
+    }
+
     @Test
     void greysThatLeanOppositeWaysCrossOver() throws Exception {
         Print crossing =
