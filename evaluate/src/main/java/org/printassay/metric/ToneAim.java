@@ -13,7 +13,8 @@ public interface ToneAim {
      * Aim L* of a level, in the frame of the readings: absolute where their trust allows, else
      * relative to paper.
      *
-     * @param paper relative colorimetric with black point compensation onto this paper
+     * @param paper relative colorimetric with black point compensation onto this paper, whose white
+     *     and black are in that frame too
      */
     double l(ReadingSet set, PaperAim paper, int level);
 
@@ -27,9 +28,7 @@ public interface ToneAim {
 
                 @Override
                 public double l(ReadingSet set, PaperAim paper, int level) {
-                    return set.trust().absolute()
-                            ? paper.absoluteLab(set.space(), Rgb8.grey(level)).l()
-                            : paper.relativeLab(set.space(), Rgb8.grey(level)).l();
+                    return paper.absoluteLab(set.space(), Rgb8.grey(level)).l();
                 }
             };
 

@@ -1,6 +1,7 @@
 package org.printassay.metric;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.printassay.colour.Lab;
@@ -57,27 +58,15 @@ final class ToneJudge {
                 }
             }
         }
-        double squares = 0;
-        double noise = 0;
-        double variance = 0;
-        for (int i = 0; i < n; i++) {
-            squares += shares[i] * delta[i] * delta[i];
-            noise += shares[i] * errors[i] * errors[i];
-            variance +=
-                    shares[i]
-                            * shares[i]
-                            * (4 * delta[i] * delta[i] * errors[i] * errors[i]
-                                    + 2 * Math.pow(errors[i], 4));
-        }
-        // Noise adds its own variance to a mean square: it is taken off again.
-        double rms = Math.sqrt(Math.max(0, squares - noise));
-        double uncertainty =
-                rms > 0
-                        ? Math.min(
-                                NORMAL_95 * Math.sqrt(variance) / (2 * rms),
-                                Math.sqrt(NORMAL_95 * Math.sqrt(variance)))
-                        : Math.sqrt(NORMAL_95 * Math.sqrt(variance));
-        Budget budget = budget(neutrals, curve, shares, rms, uncertainty);
+        ToneRms rms =
+                ToneRms.of(
+                        neutrals,
+                        curve,
+                        aim,
+                        Arrays.stream(shares).boxed().toList(),
+                        Arrays.stream(delta).boxed().toList(),
+                        spread);
+        Budget budget = budget(neutrals, curve, shares, rms);
         List<Tone.Point> points = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             int low = Math.max(0, i - 1);
@@ -96,7 +85,7 @@ final class ToneJudge {
         return Optional.of(
                 new Tone(
                         aim.words(),
-                        rms,
+                        rms.value(),
                         budget.halfWidth(),
                         delta[worst],
                         curve.get(worst).level(),
@@ -121,13 +110,9 @@ final class ToneJudge {
      * part.
      */
     private static Budget budget(
-            Neutrals neutrals,
-            List<LevelData> curve,
-            double[] shares,
-            double rms,
-            double randomHalfWidth) {
+            Neutrals neutrals, List<LevelData> curve, double[] shares, ToneRms rms) {
         List<Budget.Part> parts = new ArrayList<>();
-        parts.add(new Budget.Part(Budget.Kind.RANDOM, randomHalfWidth / NORMAL_95, null));
+        parts.add(new Budget.Part(Budget.Kind.RANDOM, rms.halfWidth() / NORMAL_95, null));
         double squares = 0;
         boolean calibrated = false;
         for (int i = 0; i < curve.size(); i++) {
@@ -141,7 +126,7 @@ final class ToneJudge {
             parts.add(new Budget.Part(Budget.Kind.CALIBRATION, Math.sqrt(squares), null));
         }
         parts.add(Budget.Part.stated(Systematic.curve(neutrals.set().trust())));
-        return new Budget("tone.rmsDeltaL", "L*", rms, parts);
+        return new Budget("tone.rmsDeltaL", "L*", rms.value(), parts);
     }
 
     /** Aim L* of a level, in the frame of the readings. */
