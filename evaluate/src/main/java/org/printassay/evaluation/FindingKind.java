@@ -63,7 +63,7 @@ enum FindingKind {
     BLACK_UNKNOWN(0.9),
     /** Tone follows its aim. */
     TONE_FOLLOWS(0.8),
-    /** Greys are neutral. */
+    /** Greys are neutral, or lean by less than is known. */
     NEUTRAL(0.7),
     /** An end of the scale is held. */
     END_HELD(0.6),

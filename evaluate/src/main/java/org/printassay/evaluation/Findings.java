@@ -47,6 +47,9 @@ final class Findings {
     /** A lean that most would see beside a neutral grey (common practice, no source). */
     private static final double SEEN_LEAN = 1.5;
 
+    /** A smaller lean of greys has no name. */
+    private static final double NAMED_LEAN = 0.5;
+
     /** Tone that is off by less, RMS L*, follows its aim (common practice, no source). */
     private static final double FOLLOWS = 1.2;
 
@@ -232,7 +235,7 @@ final class Findings {
                             + ".",
                     sure,
                     "One filter cannot mend this: use another profile or paper setting.");
-        } else if (cast.significant() && Math.hypot(cast.a(), cast.b()) >= 0.5) {
+        } else if (cast.significant() && Math.hypot(cast.a(), cast.b()) >= NAMED_LEAN) {
             ranked.add(
                     FindingKind.LEAN.weighed(
                             Math.hypot(cast.a(), cast.b()),
@@ -248,7 +251,11 @@ final class Findings {
                     sure,
                     Sharper.advice(cast.budgets(), trust));
         } else {
-            add(FindingKind.NEUTRAL, "neutrality", "Greys are neutral on this paper.", sure, "");
+            String found =
+                    Math.hypot(cast.a(), cast.b()) < NAMED_LEAN
+                            ? "Greys are neutral on this paper."
+                            : "If greys lean, it is by less than can be told.";
+            add(FindingKind.NEUTRAL, "neutrality", found, sure, "");
         }
     }
 

@@ -206,6 +206,21 @@ class RankingTest {
         }
     }
 
+    /** A lean that is not sure is no proof that greys are neutral either. */
+    @Test
+    void greysAreCalledNeutralOnlyWhereTheyWereReadSo() {
+        assertEquals("Greys are neutral on this paper.", textOfGreys(0.3));
+        assertEquals("If greys lean, it is by less than can be told.", textOfGreys(1));
+    }
+
+    private static String textOfGreys(double lean) {
+        return made().greys(lean, 1.3, false).ranked().stream()
+                .filter(w -> w.kind() == FindingKind.NEUTRAL)
+                .map(w -> w.finding().text())
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Test
     void theHeaviestSevenAreToldInOrder() {
         MadeFindings all =
