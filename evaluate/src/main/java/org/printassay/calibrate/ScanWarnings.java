@@ -169,6 +169,9 @@ final class ScanWarnings {
         }
     }
 
+    /** Less is not worth a word, and less than nothing is the estimate's own scatter. */
+    private static final double LEAST_RETURNED = 5e-5;
+
     private static String stray(String name, StrayLight stray, PartResult.@Nullable Blacks blacks) {
         String text =
                 format(
@@ -179,7 +182,7 @@ final class ScanWarnings {
                         Double.isNaN(stray.widthMm())
                                 ? "along the sensor's lines"
                                 : format("within about %.0f mm", 2 * stray.widthMm()));
-        if (stray.returned() != 0) {
+        if (stray.returned() >= LEAST_RETURNED) {
             text += format(", and %.2f %% returned by the neighbourhood", 100 * stray.returned());
         }
         text += ", removed";

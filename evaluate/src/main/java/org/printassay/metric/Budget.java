@@ -75,6 +75,18 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
         static Part stated(double halfWidth) {
             return new Part(Kind.SYSTEMATIC, halfWidth / NORMAL_95, null);
         }
+
+        /** This part and another of its kind as one, with their effective degrees of freedom. */
+        Part with(Part other) {
+            double fourth = 0;
+            for (Part part : List.of(this, other)) {
+                Integer known = part.freedom;
+                fourth += known == null ? 0 : Math.pow(part.standard, 4) / known;
+            }
+            double both = Math.hypot(standard, other.standard);
+            double effective = Math.pow(both, 4) / fourth;
+            return new Part(kind, both, effective <= MANY ? (int) Math.max(1, effective) : null);
+        }
     }
 
     /** Combined standard uncertainty. */

@@ -55,23 +55,27 @@ final class CastZone {
                 .sum();
     }
 
-    /**
-     * Standard error of the mean cast by the scatter of patches, in that of one patch: levels and
-     * the paper are read apart (ISO/IEC Guide 98-3, 5.1.2). The paper shines through everywhere, so
-     * that its few patches may weigh more than all greys do.
-     */
-    double scatter() {
-        double ofPaper = -mean(fades);
+    /** Standard error of the mean cast by the scatter of greys, in that of one patch. */
+    double scatterOfGreys() {
         double squares = 0;
         for (int i = 0; i < curve.size(); i++) {
-            LevelData data = curve.get(i);
-            if (data.level() == PAPER) {
-                ofPaper += weights.get(i);
-            } else {
-                squares += weights.get(i) * weights.get(i) / data.count();
+            if (curve.get(i).level() != PAPER) {
+                squares += weights.get(i) * weights.get(i) / curve.get(i).count();
             }
         }
-        return Math.sqrt(squares + ofPaper * ofPaper / paper.count());
+        return Math.sqrt(squares);
+    }
+
+    /**
+     * The same by the scatter of bare paper, in that of one patch of it: it is taken off all greys,
+     * so that its few patches may weigh more than all of them (ISO/IEC Guide 98-3, 5.1.2).
+     */
+    double scatterOfPaper() {
+        double moved = mean(fades);
+        for (int i = 0; i < curve.size(); i++) {
+            moved -= curve.get(i).level() == PAPER ? weights.get(i) : 0;
+        }
+        return Math.abs(moved) / Math.sqrt(paper.count());
     }
 
     /** Standard error of the mean cast by causes that move readings together. */

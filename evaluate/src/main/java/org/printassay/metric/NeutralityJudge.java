@@ -25,9 +25,15 @@ final class NeutralityJudge {
 
     private NeutralityJudge() {}
 
-    /** Spread of a patch in a* and b*, and what is systematic in both. */
-    private record Errors(
-            Neutrals.Spread a, Neutrals.Spread b, double systematic, LevelData white) {}
+    /** Spread of a grey patch and of one of bare paper. */
+    private record Scatter(Neutrals.Spread greys, Neutrals.Spread paper) {
+        static Scatter of(Neutrals neutrals, ToDoubleFunction<Lab> value) {
+            return new Scatter(neutrals.noise(value), neutrals.paperNoise(value));
+        }
+    }
+
+    /** Scatter in a* and b*, and what is systematic in both. */
+    private record Errors(Scatter a, Scatter b, double systematic, LevelData white) {}
 
     /**
      * Judges.
@@ -39,12 +45,12 @@ final class NeutralityJudge {
         if (curve.size() < FEWEST_LEVELS || !neutrals.set().colour()) {
             return Optional.empty();
         }
-        Neutrals.Spread spreadA = neutrals.noise(Lab::a);
-        Neutrals.Spread spreadB = neutrals.noise(Lab::b);
+        Scatter scatterA = Scatter.of(neutrals, Lab::a);
+        Scatter scatterB = Scatter.of(neutrals, Lab::b);
         Errors errors =
                 new Errors(
-                        spreadA,
-                        spreadB,
+                        scatterA,
+                        scatterB,
                         Systematic.greys(neutrals.set().trust()),
                         neutrals.level(255).orElseThrow());
         double[] shares = Neutrals.shares(curve);
@@ -63,8 +69,8 @@ final class NeutralityJudge {
             double a = lab.a() - fade * white.a();
             double b = lab.b() - fade * white.b();
             double noise =
-                    Math.pow(spreadA.errorOf(curve.get(i).count()), 2)
-                            + Math.pow(spreadB.errorOf(curve.get(i).count()), 2);
+                    Math.pow(scatterA.greys.errorOf(curve.get(i).count()), 2)
+                            + Math.pow(scatterB.greys.errorOf(curve.get(i).count()), 2);
             // A chroma is never negative, so noise alone would look like a cast: taken off.
             ch[i] = Math.sqrt(Math.max(0, a * a + b * b - noise));
             chPaper[i] = Math.hypot(lab.a() - white.a(), lab.b() - white.b());
@@ -146,14 +152,16 @@ final class NeutralityJudge {
     private static Budget budget(
             String axis,
             double value,
-            Neutrals.Spread spread,
+            Scatter scatter,
             CastZone zone,
             ToDoubleFunction<Lab> part,
             Errors errors) {
         List<Budget.Part> parts = new ArrayList<>();
-        if (spread.known()) {
-            double error = zone.scatter() * spread.errorOf(1);
-            parts.add(new Budget.Part(Budget.Kind.RANDOM, error, spread.freedom()));
+        if (scatter.greys.known()) {
+            parts.add(
+                    scatter.greys
+                            .part(zone.scatterOfGreys())
+                            .with(scatter.paper.part(zone.scatterOfPaper())));
         }
         if (!errors.white.shared().isEmpty()) {
             parts.add(new Budget.Part(Budget.Kind.LIGHT, zone.shared(part), null));

@@ -33,6 +33,8 @@ final class Neutrals {
     /** Above this L* of the file's code: highlights. */
     static final double HIGHLIGHTS_ABOVE = 67;
 
+    private static final int PAPER = 255;
+
     /** Robust standard deviations beyond which a twin is left out. */
     private static final double OUTLIER = 5;
 
@@ -323,6 +325,11 @@ final class Neutrals {
             return freedom >= FEWEST_KNOWN;
         }
 
+        /** Part of a budget: so many times the spread; none where it is not known. */
+        Budget.Part part(double times) {
+            return new Budget.Part(Budget.Kind.RANDOM, times * errorOf(1), freedom);
+        }
+
         /** Standard error of a mean of n patches; 0 where the spread is not known. */
         double errorOf(int n) {
             return known() ? sigma / Math.sqrt(n) : 0;
@@ -332,19 +339,26 @@ final class Neutrals {
     /** Pooled spread over levels, or over all levels when these have too few twins. */
     Spread spread(int lowest, int highest, ToDoubleFunction<Lab> value) {
         Spread zone = pooled(lowest, highest, value);
-        return zone.freedom >= FEWEST_FREEDOM ? zone : pooled(0, 255, value);
+        return zone.freedom >= FEWEST_FREEDOM ? zone : pooled(0, PAPER, value);
     }
 
     /**
-     * Random error of one patch: the spread between twins; without twins how well the instrument
-     * repeats, which is the least that it can be.
+     * Random error of one printed patch: the spread between twins; without twins how well the
+     * instrument repeats, which is the least that it can be.
      */
     Spread noise(ToDoubleFunction<Lab> value) {
-        Spread twins = spread(0, 255, value);
+        Spread printed = pooled(0, PAPER - 1, value);
+        Spread twins = printed.known() ? printed : pooled(0, PAPER, value);
         Repeatability repeats = set.repeats();
         return twins.known() || repeats == null
                 ? twins
                 : new Spread(value.applyAsDouble(repeats.each()), repeats.freedom());
+    }
+
+    /** Random error of one patch of bare paper, which has no ink that could differ. */
+    Spread paperNoise(ToDoubleFunction<Lab> value) {
+        Spread own = pooled(PAPER, PAPER, value);
+        return own.known() ? own : noise(value);
     }
 
     private Spread pooled(int lowest, int highest, ToDoubleFunction<Lab> value) {

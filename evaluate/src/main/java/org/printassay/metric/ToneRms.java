@@ -84,7 +84,8 @@ record ToneRms(double value, double halfWidth) {
                                         return own - (after - before) / STEP;
                                     })
                             .toList();
-            sources.add(new Source(spread.errorOf(end.count()), moves));
+            Neutrals.Spread ofEnd = isPaper ? neutrals.paperNoise(Lab::l) : spread;
+            sources.add(new Source(ofEnd.errorOf(end.count()), moves));
         }
         return sources;
     }
