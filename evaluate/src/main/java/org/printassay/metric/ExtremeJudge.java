@@ -101,7 +101,7 @@ final class ExtremeJudge {
             double error = Math.sqrt(squares / (n - 1) / n);
             parts.add(new Budget.Part(Budget.Kind.RANDOM, error, n - 1));
         } else if (neutrals.set().repeats() != null) {
-            Neutrals.Spread noise = neutrals.noise(value);
+            TwinSpread noise = neutrals.spreads().printed(value);
             parts.add(new Budget.Part(Budget.Kind.RANDOM, noise.sigma(), noise.freedom()));
         }
         if (!data.shared().isEmpty()) {

@@ -71,7 +71,7 @@ public record Judgement(
                 ExtremeJudge.judge(neutrals, 0)
                         .filter(found -> white == null || found.labRelative().l() < 60)
                         .orElse(null);
-        boolean repeats = neutrals.spread(0, 255, Lab::l).known();
+        boolean repeats = neutrals.spreads().of(0, 255, Lab::l).known();
         Double twins = ColourJudge.largestTwinDifference(set).orElse(null);
         Gradient gradient = Gradient.of(set).orElse(null);
         List<Budget> evenness = new ArrayList<>();
@@ -111,9 +111,9 @@ public record Judgement(
         if (colours) {
             Lab spread =
                     new Lab(
-                            neutrals.noise(Lab::l).errorOf(1),
-                            neutrals.noise(Lab::a).errorOf(1),
-                            neutrals.noise(Lab::b).errorOf(1));
+                            neutrals.spreads().printed(Lab::l).errorOf(1),
+                            neutrals.spreads().printed(Lab::a).errorOf(1),
+                            neutrals.spreads().printed(Lab::b).errorOf(1));
             ColourJudge.budget(set, aim, spread).ifPresent(budgets::add);
             ColourJudge.gamutBudget(set, spread).ifPresent(budgets::add);
         }

@@ -32,7 +32,7 @@ final class LevelBudget {
             Collections.reverse(outwards);
         }
         Integer best = wedge.best();
-        Neutrals.Spread spread = WedgeJudge.spread(neutrals, fromPaper);
+        TwinSpread spread = WedgeJudge.spread(neutrals, fromPaper);
         if (best == null || !spread.known()) {
             return Optional.empty();
         }

@@ -26,9 +26,9 @@ final class NeutralityJudge {
     private NeutralityJudge() {}
 
     /** Spread of a grey patch and of one of bare paper. */
-    private record Scatter(Neutrals.Spread greys, Neutrals.Spread paper) {
+    private record Scatter(TwinSpread greys, TwinSpread paper) {
         static Scatter of(Neutrals neutrals, ToDoubleFunction<Lab> value) {
-            return new Scatter(neutrals.noise(value), neutrals.paperNoise(value));
+            return new Scatter(neutrals.spreads().printed(value), neutrals.spreads().paper(value));
         }
     }
 

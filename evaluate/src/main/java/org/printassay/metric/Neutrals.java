@@ -2,14 +2,12 @@ package org.printassay.metric;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -17,14 +15,12 @@ import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
-import org.printassay.reading.Repeatability;
 import org.printassay.reading.SharedError;
 import org.printassay.sheet.Section;
 
 /**
- * The neutrals of a print, level by level, twins pooled robustly, with the spread between twins by
- * tone zone. Flagged readings count only where a level has no others; of three or more twins, one
- * far from the others is left out.
+ * The neutrals of a print, level by level, twins pooled robustly. Flagged readings count only where
+ * a level has no others; of three or more twins, one far from the others is left out.
  */
 final class Neutrals {
     /** Below this L* of the file's code: shadows. */
@@ -32,14 +28,6 @@ final class Neutrals {
 
     /** Above this L* of the file's code: highlights. */
     static final double HIGHLIGHTS_ABOVE = 67;
-
-    private static final int PAPER = 255;
-
-    /** Robust standard deviations beyond which a twin is left out. */
-    private static final double OUTLIER = 5;
-
-    /** So many twins near a level tell how far twins usually lie from their middle. */
-    private static final int NEIGHBOURHOOD = 32;
 
     /** Fewer levels make no ramp. */
     private static final int FEWEST_OF_RAMP = 8;
@@ -49,12 +37,6 @@ final class Neutrals {
      * stain hides a few; where more are so, the print's own dots or mottle may be.
      */
     private static final double MOST_DOUBTFUL = 0.1;
-
-    private static final double MAD_TO_SIGMA = 1.4826;
-    private static final int FEWEST_FREEDOM = 10;
-
-    /** Fewer degrees of freedom than this, as two whites and two blacks give, tell no spread. */
-    private static final int FEWEST_KNOWN = 5;
 
     private final ReadingSet set;
     private final int assumedCauses;
@@ -84,7 +66,7 @@ final class Neutrals {
                         clean.put(level, undoubted(readings).stream().map(Reading::best).toList()));
         clean.forEach(
                 (level, labs) -> {
-                    List<Lab> kept = withoutOutliers(labs, usualDeviation(clean, level));
+                    List<Lab> kept = TwinOutliers.without(clean, level);
                     neutrals.levels.put(
                             level,
                             new LevelData(
@@ -200,46 +182,6 @@ final class Neutrals {
         return Math.sqrt(squares);
     }
 
-    /**
-     * Robust deviation of a twin among the levels nearest to one: shadows may scatter several times
-     * more than highlights, and the most of a sheet is light.
-     */
-    private static double usualDeviation(Map<Integer, List<Lab>> levels, int level) {
-        List<Integer> nearest = new ArrayList<>(levels.keySet());
-        nearest.sort(Comparator.comparingInt(other -> Math.abs(other - level)));
-        List<Double> deviations = new ArrayList<>();
-        for (int other : nearest) {
-            List<Lab> labs = levels.getOrDefault(other, List.of());
-            if (labs.size() >= 2 && deviations.size() < NEIGHBOURHOOD) {
-                double middle = median(labs, Lab::l);
-                double widen = Math.sqrt(labs.size() / (labs.size() - 1.0));
-                labs.forEach(lab -> deviations.add(Math.abs(lab.l() - middle) * widen));
-            }
-        }
-        if (deviations.isEmpty()) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double[] sorted = deviations.stream().mapToDouble(d -> d).sorted().toArray();
-        return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
-    }
-
-    /** Where more than one, or of many more than a quarter, lie far off, that is their scatter. */
-    private static List<Lab> withoutOutliers(List<Lab> labs, double usual) {
-        if (labs.size() < 3) {
-            return labs;
-        }
-        double middle = median(labs, Lab::l);
-        List<Lab> kept =
-                labs.stream().filter(lab -> Math.abs(lab.l() - middle) <= OUTLIER * usual).toList();
-        return labs.size() - kept.size() > Math.max(1, labs.size() / 4) ? labs : kept;
-    }
-
-    private static double median(List<Lab> labs, ToDoubleFunction<Lab> value) {
-        double[] sorted = labs.stream().mapToDouble(value).sorted().toArray();
-        int n = sorted.length;
-        return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
-    }
-
     static Lab mean(List<Lab> labs) {
         double l = labs.stream().mapToDouble(Lab::l).average().orElseThrow();
         double a = labs.stream().mapToDouble(Lab::a).average().orElseThrow();
@@ -314,67 +256,9 @@ final class Neutrals {
         return shares;
     }
 
-    /**
-     * Spread of one patch between twins.
-     *
-     * @param sigma standard deviation; NaN when nothing was measured twice
-     * @param freedom degrees of freedom it rests on
-     */
-    record Spread(double sigma, int freedom) {
-        boolean known() {
-            return freedom >= FEWEST_KNOWN;
-        }
-
-        /** Part of a budget: so many times the spread; none where it is not known. */
-        Budget.Part part(double times) {
-            return new Budget.Part(Budget.Kind.RANDOM, times * errorOf(1), freedom);
-        }
-
-        /** Standard error of a mean of n patches; 0 where the spread is not known. */
-        double errorOf(int n) {
-            return known() ? sigma / Math.sqrt(n) : 0;
-        }
-    }
-
-    /** Pooled spread over levels, or over all levels when these have too few twins. */
-    Spread spread(int lowest, int highest, ToDoubleFunction<Lab> value) {
-        Spread zone = pooled(lowest, highest, value);
-        return zone.freedom >= FEWEST_FREEDOM ? zone : pooled(0, PAPER, value);
-    }
-
-    /**
-     * Random error of one printed patch: the spread between twins; without twins how well the
-     * instrument repeats, which is the least that it can be.
-     */
-    Spread noise(ToDoubleFunction<Lab> value) {
-        Spread printed = pooled(0, PAPER - 1, value);
-        Spread twins = printed.known() ? printed : pooled(0, PAPER, value);
-        Repeatability repeats = set.repeats();
-        return twins.known() || repeats == null
-                ? twins
-                : new Spread(value.applyAsDouble(repeats.each()), repeats.freedom());
-    }
-
-    /** Random error of one patch of bare paper, which has no ink that could differ. */
-    Spread paperNoise(ToDoubleFunction<Lab> value) {
-        Spread own = pooled(PAPER, PAPER, value);
-        return own.known() ? own : noise(value);
-    }
-
-    private Spread pooled(int lowest, int highest, ToDoubleFunction<Lab> value) {
-        double squares = 0;
-        int freedom = 0;
-        for (LevelData data : levels.subMap(lowest, true, highest, true).values()) {
-            if (data.count() >= 2) {
-                double middle = data.kept().stream().mapToDouble(value).average().orElseThrow();
-                squares +=
-                        data.kept().stream()
-                                .mapToDouble(lab -> Math.pow(value.applyAsDouble(lab) - middle, 2))
-                                .sum();
-                freedom += data.count() - 1;
-            }
-        }
-        return new Spread(freedom == 0 ? Double.NaN : Math.sqrt(squares / freedom), freedom);
+    /** How twins differ, by tone. */
+    TwinSpreads spreads() {
+        return new TwinSpreads(levels, set.repeats());
     }
 
     ReadingSet set() {

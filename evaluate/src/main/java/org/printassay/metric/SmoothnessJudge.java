@@ -65,7 +65,7 @@ final class SmoothnessJudge {
 
     static List<Irregularity> judge(Neutrals neutrals, PaperAim aim, Lab white, Lab black) {
         List<Irregularity> found = new ArrayList<>();
-        Neutrals.Spread spreadL = neutrals.spread(0, 255, Lab::l);
+        TwinSpread spreadL = neutrals.spreads().of(0, 255, Lab::l);
         List<Grey> greys = greys(neutrals, aim, white, black);
         if (greys.size() < FEWEST || !spreadL.known()) {
             return found;
@@ -74,8 +74,8 @@ final class SmoothnessJudge {
         if (neutrals.set().colour()) {
             double ratio =
                     Math.max(
-                                    neutrals.spread(0, 255, Lab::a).errorOf(1),
-                                    neutrals.spread(0, 255, Lab::b).errorOf(1))
+                                    neutrals.spreads().of(0, 255, Lab::a).errorOf(1),
+                                    neutrals.spreads().of(0, 255, Lab::b).errorOf(1))
                             / spreadL.errorOf(1);
             swings(greys, ratio, found);
         }
@@ -126,7 +126,7 @@ final class SmoothnessJudge {
             count += data.count();
         }
         int middle = (int) Math.round(level);
-        Neutrals.Spread spread = neutrals.spread(middle - AROUND, middle + AROUND, Lab::l);
+        TwinSpread spread = neutrals.spreads().of(middle - AROUND, middle + AROUND, Lab::l);
         return new Grey(
                 middle,
                 aimL,

@@ -29,8 +29,8 @@ final class ToneJudge {
         if (curve.size() < FEWEST_LEVELS) {
             return Optional.empty();
         }
-        Neutrals.Spread spread = neutrals.noise(Lab::l);
-        boolean twins = neutrals.spread(0, 255, Lab::l).known();
+        TwinSpread spread = neutrals.spreads().printed(Lab::l);
+        boolean twins = neutrals.spreads().of(0, 255, Lab::l).known();
         double[] shares = Neutrals.shares(curve);
         int n = curve.size();
         double[] delta = new double[n];

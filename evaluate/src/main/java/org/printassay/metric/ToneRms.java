@@ -36,7 +36,7 @@ record ToneRms(double value, double halfWidth) {
             ToneAim aim,
             List<Double> shares,
             List<Double> departures,
-            Neutrals.Spread spread) {
+            TwinSpread spread) {
         List<Source> sources = sources(neutrals, curve, aim, spread);
         double squares = weighted(shares, departures, departures);
         double noise = 0;
@@ -57,7 +57,7 @@ record ToneRms(double value, double halfWidth) {
     }
 
     private static List<Source> sources(
-            Neutrals neutrals, List<LevelData> curve, ToneAim aim, Neutrals.Spread spread) {
+            Neutrals neutrals, List<LevelData> curve, ToneAim aim, TwinSpread spread) {
         List<Source> sources = new ArrayList<>();
         for (LevelData data : curve) {
             if (data.level() != BLACK && data.level() != PAPER) {
@@ -84,7 +84,7 @@ record ToneRms(double value, double halfWidth) {
                                         return own - (after - before) / STEP;
                                     })
                             .toList();
-            Neutrals.Spread ofEnd = isPaper ? neutrals.paperNoise(Lab::l) : spread;
+            TwinSpread ofEnd = isPaper ? neutrals.spreads().paper(Lab::l) : spread;
             sources.add(new Source(ofEnd.errorOf(end.count()), moves));
         }
         return sources;

@@ -103,7 +103,7 @@ final class WedgeJudge {
         if (fromPaper) {
             Collections.reverse(tested);
         }
-        Neutrals.Spread spread = spread(neutrals, fromPaper);
+        TwinSpread spread = spread(neutrals, fromPaper);
         int n = tested.size();
         double[] d = new double[n];
         double[] aim = new double[n];
@@ -157,8 +157,8 @@ final class WedgeJudge {
     }
 
     /** Spread of one patch at an end of the tone scale, L*. */
-    static Neutrals.Spread spread(Neutrals neutrals, boolean fromPaper) {
-        return neutrals.spread(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
+    static TwinSpread spread(Neutrals neutrals, boolean fromPaper) {
+        return neutrals.spreads().of(fromPaper ? 255 - REACH : 0, fromPaper ? 254 : REACH, Lab::l);
     }
 
     private Verdict verdict(double low, double high) {
@@ -179,7 +179,7 @@ final class WedgeJudge {
 
     /** Lower and upper bounds of the 95 % interval of each D. */
     private static double[][] bounds(
-            WedgeLevels levels, Neutrals.Spread spread, int anchors, boolean monotone) {
+            WedgeLevels levels, TwinSpread spread, int anchors, boolean monotone) {
         int n = levels.d().length;
         double[][] bounds = new double[2][n];
         double single = 0;
@@ -216,7 +216,7 @@ final class WedgeJudge {
     /** Half-width for the mean of a window. */
     private static double width(
             WedgeLevels levels,
-            Neutrals.Spread spread,
+            TwinSpread spread,
             int anchors,
             double tail,
             int begin,
@@ -227,7 +227,7 @@ final class WedgeJudge {
         return Math.hypot(own, UNESTIMATED_95 * levels.unestimated(begin, length));
     }
 
-    private static double error(Neutrals.Spread spread, int count, int anchors) {
+    private static double error(TwinSpread spread, int count, int anchors) {
         return spread.sigma() * Math.sqrt(1.0 / count + 1.0 / anchors);
     }
 
@@ -235,7 +235,7 @@ final class WedgeJudge {
      * Largest fall from any window of levels to any later one, in its standard errors: finds tone
      * that turns back gently, without a single large step.
      */
-    private static double largestFall(WedgeLevels levels, Neutrals.Spread spread) {
+    private static double largestFall(WedgeLevels levels, TwinSpread spread) {
         double largest = 0;
         for (int before : WINDOWS) {
             for (int after : WINDOWS) {
@@ -259,7 +259,7 @@ final class WedgeJudge {
     }
 
     private static List<Integer> reversals(
-            List<LevelData> tested, WedgeLevels levels, Neutrals.Spread spread) {
+            List<LevelData> tested, WedgeLevels levels, TwinSpread spread) {
         List<Integer> reversed = new ArrayList<>();
         if (!spread.known()) {
             return reversed;
