@@ -1,6 +1,7 @@
 package org.printassay.metric;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,21 @@ class BudgetTest {
                 Math.hypot(1, 9.033 * 0.5), Systematic.lightness(Trust.PROFILED_SCAN, 3), 0.01);
         assertEquals(1.0, Systematic.lightness(Trust.PROFILED_SCAN, 95), 0.03);
         assertEquals(0.3, Systematic.lightness(Trust.INSTRUMENT, 4), 1e-9);
+    }
+
+    /**
+     * The same example (ISO/IEC Guide 98-3, G.4.1) as one part: 18.98 degrees, cut to whole ones.
+     */
+    @Test
+    void partsOfOneKindBecomeOne() {
+        Budget.Part both =
+                new Budget.Part(Budget.Kind.RANDOM, 0.25, 9)
+                        .with(new Budget.Part(Budget.Kind.RANDOM, 0.57, 4))
+                        .with(new Budget.Part(Budget.Kind.RANDOM, 0.82, 14));
+        assertEquals(1.03, both.standard(), 0.005);
+        assertEquals(18, both.freedom());
+        Budget.Part sure = new Budget.Part(Budget.Kind.RANDOM, 0.25, null);
+        assertNull(sure.with(sure).freedom());
     }
 
     @Test
