@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.reading.ContrastDoubt;
@@ -14,14 +13,6 @@ import org.printassay.reading.ContrastDoubt;
  * Which levels can be told from black, or from paper. One engine serves both ends: it walks
  * outwards from the anchor (level 0 or 255) over the tested levels and judges D, the distance in L*
  * from the pooled anchor.
- *
- * <p>Levels borrow strength from their neighbours through monotonicity alone: where tone does not
- * run backwards, D of a level is at most the mean of D over any window that begins there and goes
- * outwards, and at least the mean over any window that ends there. The upper bound is the least of
- * such window means plus their error, the lower bound the largest minus theirs. A sharp knee is not
- * smeared: a window that crosses it gives a weak bound, never a wrong one. (The idea of bands for
- * monotone curves: L. Duembgen, "New goodness-of-fit tests and their application to nonparametric
- * confidence sets", Ann. Statist. 26(1), 1998.)
  */
 final class WedgeJudge {
     /** Tested levels reach this far from the anchor. */
@@ -34,26 +25,11 @@ final class WedgeJudge {
      */
     static final double TAIL = 0.95;
 
-    /** Tail of longer windows: smaller, because the best of several is taken. */
-    private static final double WINDOW_TAIL = 0.965;
-
     /** Half-width, in standard errors, of what could not be estimated and no twins show. */
     static final double UNESTIMATED_95 = 1.96;
 
-    private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
-    private static final int[] WINDOWS = {1, 2, 4, 8};
-
-    /** Standard errors from which a step backwards counts as real. */
-    private static final double REVERSAL = 4;
-
-    /**
-     * Standard errors from which a fall, however gentle, ends the borrowing from neighbours. The
-     * largest of many is taken; this value costs wedges without reversals 7 to 10 percent of width.
-     */
-    private static final double DOUBTFUL_FALL = 3;
-
     /** As {@link #TAIL}, for an error that is known rather than seen in a spread. */
-    private static final double NORMAL_TAIL = 1.645;
+    static final double NORMAL_TAIL = 1.645;
 
     private final Neutrals neutrals;
     private final boolean fromPaper;
@@ -120,9 +96,10 @@ final class WedgeJudge {
             coded[i] = neutrals.codingError(tested.get(i).level());
         }
         WedgeLevels levels = new WedgeLevels(d, counts, coded, assumed(tested, anchor.get()));
-        List<Integer> reversals = reversals(tested, levels, spread);
-        boolean monotone = reversals.isEmpty() && largestFall(levels, spread) < DOUBTFUL_FALL;
-        double[][] bounds = bounds(levels, spread, anchor.get().count(), monotone);
+        WedgeBounds ofLevels = new WedgeBounds(levels, spread);
+        double[][] bounds = ofLevels.bounds(anchor.get().count());
+        List<Integer> reversals =
+                ofLevels.reversals().stream().map(i -> tested.get(i).level()).toList();
         double[] fit = Monotone.fit(d, counts);
         ContrastDoubt.End doubt = neutrals.set().contrast().at(fromPaper);
         List<LevelStep> steps = new ArrayList<>();
@@ -175,105 +152,6 @@ final class WedgeJudge {
     static boolean lost(Neutrals neutrals, boolean fromPaper, double threshold) {
         double error = neutrals.codingError(fromPaper ? 255 : 0);
         return NORMAL_TAIL * Math.sqrt(2) * error > threshold;
-    }
-
-    /** Lower and upper bounds of the 95 % interval of each D. */
-    private static double[][] bounds(
-            WedgeLevels levels, TwinSpread spread, int anchors, boolean monotone) {
-        int n = levels.d().length;
-        double[][] bounds = new double[2][n];
-        double single = 0;
-        double longer = 0;
-        if (spread.known()) {
-            TDistribution t = new TDistribution(null, spread.freedom());
-            single = t.inverseCumulativeProbability(TAIL);
-            longer = t.inverseCumulativeProbability(WINDOW_TAIL);
-        }
-        for (int i = 1; i < n; i++) {
-            double width = width(levels, spread, anchors, single, i, 1);
-            bounds[0][i] = levels.d()[i] - width;
-            bounds[1][i] = levels.d()[i] + width;
-        }
-        if (!monotone || !spread.known()) {
-            return bounds;
-        }
-        for (int i = 1; i < n; i++) {
-            for (int length : LONGER_WINDOWS) {
-                if (i + length <= n) {
-                    double width = width(levels, spread, anchors, longer, i, length);
-                    bounds[1][i] = Math.min(bounds[1][i], levels.mean(i, length) + width);
-                }
-                if (i - length + 1 >= 1) {
-                    int begin = i - length + 1;
-                    double width = width(levels, spread, anchors, longer, begin, length);
-                    bounds[0][i] = Math.max(bounds[0][i], levels.mean(begin, length) - width);
-                }
-            }
-        }
-        return bounds;
-    }
-
-    /** Half-width for the mean of a window. */
-    private static double width(
-            WedgeLevels levels,
-            TwinSpread spread,
-            int anchors,
-            double tail,
-            int begin,
-            int length) {
-        double random = spread.known() ? error(spread, levels.sum(begin, length), anchors) : 0;
-        double coded = Math.max(tail, NORMAL_TAIL) * levels.codedFromAnchor(begin, length);
-        double own = Math.hypot(tail * random, coded);
-        return Math.hypot(own, UNESTIMATED_95 * levels.unestimated(begin, length));
-    }
-
-    private static double error(TwinSpread spread, int count, int anchors) {
-        return spread.sigma() * Math.sqrt(1.0 / count + 1.0 / anchors);
-    }
-
-    /**
-     * Largest fall from any window of levels to any later one, in its standard errors: finds tone
-     * that turns back gently, without a single large step.
-     */
-    private static double largestFall(WedgeLevels levels, TwinSpread spread) {
-        double largest = 0;
-        for (int before : WINDOWS) {
-            for (int after : WINDOWS) {
-                double highest = Double.NEGATIVE_INFINITY;
-                int at = 0;
-                for (int k = 1 + before; k + after <= levels.d().length; k++) {
-                    double mean = levels.mean(k - before, before);
-                    if (mean > highest) {
-                        highest = mean;
-                        at = k - before;
-                    }
-                    double fall = highest - levels.mean(k, after);
-                    double random = error(spread, levels.sum(k, after), levels.sum(at, before));
-                    double own = Math.hypot(random, levels.codedApart(k, at));
-                    double error = Math.hypot(own, levels.unestimated(k, after, at, before));
-                    largest = Math.max(largest, fall / error);
-                }
-            }
-        }
-        return largest;
-    }
-
-    private static List<Integer> reversals(
-            List<LevelData> tested, WedgeLevels levels, TwinSpread spread) {
-        List<Integer> reversed = new ArrayList<>();
-        if (!spread.known()) {
-            return reversed;
-        }
-        double[] d = levels.d();
-        for (int i = 2; i < d.length; i++) {
-            double random = error(spread, levels.counts()[i], levels.counts()[i - 1]);
-            double own = Math.hypot(random, levels.codedApart(i, i - 1));
-            double error = Math.hypot(own, levels.unestimated(i, 1, i - 1, 1));
-            if (d[i] - d[i - 1] < -REVERSAL * error) {
-                reversed.add(tested.get(i).level());
-            }
-        }
-        return reversed;
     }
 
     private Wedge summary(
