@@ -61,7 +61,10 @@ record ToneRms(double value, double halfWidth) {
         List<Source> sources = new ArrayList<>();
         for (LevelData data : curve) {
             if (data.level() != BLACK && data.level() != PAPER) {
-                List<Double> own = curve.stream().map(other -> other == data ? 1.0 : 0.0).toList();
+                List<Double> own =
+                        curve.stream()
+                                .map(other -> other.level() == data.level() ? 1.0 : 0.0)
+                                .toList();
                 sources.add(new Source(spread.errorOf(data.count()), own));
             }
         }
@@ -69,7 +72,7 @@ record ToneRms(double value, double halfWidth) {
         LevelData black = neutrals.level(BLACK).orElseThrow();
         PaperAim as = PaperAim.relativeColorimetric(paper.mean(), black.mean());
         for (LevelData end : List.of(paper, black)) {
-            boolean isPaper = end == paper;
+            boolean isPaper = end.level() == PAPER;
             PaperAim moved =
                     PaperAim.relativeColorimetric(
                             isPaper ? lighter(paper.mean()) : paper.mean(),
