@@ -51,11 +51,14 @@ final class HueWords {
         return lean > 0 ? "warm" : "cool";
     }
 
-    /** A lean in words: "no cast", "slightly warm, towards yellow", "blue cast". */
+    /** A lean in words: "no cast", "no sure cast", "slightly warm, towards yellow", "blue cast". */
     static String words(double a, double b, boolean significant) {
         double size = Math.hypot(a, b);
-        if (!significant || size < 0.5) {
+        if (size < 0.5) {
             return "no cast";
+        }
+        if (!significant) {
+            return "no sure cast";
         }
         String strength = size < 1 ? "very slightly " : size < 2 ? "slightly " : "";
         String temperature = temperature(a, b);

@@ -2,6 +2,7 @@ package org.printassay.metric;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -28,5 +29,13 @@ class HueWordsTest {
     void anglesHaveNames(double degrees, String name) {
         double angle = Math.toRadians(degrees);
         assertEquals(name, HueWords.hue(2 * Math.cos(angle), 2 * Math.sin(angle)));
+    }
+
+    /** What is not sure is not called a cast, nor said not to be there where it was read. */
+    @Test
+    void aLeanThatIsNotSureIsNoneThatIsRuledOut() {
+        assertEquals("no cast", HueWords.words(0.1, 0.4, false));
+        assertEquals("no sure cast", HueWords.words(0.3, 1.0, false));
+        assertEquals("slightly warm, towards yellow", HueWords.words(0, 1.0, true));
     }
 }
