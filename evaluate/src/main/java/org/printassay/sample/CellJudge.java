@@ -30,11 +30,18 @@ final class CellJudge {
     private final PatchCells cells;
     private final boolean[] out;
     private final double shareOut;
+    private final double shareFar;
 
-    private CellJudge(PatchCells cells, boolean[] out, double shareOut) {
+    private CellJudge(PatchCells cells, boolean[] out, double shareOut, double shareFar) {
         this.cells = cells;
         this.out = out;
         this.shareOut = shareOut;
+        this.shareFar = shareFar;
+    }
+
+    /** The same patch where nothing lies on it: all of it shows. */
+    CellJudge showingAll() {
+        return new CellJudge(cells, new boolean[out.length], 0, shareFar);
     }
 
     static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
@@ -42,9 +49,6 @@ final class CellJudge {
         boolean[] seen = new boolean[out.length];
         for (int c = 0; c < cells.channels(); c++) {
             mark(cells, c, curves[c], codeStep, out, seen);
-        }
-        if (OwnGrain.is(cells, out)) {
-            return new CellJudge(cells, new boolean[out.length], 0);
         }
         boolean[] blurred = PatchEdges.far(cells, out);
         long dirty = 0;
@@ -56,9 +60,12 @@ final class CellJudge {
             dust += seen[i] && !blurred[i] ? cells.size(i) : 0;
         }
         double share = inside == 0 ? 0 : (double) dust / inside;
+        if (OwnGrain.is(cells, out)) {
+            return new CellJudge(cells, new boolean[out.length], 0, share);
+        }
         // Channels that leave out different halves leave nothing: better all, and the flag.
         boolean[] kept = dirty == cells.count() ? new boolean[out.length] : out;
-        return new CellJudge(cells, withNeighbours(cells, kept), share);
+        return new CellJudge(cells, withNeighbours(cells, kept), share, share);
     }
 
     /**
@@ -191,5 +198,10 @@ final class CellJudge {
      */
     double shareOut() {
         return shareOut;
+    }
+
+    /** Share of it in cells that lie visibly far from the others, whatever they are. */
+    double shareFar() {
+        return shareFar;
     }
 }

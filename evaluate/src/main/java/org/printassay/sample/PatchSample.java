@@ -18,4 +18,9 @@ public record PatchSample(
         LinearRgb linear,
         LinearRgb standardError,
         int blocks,
-        Set<ReadingFlag> flags) {}
+        Set<ReadingFlag> flags) {
+    /** This sample with other flags. */
+    PatchSample withFlags(Set<ReadingFlag> others) {
+        return new PatchSample(patch, linear, standardError, blocks, others);
+    }
+}

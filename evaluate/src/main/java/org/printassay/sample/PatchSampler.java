@@ -102,11 +102,7 @@ public final class PatchSampler {
         Sweep sweep = new Sweep(byTop, edges, others, curves);
         scan.stream(sweep);
         sweep.summing.forEach(ForkJoinTask::join);
-        List<PatchSample> samples = new ArrayList<>();
-        for (PatchWindow window : windows) {
-            samples.add(window.result());
-        }
-        return samples;
+        return OwnSurface.settled(windows.stream().map(PatchWindow::result).toList());
     }
 
     /** Hands each row to the windows it crosses, and lets finished ones sum up. */

@@ -28,7 +28,7 @@ final class PatchWindow {
     private final boolean nearEdge;
     private final int width;
     private @Nullable PatchCells cells;
-    private @Nullable PatchSample result;
+    private @Nullable PatchReads result;
 
     PatchWindow(Patch patch, RectMm middle, Placement placement, ScanInfo info) {
         this.patch = patch;
@@ -113,8 +113,8 @@ final class PatchWindow {
         return made;
     }
 
-    PatchSample result() {
-        PatchSample done = result;
+    PatchReads result() {
+        PatchReads done = result;
         if (done == null) {
             throw new IllegalStateException("patch " + patch.id() + " was not finished");
         }

@@ -2,6 +2,7 @@ package org.printassay.sample;
 
 import java.util.EnumSet;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.sheet.Patch;
 
@@ -9,7 +10,9 @@ import org.printassay.sheet.Patch;
  * The robust mean of a patch's pixels in linear light: what lies on the patch (dust, hairs,
  * scratches, pencil) is left out cell by cell and block by block, the same places in all channels,
  * and the plain mean of the rest is true to any grain, however skewed. Its standard error comes
- * from the means of blocks of about a millimetre, because neighbouring pixels are correlated.
+ * from the means of blocks of about a millimetre, because neighbouring pixels are correlated. The
+ * same with nothing left out stands beside it: whether something lies on a patch, or the print is
+ * so everywhere, shows only beside others ({@link OwnSurface}).
  */
 final class RobustPatch {
     /** Share left out from which a patch counts as dusty; clean noise leaves out 0.2 %. */
@@ -22,7 +25,7 @@ final class RobustPatch {
 
     private RobustPatch() {}
 
-    static PatchSample of(
+    static PatchReads of(
             Patch patch, PatchCells cells, int codeStep, float[][] curves, boolean nearEdge) {
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
         if (nearEdge) {
@@ -33,8 +36,25 @@ final class RobustPatch {
         }
         CellJudge judge = CellJudge.of(cells, curves, codeStep);
         BlockMeans blocks = new BlockMeans(cells, judge, curves, codeStep);
+        CellJudge showingAll = judge.showingAll();
+        BlockMeans allBlocks = new BlockMeans(cells, showingAll, curves, codeStep);
+        Set<ReadingFlag> found = EnumSet.copyOf(flags);
         if (judge.shareOut() + blocks.shareOut() > DUSTY) {
-            flags.add(ReadingFlag.DUSTY);
+            found.add(ReadingFlag.DUSTY);
+        }
+        return new PatchReads(
+                sample(patch, cells, blocks, found),
+                sample(patch, cells, allBlocks, flags),
+                judge.shareFar(),
+                spanL(cells, allBlocks));
+    }
+
+    private static PatchSample sample(
+            Patch patch, PatchCells cells, BlockMeans blocks, Set<ReadingFlag> found) {
+        Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
+        flags.addAll(found);
+        if (spanL(cells, blocks) > UNEVEN_L) {
+            flags.add(ReadingFlag.UNEVEN);
         }
         double[] mean = new double[3];
         double[] error = new double[3];
@@ -42,9 +62,6 @@ final class RobustPatch {
             int c = cells.channels() == 1 ? 0 : i;
             mean[i] = blocks.mean(c);
             error[i] = blocks.standardError(c);
-            if (blocks.spanL(c) > UNEVEN_L) {
-                flags.add(ReadingFlag.UNEVEN);
-            }
         }
         return new PatchSample(
                 patch,
@@ -52,5 +69,10 @@ final class RobustPatch {
                 new LinearRgb(error[0], error[1], error[2]),
                 blocks.full(),
                 flags);
+    }
+
+    /** How far blocks lie apart in the channel where they do most, L*. */
+    private static double spanL(PatchCells cells, BlockMeans blocks) {
+        return IntStream.range(0, cells.channels()).mapToDouble(blocks::spanL).max().orElse(0);
     }
 }

@@ -1,0 +1,88 @@
+package org.printassay.sample;
+
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import org.printassay.reading.ReadingFlag;
+
+/**
+ * Tells what lies on patches from what the print or its paper is like, by patches that are alike in
+ * tone. Gaps in solids, drops, the relief of a paper or what shines through it are in all of them,
+ * and by much the same share; specks and hairs fall where they fall, on some patches several and on
+ * others none (their number in an area is Poisson's; M. G. Kendall and A. Stuart, The Advanced
+ * Theory of Statistics, volume 1, 1958, from memory), and do not choose tones. What all have is
+ * read as the print: left out, a black with gaps would read darker than it is.
+ */
+final class OwnSurface {
+    /** So many patches, the nearest in light, show what is usual at a tone. */
+    private static final int NEAR = 24;
+
+    /** Fewer patches on the whole sheet show nothing. */
+    private static final int FEWEST = 8;
+
+    /**
+     * Share of far cells from which it matters; clean noise has 0.2 %. Dust that covers as much of
+     * the middle patch is some thousand specks a page.
+     */
+    private static final double LEAST = 0.02;
+
+    /**
+     * The middle half of patches lies within this part of their median. Specks of all sizes would
+     * have to be some six a patch to be as even.
+     */
+    private static final double EVEN = 1;
+
+    /** A patch this many such ranges above the middle half has something on it all the same. */
+    private static final double BEYOND = 3;
+
+    /** Blocks that lie farther apart than in other patches by this factor are uneven. */
+    private static final double UNEVEN = 2;
+
+    private final List<PatchReads> near;
+
+    private OwnSurface(List<PatchReads> near) {
+        this.near = near;
+    }
+
+    /** Each patch as it counts, in the order given. */
+    static List<PatchSample> settled(List<PatchReads> reads) {
+        if (reads.size() < FEWEST) {
+            return reads.stream().map(PatchReads::robust).toList();
+        }
+        int n = reads.size();
+        List<Integer> byLight =
+                IntStream.range(0, n)
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(i -> reads.get(i).light()))
+                        .toList();
+        List<PatchReads> sorted = byLight.stream().map(reads::get).toList();
+        int window = Math.min(NEAR, n);
+        PatchSample[] settled = new PatchSample[n];
+        for (int at = 0; at < n; at++) {
+            int from = Math.max(0, Math.min(at - window / 2, n - window));
+            OwnSurface near = new OwnSurface(sorted.subList(from, from + window));
+            settled[byLight.get(at)] = near.of(sorted.get(at));
+        }
+        return List.of(settled);
+    }
+
+    private PatchSample of(PatchReads read) {
+        double[] shares = near.stream().mapToDouble(PatchReads::shareFar).sorted().toArray();
+        double median = shares[shares.length / 2];
+        double range = shares[3 * shares.length / 4] - shares[shares.length / 4];
+        boolean own = median >= LEAST && range <= EVEN * median;
+        if (!own || read.shareFar() > median + BEYOND * Math.max(range, LEAST)) {
+            return read.robust();
+        }
+        double[] spans = near.stream().mapToDouble(PatchReads::spanL).sorted().toArray();
+        if (read.spanL() > UNEVEN * spans[spans.length / 2]) {
+            return read.whole();
+        }
+        Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
+        flags.addAll(read.whole().flags());
+        flags.remove(ReadingFlag.UNEVEN);
+        return read.whole().withFlags(flags);
+    }
+}
