@@ -20,7 +20,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.colour.RgbSpace;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.flatbed.Placing;
@@ -158,25 +157,7 @@ class MarkedPatchTest {
         Evaluation good = Evaluator.evaluate(EvaluationRequest.of(scan)).evaluation();
         assertFalse(codes(good).contains(WarningCode.LEAKED_LIGHT));
         BufferedImage image = ImageIO.read(scan.toFile());
-        double perMm = PER_INCH / 25.4;
-        for (int y = 0; y < image.getHeight(); y++) {
-            for (int x = 0; x < image.getWidth(); x++) {
-                double depth = x / perMm;
-                double added = LEAK / (1 + Math.pow(depth / 30, 4));
-                int rgb = image.getRGB(x, y);
-                int lit = 0xff;
-                for (int shift = 16; shift >= 0; shift -= 8) {
-                    double light = RgbSpace.SRGB.decode(((rgb >> shift) & 255) / 255.0) + added;
-                    lit =
-                            lit << 8
-                                    | (int)
-                                            Math.min(
-                                                    255,
-                                                    Math.round(255 * RgbSpace.SRGB.encode(light)));
-                }
-                image.setRGB(x, y, lit);
-            }
-        }
+        AddedLight.to(image, PER_INCH, (x, y) -> LEAK / (1 + Math.pow(x / 30, 4)));
         Evaluation e = evaluated(image, "lit.png");
         assertTrue(codes(e).contains(WarningCode.LEAKED_LIGHT), e.warnings().toString());
         assertTrue(flagged(e, ReadingFlag.LIT).size() > 10, "flagged");

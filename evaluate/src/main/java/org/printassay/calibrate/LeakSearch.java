@@ -1,8 +1,6 @@
 package org.printassay.calibrate;
 
-import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.printassay.colour.Lab;
@@ -10,8 +8,9 @@ import org.printassay.sample.SheetSamples;
 
 /**
  * Looks for light that leaks in along the edges of a sheet, by dark twins, on sheets that have
- * enough of them, and holds it against prints with less ink there. Light that comes in at a corner
- * or a part of an edge is not looked for.
+ * enough of them, and holds it against prints with less ink there; on others by the black of the
+ * markers ({@link BlackLeak}). Light that comes in at a corner or a part of an edge is not looked
+ * for.
  */
 final class LeakSearch {
     /** Standard errors from which it is taken for real. */
@@ -24,13 +23,10 @@ final class LeakSearch {
     private static final double LEAST_L = 2;
 
     /** Lengths in which it dies away to 1/e, millimetres, at once or by the square of depth. */
-    private static final double[] DEPTHS_MM = {8, 15, 30, 55, 100};
+    static final double[] DEPTHS_MM = {8, 15, 30, 55, 100};
 
-    private static final double[] POWERS = {1, 2};
-    private static final double[] NO_LIGHT = new double[LightRemoval.CHANNELS];
-
-    /** Where it may be though it was not found it reaches farther, by this factor. */
-    private static final double TAIL = 2;
+    static final double[] POWERS = {1, 2};
+    static final double[] NO_LIGHT = new double[LightRemoval.CHANNELS];
 
     /** How often it is looked for again in what is left, for it hides behind stray light. */
     private static final int ROUNDS = 5;
@@ -47,15 +43,21 @@ final class LeakSearch {
      * Samples, and what was found of their light.
      *
      * @param leak what was taken off them already
+     * @param perhaps one standard deviation of what may leak in all the same
      */
     record Cleared(
             SheetSamples samples,
             ScanLight scan,
             LightFitter.Outcome found,
-            Optional<LeakedLight> leak) {
+            Optional<LeakedLight> leak,
+            Optional<LeakedLight> perhaps) {
+        private Cleared with(Optional<LeakedLight> doubt) {
+            return new Cleared(samples, scan, found, leak, doubt);
+        }
+
         private static Cleared of(SheetSamples samples, Optional<LeakedLight> leak) {
             ScanLight scan = ScanLight.of(samples);
-            return new Cleared(samples, scan, LightFitter.fit(scan), leak);
+            return new Cleared(samples, scan, LightFitter.fit(scan), leak, Optional.empty());
         }
 
         /** The model with everything in it, where the twins carry it. */
@@ -68,6 +70,9 @@ final class LeakSearch {
     /** Samples without the light that leaks in, as far as twins show any. */
     static Cleared cleared(SheetSamples given) {
         Cleared first = Cleared.of(given, Optional.empty());
+        if (first.found.full() == null) {
+            return clearedByBlacks(first);
+        }
         Cleared light = first;
         for (int round = 0; round < ROUNDS; round++) {
             Optional<LeakedLight> more = strongest(light, Looking.FOR_WHAT_MATTERS);
@@ -81,7 +86,31 @@ final class LeakSearch {
             return light;
         }
         Optional<LeakedLight> inDoubt = light.leak.map(LeakedLight::inDoubt);
-        return new Cleared(light.samples, light.scan, light.found, inDoubt);
+        return new Cleared(light.samples, light.scan, light.found, inDoubt, light.perhaps);
+    }
+
+    /** Where twins are too few, what is printed in black elsewhere tells. */
+    private static Cleared clearedByBlacks(Cleared first) {
+        BlackLeak.Found found =
+                BlackLeak.found(new BlackWitnesses(first.samples, first.scan, first.found));
+        Optional<LeakedLight> leak =
+                found.told().stream()
+                        .map(beam -> LeakedLight.of(inDevice(beam, first), first.samples, false))
+                        .reduce(LeakedLight::and);
+        Cleared cleared =
+                leak.map(light -> Cleared.of(light.removedFrom(first.samples), leak)).orElse(first);
+        return cleared.with(
+                found.perhaps()
+                        .map(one -> one.beam().times(Math.sqrt(one.probability())))
+                        .map(beam -> LeakedLight.of(inDevice(beam, first), first.samples, false)));
+    }
+
+    private static LeakedLight.Beam inDevice(LeakedLight.Beam beam, Cleared so) {
+        double[] amounts = beam.amounts().clone();
+        for (int c = 0; c < amounts.length; c++) {
+            amounts[c] *= so.scan.paper()[Math.min(c, so.scan.paper().length - 1)];
+        }
+        return beam.withAmounts(amounts);
     }
 
     /**
@@ -208,23 +237,13 @@ final class LeakSearch {
         }
         int channels = so.scan.channels().size();
         double[] amounts = new double[LightRemoval.CHANNELS];
-        double peak = Arrays.stream(shape).max().orElse(0);
-        double[] beyond = new LeakedLight.Beam(where, TAIL * depthMm, 1, NO_LIGHT).at(so.samples);
-        double farthest = Arrays.stream(beyond).max().orElse(1);
-        double[][] added = new double[LightRemoval.CHANNELS][shape.length];
-        double[][] tail = new double[LightRemoval.CHANNELS][shape.length];
-        for (int c = 0; c < added.length; c++) {
+        for (int c = 0; c < amounts.length; c++) {
             int from = Math.min(c, channels - 1);
-            double amount =
+            amounts[c] =
                     Math.max(0, residuals(so, from).fit(shape).amount()) * so.scan.paper()[from];
-            amounts[c] = amount;
-            for (int i = 0; i < shape.length; i++) {
-                added[c][i] = amount * shape[i];
-                tail[c][i] = amount * peak * beyond[i] / farthest;
-            }
         }
         LeakedLight.Beam beam = new LeakedLight.Beam(where, depthMm, powerOfDepth, amounts);
-        return Optional.of(new LeakedLight(List.of(beam), added, tail, true));
+        return Optional.of(LeakedLight.of(beam, so.samples, true));
     }
 
     /** How a print with less ink at a place is lighter there, by tone. */

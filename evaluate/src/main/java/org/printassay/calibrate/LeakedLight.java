@@ -1,6 +1,8 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -34,12 +36,22 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
 
     private static final double UNSURE_TAIL = 0.15;
 
+    /** Where it may be though it was not found it reaches farther, by this factor. */
+    private static final double FARTHER = 2;
+
     /** Edges of a sheet as it was designed. */
     enum Edge {
         LEFT,
         RIGHT,
         TOP,
         BOTTOM;
+
+        /** The edge that a place is nearest to. */
+        static Edge nearest(PointMm at, RectMm page) {
+            return Arrays.stream(values())
+                    .min(Comparator.comparingDouble(edge -> edge.distance(at, page)))
+                    .orElseThrow();
+        }
 
         private double distance(PointMm at, RectMm page) {
             return switch (this) {
@@ -61,6 +73,16 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
      */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     record Beam(Edge edge, double depthMm, double power, double[] amounts) {
+        /** The same with other amounts. */
+        Beam withAmounts(double[] others) {
+            return new Beam(edge, depthMm, power, others);
+        }
+
+        /** The same, so many times as strong. */
+        Beam times(double factor) {
+            return withAmounts(Arrays.stream(amounts).map(one -> factor * one).toArray());
+        }
+
         /** Its share at a place of the page, 1 at the edge. */
         double at(PointMm place, RectMm page) {
             double depth = Math.max(0, edge.distance(place, page));
@@ -76,6 +98,27 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
         }
     }
 
+    /**
+     * Light of one shape on the patches of a scan.
+     *
+     * @param sure whether it is surely light
+     */
+    static LeakedLight of(Beam beam, SheetSamples samples, boolean sure) {
+        double[] shape = beam.at(samples);
+        double peak = Arrays.stream(shape).max().orElse(0);
+        double[] beyond = new Beam(beam.edge, FARTHER * beam.depthMm, 1, beam.amounts).at(samples);
+        double farthest = Arrays.stream(beyond).max().orElse(1);
+        double[][] added = new double[beam.amounts.length][shape.length];
+        double[][] tail = new double[added.length][shape.length];
+        for (int c = 0; c < added.length; c++) {
+            for (int i = 0; i < shape.length; i++) {
+                added[c][i] = beam.amounts[c] * shape[i];
+                tail[c][i] = beam.amounts[c] * peak * beyond[i] / farthest;
+            }
+        }
+        return new LeakedLight(List.of(beam), added, tail, sure);
+    }
+
     /** Edges of the sheet, as it was designed, where it comes in. */
     Set<Edge> edges() {
         Set<Edge> edges = EnumSet.noneOf(Edge.class);
@@ -87,7 +130,8 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
     LeakedLight and(LeakedLight more) {
         List<Beam> all = new ArrayList<>(beams);
         all.addAll(more.beams);
-        return new LeakedLight(all, sum(added, more.added), sum(tail, more.tail), true);
+        return new LeakedLight(
+                all, sum(added, more.added), sum(tail, more.tail), sure && more.sure);
     }
 
     private static double[][] sum(double[][] one, double[][] other) {

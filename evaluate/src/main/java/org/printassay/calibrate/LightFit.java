@@ -94,6 +94,7 @@ record LightFit(
             causes.addAll(averaged.causes(scan));
         }
         cleared.leak().ifPresent(light -> causes.add(light.cause()));
+        cleared.perhaps().ifPresent(light -> causes.add(light.added()));
         causes.addAll(shapes);
         return new LightFit(
                 removal.corrected(),

@@ -22,16 +22,16 @@ import org.printassay.sample.SheetSamples;
  */
 final class OrdinaryStray {
     /** Standard deviations of the kernels, millimetres: within patches, between them, beyond. */
-    private static final double[] WIDTHS_MM = {2.5, 8, 25};
+    static final double[] WIDTHS_MM = {2.5, 8, 25};
 
     /**
      * Standard deviation of glare, for each of the widths. Flatbeds have 0 to 3 percent in all
      * (common practice, no source): a root mean square of 1.7.
      */
-    private static final double GLARE = 0.01;
+    static final double GLARE = 0.01;
 
     /** The same of returned light: 0 to 5 percent in all, a root mean square of 2.9. */
-    private static final double RETURNED = 0.017;
+    static final double RETURNED = 0.017;
 
     /** Spread of inked twins, L* (common practice, no source): these are too few to tell it. */
     private static final double TWIN_L = 0.3;

@@ -147,7 +147,7 @@ record ScanLight(
         return w > 0 ? Arrays.copyOf(windows, w) : Arrays.copyOf(all, n);
     }
 
-    private static GridPlace[] places(SurroundGrid grid, RectMm middle) {
+    static GridPlace[] places(SurroundGrid grid, RectMm middle) {
         GridPlace[] places = new GridPlace[POINTS * POINTS];
         for (int j = 0; j < POINTS; j++) {
             for (int i = 0; i < POINTS; i++) {

@@ -58,6 +58,7 @@ public final class Sampling {
                 located,
                 samples,
                 page.join(),
+                MarkerBlack.of(located, image),
                 image.census(),
                 image.steps(),
                 EdgeWindow.profile(edges),

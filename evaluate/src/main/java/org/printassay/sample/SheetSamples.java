@@ -15,6 +15,7 @@ import org.printassay.scan.ScanInfo;
  * @param located where the sheet is
  * @param samples one for each patch that was read, in sheet order
  * @param page the sheet's neighbourhood in linear light
+ * @param markers how dark its markers were read
  * @param census how often each code occurs in the scan
  * @param steps how pixels step along rows
  * @param edges how the scanner drew sharp edges
@@ -26,6 +27,7 @@ public record SheetSamples(
         LocatedSheet located,
         List<PatchSample> samples,
         PageImage page,
+        List<MarkerBlack> markers,
         CodeCensus census,
         PixelSteps steps,
         EdgeProfile edges,
@@ -33,9 +35,10 @@ public record SheetSamples(
         SurfaceSamples surface) {
     public SheetSamples {
         samples = List.copyOf(samples);
+        markers = List.copyOf(markers);
     }
 
-    /** A scan of which neither codes nor edges were looked at. */
+    /** A scan of which neither codes nor edges nor markers were looked at. */
     public SheetSamples(
             ScanInfo scan,
             LocatedSheet located,
@@ -47,6 +50,7 @@ public record SheetSamples(
                 located,
                 samples,
                 page,
+                List.of(),
                 CodeCensus.empty(),
                 PixelSteps.none(),
                 EdgeProfile.NONE,
@@ -54,10 +58,10 @@ public record SheetSamples(
                 SurfaceSamples.NONE);
     }
 
-    /** The same with other light on its patches and around them. */
+    /** The same with other light on its patches and around them; markers stay as they were read. */
     public SheetSamples withLight(List<PatchSample> patches, PageImage around) {
         return new SheetSamples(
-                scan, located, patches, around, census, steps, edges, preview, surface);
+                scan, located, patches, around, markers, census, steps, edges, preview, surface);
     }
 
     /**
