@@ -31,17 +31,20 @@ final class CellJudge {
     private final boolean[] out;
     private final double shareOut;
     private final double shareFar;
+    private final boolean everything;
 
-    private CellJudge(PatchCells cells, boolean[] out, double shareOut, double shareFar) {
+    private CellJudge(
+            PatchCells cells, boolean[] out, double shareOut, double shareFar, boolean everything) {
         this.cells = cells;
         this.out = out;
         this.shareOut = shareOut;
         this.shareFar = shareFar;
+        this.everything = everything;
     }
 
     /** The same patch where nothing lies on it: all of it shows. */
     CellJudge showingAll() {
-        return new CellJudge(cells, new boolean[out.length], 0, shareFar);
+        return new CellJudge(cells, new boolean[out.length], 0, shareFar, true);
     }
 
     static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
@@ -61,11 +64,11 @@ final class CellJudge {
         }
         double share = inside == 0 ? 0 : (double) dust / inside;
         if (OwnGrain.is(cells, out)) {
-            return new CellJudge(cells, new boolean[out.length], 0, share);
+            return new CellJudge(cells, new boolean[out.length], 0, share, false);
         }
         // Channels that leave out different halves leave nothing: better all, and the flag.
         boolean[] kept = dirty == cells.count() ? new boolean[out.length] : out;
-        return new CellJudge(cells, withNeighbours(cells, kept), share, share);
+        return new CellJudge(cells, withNeighbours(cells, kept), share, share, false);
     }
 
     /**
@@ -203,5 +206,10 @@ final class CellJudge {
     /** Share of it in cells that lie visibly far from the others, whatever they are. */
     double shareFar() {
         return shareFar;
+    }
+
+    /** Whether nothing is taken for dirt, blocks neither. */
+    boolean isEverything() {
+        return everything;
     }
 }

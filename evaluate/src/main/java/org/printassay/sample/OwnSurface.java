@@ -30,9 +30,15 @@ final class OwnSurface {
 
     /**
      * The middle half of patches lies within this part of their median. Specks of all sizes would
-     * have to be some six a patch to be as even.
+     * have to be some fifteen a patch to be as even.
      */
-    private static final double EVEN = 1;
+    private static final double EVEN = 0.35;
+
+    /**
+     * Where half of all patches have so much and three quarters of them {@link #LEAST}, it is no
+     * dust, however even: a dozen specks a patch cover less.
+     */
+    private static final double MUCH = 0.08;
 
     /** A patch this many such ranges above the middle half has something on it all the same. */
     private static final double BEYOND = 3;
@@ -71,8 +77,10 @@ final class OwnSurface {
     private PatchSample of(PatchReads read) {
         double[] shares = near.stream().mapToDouble(PatchReads::shareFar).sorted().toArray();
         double median = shares[shares.length / 2];
-        double range = shares[3 * shares.length / 4] - shares[shares.length / 4];
-        boolean own = median >= LEAST && range <= EVEN * median;
+        double quarter = shares[shares.length / 4];
+        double range = shares[3 * shares.length / 4] - quarter;
+        boolean own =
+                (median >= MUCH && quarter >= LEAST) || (median >= LEAST && range <= EVEN * median);
         if (!own || read.shareFar() > median + BEYOND * Math.max(range, LEAST)) {
             return read.robust();
         }

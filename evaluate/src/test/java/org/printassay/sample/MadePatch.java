@@ -183,6 +183,10 @@ final class MadePatch {
     }
 
     PatchSample read(int bits, boolean withDirt) {
+        return reads(bits, withDirt).robust();
+    }
+
+    PatchReads reads(int bits, boolean withDirt) {
         int step = bits == 8 ? 257 : 1;
         float[][] curves = {CURVE, CURVE, CURVE};
         PatchCells cells = new PatchCells(side, side, perMm, 3);
@@ -201,7 +205,7 @@ final class MadePatch {
         }
         Patch patch =
                 new Patch("A1", Section.CUBE, Rgb8.grey(90), new RectMm(0, 0, SIDE_MM, SIDE_MM));
-        return RobustPatch.of(patch, cells, step, curves, false).robust();
+        return RobustPatch.of(patch, cells, step, curves, false);
     }
 
     /** Lightness of the mean light of all pixels, before coding. */
