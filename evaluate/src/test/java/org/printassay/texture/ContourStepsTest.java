@@ -53,6 +53,37 @@ class ContourStepsTest {
         }
     }
 
+    /**
+     * Drops that stand far apart in the lightest tones, or gaps in the darkest, scatter there
+     * alone: what looks like a step in the mean is in some strips more than in others. A step is in
+     * all.
+     */
+    @Test
+    void coarseGrainOfOneToneMakesNoSteps() {
+        for (int seed = 0; seed < 40; seed++) {
+            assertEquals(0, inGrain(0, seed).size(), "seed " + seed);
+            assertEquals(1, inGrain(2, seed).size(), "seed " + seed);
+        }
+    }
+
+    private static List<ContourSteps.Step> inGrain(double jump, long seed) {
+        Random random = new Random(seed);
+        double[] stepped = vignette(jump, 37.2);
+        double[][] strips = new double[8][stepped.length];
+        double[] mean = new double[stepped.length];
+        double level = 0;
+        for (int s = 0; s < strips.length; s++) {
+            for (int i = 0; i < mean.length; i++) {
+                double coarse = i > 0.45 * mean.length && i < 0.55 * mean.length ? 2.5 : 0.05;
+                level = 0.8 * level + 0.6 * random.nextGaussian();
+                double grain = (jump > 0 ? 0.2 : 1) * coarse * level;
+                strips[s][i] = stepped[i] + grain;
+                mean[i] += strips[s][i] / strips.length;
+            }
+        }
+        return ContourSteps.find(mean, strips, STEP_MM, CODE_MM);
+    }
+
     @Test
     void wholeCodesMakeNoSteps() {
         assertEquals(List.of(), found(vignette(0, 0), STEP_MM, CODE_MM));
