@@ -239,11 +239,14 @@ final class ScanEvaluation {
                             WarningCode.PATCHES_MISSING,
                             name
                                     + ": "
-                                    + outside
-                                    + " patches lie outside the scan and were not read. Scan the"
-                                    + " whole sheet, or name a scan of the rest too."));
+                                    + (outside == 1
+                                            ? "1 patch lies outside the scan and was"
+                                            : outside + " patches lie outside the scan and were")
+                                    + " not read. Scan the whole sheet, or name a scan of the rest"
+                                    + " too."));
         }
         if (!unlike.isEmpty()) {
+            boolean one = unlike.size() == 1;
             DoubleSummaryStatistics across =
                     unlike.stream().mapToDouble(p -> p.area().centre().x()).summaryStatistics();
             DoubleSummaryStatistics down =
@@ -253,16 +256,21 @@ final class ScanEvaluation {
                             WarningCode.PATCHES_MISSING,
                             String.format(
                                     Locale.ROOT,
-                                    "%s: %d patches are covered, or not where they should be, %.0f to"
-                                            + " %.0f mm from the left and %.0f to %.0f mm from the"
-                                            + " top of the page; they were left out.",
+                                    "%s: %s covered, or not where %s should be, %s from the left and"
+                                            + " %s from the top of the page; %s left out.",
                                     name,
-                                    unlike.size(),
-                                    across.getMin(),
-                                    across.getMax(),
-                                    down.getMin(),
-                                    down.getMax())));
+                                    one ? "1 patch is" : unlike.size() + " patches are",
+                                    one ? "it" : "they",
+                                    millimetres(across),
+                                    millimetres(down),
+                                    one ? "it was" : "they were")));
         }
+    }
+
+    private static String millimetres(DoubleSummaryStatistics places) {
+        long from = Math.round(places.getMin());
+        long to = Math.round(places.getMax());
+        return from == to ? from + " mm" : from + " to " + to + " mm";
     }
 
     private static void scaleWarning(ScanInfo scan, double x, double y, List<Warning> warnings) {
