@@ -191,10 +191,11 @@ final class SurfaceJudge {
         if (scan.hasStreak(line)) {
             return SurfaceCause.SCANNER;
         }
-        if (!scan.alongColumns(line.along()) || scan.paperWouldShow(line)) {
+        if (!scan.alongColumns(line.along())) {
             return SurfaceCause.PRINT;
         }
-        return scan.isStreak(line)
+        return scan.paperShows(line)
+                .or(() -> scan.isStreak(line))
                 .map(streak -> streak ? SurfaceCause.SCANNER : SurfaceCause.PRINT)
                 .orElse(SurfaceCause.UNDECIDED);
     }

@@ -199,9 +199,28 @@ record SurfaceView(
         return traces.stream().filter(t -> t.along() == along && t.bare()).toList();
     }
 
-    /** Whether bare paper would show a line if it were the scanner's: there is some, unclipped. */
-    boolean paperWouldShow(FoundLine line) {
-        return LineDetector.wouldShow(barePaper(line.along()), sigmaMm, line);
+    /**
+     * Whether bare paper shows a line in the column of the scan that it stands in, as it does where
+     * it is the scanner's; empty where there is none, or it is too short or clipped to tell.
+     */
+    Optional<Boolean> paperShows(FoundLine line) {
+        Along along = line.along();
+        double across =
+                tints(along, line.shows()).stream()
+                        .mapToDouble(TintTrace::acrossMm)
+                        .findFirst()
+                        .orElse(0);
+        boolean lacks = false;
+        for (TintTrace paper : barePaper(along)) {
+            double there = alongColumn(along, line.positionMm(), across, paper.acrossMm());
+            Optional<Boolean> shows =
+                    LineDetector.runsThrough(paper, sigmaMm, line, there, SurfaceJudge.SAME_MM);
+            if (shows.orElse(false)) {
+                return shows;
+            }
+            lacks |= shows.isPresent();
+        }
+        return lacks ? Optional.of(false) : Optional.empty();
     }
 
     /** Whether bare paper shows the scanner's bands along an axis: there is some, unclipped. */

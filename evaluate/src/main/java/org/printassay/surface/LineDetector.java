@@ -22,6 +22,9 @@ public final class LineDetector {
     /** A tint shows a line that another tint has placed from here on. */
     static final double SHOWS = 3.5;
 
+    /** Share of its contrast that the same line has at least elsewhere. */
+    private static final double AS_STRONG = 0.4;
+
     /** Fainter than this, dR/R, a line is none. */
     private static final double LEAST_CONTRAST = 0.02;
 
@@ -110,16 +113,28 @@ public final class LineDetector {
     }
 
     /**
-     * Whether any of these tints would show a line as strong as one that others show, clipped as
-     * they may be.
+     * Whether a line that others show runs through this tint too, nearly as strong.
      *
-     * @param tints along the line's axis, bare paper for example
+     * @param tint along the line's axis, bare paper for example
      * @param sigmaMm blur of the scan
+     * @param atMm where it would be
+     * @param withinMm how well that is known
+     * @return empty when it may be there too faintly to be told, or the tint is clipped
      */
-    public static boolean wouldShow(List<TintTrace> tints, double sigmaMm, FoundLine line) {
-        return tints.stream()
-                .map(tint -> new LineTrace(tint, sigmaMm))
-                .anyMatch(trace -> trace.wouldShow(line.contrast(), line.widthMm()));
+    public static Optional<Boolean> runsThrough(
+            TintTrace tint, double sigmaMm, FoundLine line, double atMm, double withinMm) {
+        LineTrace trace = new LineTrace(tint, sigmaMm);
+        boolean light = line.contrast() > 0;
+        LineTrace.Candidate near = trace.near(atMm, withinMm, light);
+        if (near == null) {
+            return Optional.empty();
+        }
+        if (Math.abs(near.z()) >= SHOWS && near.contrast() / line.contrast() >= AS_STRONG) {
+            return Optional.of(true);
+        }
+        return trace.wouldShow(line.contrast(), line.widthMm())
+                ? Optional.of(false)
+                : Optional.empty();
     }
 
     private static FoundLine line(Seen first, List<Seen> same, List<LineTrace> traces) {

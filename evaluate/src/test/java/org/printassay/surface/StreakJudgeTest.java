@@ -106,11 +106,37 @@ class StreakJudgeTest {
         TintTrace paper = new MadeTint(5, 120, 100, 0, 0.05).trace("P", Rgb8.grey(255), Along.X);
         FoundLine light = LineDetector.find(tints(0.15, 0), BLUR).get(0);
         FoundLine dark = LineDetector.find(tints(-0.15, 0), BLUR).get(0);
-        assertTrue(LineDetector.wouldShow(List.of(paper.within(1.5, 1.5, 1.5)), BLUR, light));
-        assertFalse(LineDetector.wouldShow(List.of(paper.within(1, 1, 1)), BLUR, light));
-        assertFalse(LineDetector.wouldShow(List.of(paper.within(1, 1, 1)), BLUR, dark));
+        assertEquals(Optional.of(false), runsThrough(paper.within(1.5, 1.5, 1.5), light));
+        assertEquals(Optional.empty(), runsThrough(paper.within(1, 1, 1), light));
+        assertEquals(Optional.empty(), runsThrough(paper.within(1, 1, 1), dark));
         assertTrue(paper.within(1, 1, 1).clipped());
         assertFalse(paper.within(1, 1, 1.2).clipped());
-        assertFalse(LineDetector.wouldShow(List.of(), BLUR, light));
+    }
+
+    private static Optional<Boolean> runsThrough(TintTrace paper, FoundLine line) {
+        return LineDetector.runsThrough(paper, BLUR, line, line.positionMm(), 0.4);
+    }
+
+    /**
+     * A streak too faint to be found on the paper by itself is there all the same, at the place
+     * where it is looked for; a blip of the paper's noise is too faint to be it.
+     */
+    @Test
+    void aFaintStreakRunsThroughPaper() {
+        double faint = 0.06;
+        for (int seed = 0; seed < 20; seed++) {
+            FoundLine line = LineDetector.find(tints(-faint, 0), BLUR).get(0);
+            FoundLine strong = LineDetector.find(tints(-0.3, 0), BLUR).get(0);
+            TintTrace paper = paper(seed, -faint);
+            assertEquals(Optional.of(true), runsThrough(paper, line), "seed " + seed);
+            assertEquals(Optional.of(false), runsThrough(paper, strong), "seed " + seed);
+            assertEquals(Optional.of(false), runsThrough(paper(seed, 0), strong), "seed " + seed);
+        }
+    }
+
+    private static TintTrace paper(int seed, double contrast) {
+        MadeTint made = new MadeTint(50 + seed, 120, 100, 0.5, 0.05);
+        made.with(new MadeTint.Line(AT_MM, 0.1, contrast));
+        return made.trace("P", Rgb8.grey(255), Along.X).within(1.5, 1.5, 1.5);
     }
 }
