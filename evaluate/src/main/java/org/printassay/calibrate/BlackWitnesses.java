@@ -80,7 +80,8 @@ final class BlackWitnesses {
             double error = errors.get(k).channel(green) / scan.paper()[green];
             errorL[k] = Double.isFinite(error) ? error * slope(mean(k)) : 0;
         }
-        this.covariance = covariance(scan);
+        // A matrix may not be of nothing.
+        this.covariance = n == 0 ? new Array2DRowRealMatrix() : covariance(scan);
     }
 
     private void add(RectMm area, int kind, LinearRgb read, List<LinearRgb> seen) {
