@@ -114,9 +114,9 @@ final class RangeHealth {
                     "black reads darker than any print is: automatic contrast is on or a black point"
                             + " is set, and shadows are lost. Switch automatic corrections off.");
         }
-        // Lossy coding rounds the slight tints of light papers to grey.
-        boolean lossy = samples.scan().coding().isPresent();
-        if (!lossy && paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
+        // Lossy coding rounds the slight tints of light papers to grey, and clipping loses all.
+        boolean lost = samples.scan().coding().isPresent() || result.paperClipped();
+        if (!lost && paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
             notes.add(
                     WarningCode.AUTOMATIC_COLOUR,
                     "paper is exactly neutral and nearly white, which real papers seldom are:"
@@ -220,15 +220,21 @@ final class RangeHealth {
                         .findFirst()
                         .orElse(0);
         if (xyz.y() > BRIGHTEST_Y || white.chroma() > PAPER_CHROMA || grey > GREY_CHROMA) {
+            // Greys on coloured paper lean from its colour to none.
+            boolean ofPaper =
+                    xyz.y() <= BRIGHTEST_Y
+                            && white.chroma() > PAPER_CHROMA
+                            && grey <= Math.max(GREY_CHROMA, white.chroma());
             notes.add(
                     WarningCode.PROFILE_DOUBTFUL,
                     "by its profile paper is L* %.1f, a* %.1f, b* %.1f and greys lean by %.0f, which"
-                            + " hardly a print does: the profile seems to be another scanner's, or"
+                            + " hardly a print does: %sthe profile seems to be another scanner's, or"
                             + " the exposure was not what it was made with.",
                     white.l(),
                     white.a(),
                     white.b(),
-                    grey);
+                    grey,
+                    ofPaper ? "unless the paper is so coloured, " : "");
         } else if (xyz.y() > LIGHTEST_Y
                 && result.part().colour().trust() == Trust.PROFILED_SCAN
                 && !paperAtTheEnd()

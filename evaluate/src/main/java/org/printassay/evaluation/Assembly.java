@@ -1,10 +1,15 @@
 package org.printassay.evaluation;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
+import org.printassay.colour.Rgb8;
 import org.printassay.metric.Judgement;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -112,7 +117,7 @@ final class Assembly {
                 warnings,
                 judged.largestTwinDifference() == null,
                 WarningCode.EVENNESS_NOT_JUDGED,
-                "Evenness was not judged: nothing was read twice.");
+                evenness(set, warnings));
         note(warnings, !judged.repeats(), WarningCode.NO_REPEATS, once(origin.measurement()));
         note(
                 warnings,
@@ -168,39 +173,74 @@ final class Assembly {
 
     private static void lost(List<Warning> warnings, Judgement judged) {
         boolean edited = has(warnings, WarningCode.HISTOGRAM_GAPS);
-        // Nothing else keeps steps, so without an edit it is the compression, told or not.
-        boolean lossy = !edited || has(warnings, WarningCode.LOSSY);
+        boolean lossy = lossy(warnings);
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.SHADOWS),
                 WarningCode.SHADOWS_NOT_JUDGED,
-                lost("Shadows", "dark", edited, lossy));
+                lost("Shadows were", "dark greys", edited, lossy));
         note(
                 warnings,
                 judged.lostInCoding().contains(Judgement.End.HIGHLIGHTS),
                 WarningCode.HIGHLIGHTS_NOT_JUDGED,
-                lost("Highlights", "light", edited, lossy));
+                lost("Highlights were", "light greys", edited, lossy));
     }
 
-    private static String lost(String end, String greys, boolean edited, boolean lossy) {
+    /** Nothing but edits and compression keeps steps, so it is one of them, told or not. */
+    private static boolean lossy(List<Warning> warnings) {
+        return !has(warnings, WarningCode.HISTOGRAM_GAPS) || has(warnings, WarningCode.LOSSY);
+    }
+
+    /** Why no twins could be held against each other. */
+    private static String evenness(ReadingSet set, List<Warning> warnings) {
+        if (!twins(set, EnumSet.allOf(ReadingFlag.class))) {
+            return "Evenness was not judged: nothing was read twice.";
+        }
+        boolean coded =
+                twins(
+                        set,
+                        EnumSet.of(
+                                ReadingFlag.UNLIKE_TWINS,
+                                ReadingFlag.DISTURBED,
+                                ReadingFlag.COARSE));
+        return coded
+                ? lost(
+                        "Evenness was",
+                        "what was read twice",
+                        has(warnings, WarningCode.HISTOGRAM_GAPS),
+                        lossy(warnings))
+                : "Evenness was not judged: of what was read twice no two readings are beyond"
+                        + " doubt.";
+    }
+
+    /** Whether any code has two readings that are flagged for nothing else. */
+    private static boolean twins(ReadingSet set, Set<ReadingFlag> flags) {
+        Set<Rgb8> seen = new HashSet<>();
+        return set.readings().stream()
+                .filter(one -> one.lab() != null || one.labRelative() != null)
+                .filter(one -> flags.containsAll(one.flags()))
+                .anyMatch(one -> !seen.add(one.rgb()));
+    }
+
+    private static String lost(String what, String colours, boolean edited, boolean lossy) {
         String why =
                 edited && lossy
                         ? "an edit in 8 bits and the scan's lossy compression leave "
                         : edited
                                 ? "an edit in 8 bits left "
                                 : "the scan's lossy compression keeps ";
-        String what =
+        String advice =
                 edited && lossy
                         ? "Save the scan as it comes, as TIFF or PNG with 16 bits."
                         : edited
                                 ? "Save the scan as it comes, with 16 bits."
                                 : "Save scans as TIFF or PNG, or at the highest JPEG quality.";
-        return end
-                + " were not judged: "
+        return what
+                + " not judged: "
                 + why
-                + greys
-                + " greys in steps that are coarser than what shows. "
-                + what;
+                + colours
+                + " in steps that are coarser than what shows. "
+                + advice;
     }
 
     private static String once(@Nullable MeasurementSummary measurement) {

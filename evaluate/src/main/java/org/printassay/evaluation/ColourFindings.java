@@ -105,13 +105,14 @@ final class ColourFindings {
                         100 - first.noMoreFromPercent(),
                         "colours",
                         say(
-                                "From %d %% of full %s on, more colour in the file gives no more on"
-                                        + " paper.",
+                                "From %d %% of full %s on, more colour in the file gives no more"
+                                        + " colour on paper.",
                                 first.noMoreFromPercent(), first.name()),
                         say(
                                 "The largest chroma is %.0f, the aim goes on to %.0f, %s.",
                                 first.mostChroma(), first.aim().chroma(), basis(trust)),
-                        "Detail in strongly coloured parts merges there: lower their saturation."));
+                        "Detail in strongly coloured parts merges there, or differs in lightness alone:"
+                                + " lower their saturation."));
     }
 
     private static Optional<Weighed> skin(Trust trust, double doubt, ColourDetail colours) {

@@ -27,7 +27,9 @@ enum FindingKind {
     LINES(3.5, 200, 6),
     /** The black is grey: dark pictures look dull. */
     BLACK_GREY(3.5),
-    /** More colour in the file gives no more on paper; size: percent of the way that is lost. */
+    /**
+     * More colour in the file gives no more colour on paper; size: percent of the way that is lost.
+     */
     COLOUR_FULL(3, 0.05),
     /** Tone cannot be told. */
     TONE_UNKNOWN(3),
@@ -51,6 +53,11 @@ enum FindingKind {
     BANDS_UNSURE(1.25, 1.0 / 6, 1.75),
     /** Greys lean; size: distance in a*, b*. */
     LEAN(1, 1.5),
+    /**
+     * Greys lean in some tones, though not in the mean; size: distance in a*, b*, of which a third
+     * of all tones has its part.
+     */
+    LEAN_OF_TONES(1, 0.5),
     /** Full colours are dull, which few pictures hold; size: chroma that is missing. */
     DULL(1, 0.05),
     /** Grain is seen; size: how far beyond what is just seen, as a share. */

@@ -28,7 +28,7 @@ import org.printassay.reading.WarningCode;
  *       bands by how much light they move.
  *   <li>What shifts a picture weighs by its mean: tone by twice its RMS (all of a picture has it),
  *       skin by its mean dE00 (looked at hardest), unevenness by its L* over the sheet, the lean of
- *       greys by its distance.
+ *       greys by its distance, and by a third of it where only some of the tones lean.
  *   <li>What few pictures hold weighs a twentieth: chroma that full colours miss.
  *   <li>What may be the scanner's weighs half of what it would be for the print.
  *   <li>What cannot be told weighs about what a small loss of its kind would.
@@ -40,15 +40,6 @@ import org.printassay.reading.WarningCode;
  */
 final class Findings {
     private static final int MOST = 7;
-
-    /** Less of an a* or b* than this cannot be set in a picture in earnest. */
-    private static final double SMALLEST_OFFSET = 0.25;
-
-    /** A lean that most would see beside a neutral grey (common practice, no source). */
-    private static final double SEEN_LEAN = 1.5;
-
-    /** A smaller lean of greys has no name. */
-    private static final double NAMED_LEAN = 0.5;
 
     /** Tone that is off by less, RMS L*, follows its aim (common practice, no source). */
     private static final double FOLLOWS = 1.2;
@@ -87,7 +78,7 @@ final class Findings {
         }
         Neutrality neutrality = e.neutrality();
         if (neutrality != null) {
-            findings.neutrality(neutrality, e.details(), trust, repeats);
+            findings.ranked.add(GreyFindings.of(neutrality, e.details(), trust, repeats));
         }
         Colours colours = e.colours();
         Evenness evenness = e.evenness();
@@ -200,75 +191,6 @@ final class Findings {
                                         + " made anew."
                                 : "Correct with a curve in the file, or have the profile made"
                                         + " anew."));
-    }
-
-    private void neutrality(Neutrality n, PrintDetails details, Trust trust, boolean repeats) {
-        Neutrality.Cast cast = n.cast();
-        String sure =
-                repeats
-                        ? say(
-                                "Mean lean a* %+.1f (± %.1f), b* %+.1f (± %.1f) against the"
-                                        + " paper's own tint fading to black.",
-                                cast.a(), cast.uncertaintyA(), cast.b(), cast.uncertaintyB())
-                        : say(
-                                "Mean lean a* %+.1f, b* %+.1f (read once) against the paper's own"
-                                        + " tint fading to black.",
-                                cast.a(), cast.b());
-        String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
-        if (route.contains("monochrome") || route.contains("toned")) {
-            add(
-                    FindingKind.TONED,
-                    "neutrality",
-                    "Greys are toned: " + cast.words() + ".",
-                    sure,
-                    "");
-            return;
-        }
-        if (n.crossover()) {
-            add(
-                    FindingKind.CROSSOVER,
-                    "neutrality",
-                    "Greys cross over: shadows are "
-                            + n.shadows().words()
-                            + ", highlights "
-                            + n.highlights().words()
-                            + ".",
-                    sure,
-                    "One filter cannot mend this: use another profile or paper setting.");
-        } else if (cast.significant() && Math.hypot(cast.a(), cast.b()) >= NAMED_LEAN) {
-            ranked.add(
-                    FindingKind.LEAN.weighed(
-                            Math.hypot(cast.a(), cast.b()),
-                            "neutrality",
-                            "Greys lean " + cast.words() + ".",
-                            sure,
-                            offset(cast)));
-        } else if (Math.max(cast.uncertaintyA(), cast.uncertaintyB()) > SEEN_LEAN) {
-            add(
-                    FindingKind.GREYS_UNKNOWN,
-                    "neutrality",
-                    "Whether greys lean cannot be told.",
-                    sure,
-                    Sharper.advice(cast.budgets(), trust));
-        } else {
-            String found =
-                    Math.hypot(cast.a(), cast.b()) < NAMED_LEAN
-                            ? "Greys are neutral on this paper."
-                            : "If greys lean, it is by less than can be told.";
-            add(FindingKind.NEUTRAL, "neutrality", found, sure, "");
-        }
-    }
-
-    /** What to add to greys in the file; a part too small to set is left out. */
-    private static String offset(Neutrality.Cast cast) {
-        List<String> parts = new ArrayList<>();
-        if (Math.abs(cast.a()) >= SMALLEST_OFFSET) {
-            parts.add(say("a* %+.1f", -cast.a()));
-        }
-        if (Math.abs(cast.b()) >= SMALLEST_OFFSET) {
-            parts.add(say("b* %+.1f", -cast.b()));
-        }
-        return "To offset it, move greys in the file by " + String.join(", ", parts) + ".";
     }
 
     private static String say(String format, Object... values) {

@@ -43,9 +43,9 @@ public record ColourDetail(
      * @param deltaChroma dC*ab, measured minus aim
      * @param deltaHue dH*ab, signed: positive turns anticlockwise in the a*b* plane
      * @param mostChroma largest chroma on the way from paper to the full colour
-     * @param noMoreFromPercent share of the full colour, percent, beyond which more in the file
-     *     gives no more on paper though the aim still rises; null when it does to the end, or when
-     *     the steps between were not printed
+     * @param noMoreFromPercent share of the full colour, percent, beyond which no further step
+     *     gives more colour, counted from paper, though the aim still rises; null when it does to
+     *     the end, or when the steps between were not printed
      */
     public record Hue(
             String name,

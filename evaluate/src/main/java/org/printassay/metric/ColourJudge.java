@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -40,10 +41,15 @@ public final class ColourJudge {
         {true, false, true}
     };
 
-    /** Chroma gained that is worth having, and that a limit holds back though aimed at. */
+    /**
+     * Way from paper in a*, b* that is worth having, and that a limit holds back though aimed at.
+     */
     private static final double NO_GAIN = 1;
 
     private static final double AIMED_GAIN = 3;
+
+    /** Way to the side in a*, b*, at no loss: another hue is more on paper too. */
+    private static final double OTHER_HUE = 3;
 
     /** Steps between paper and full colour that must have been printed. */
     private static final int FEWEST_STEPS = 5;
@@ -203,25 +209,50 @@ public final class ColourJudge {
         return lab == null ? 0 : lab.chroma();
     }
 
-    /** First step after which no later one has clearly more chroma though the aim has. */
+    /**
+     * First step after which none gives clearly more than any before it though the aim does. Colour
+     * is counted from paper, whose own tint is none.
+     */
     private static @Nullable Integer noMoreFrom(
             int hue, List<Integer> rests, Map<Rgb8, Lab> means, RgbSpace space, PaperAim aim) {
-        if (rests.size() < FEWEST_STEPS) {
+        Lab paper = means.get(Rgb8.grey(255));
+        if (rests.size() < FEWEST_STEPS || paper == null) {
             return null;
         }
-        for (int i = 0; i + 1 < rests.size(); i++) {
-            double here = chroma(means, step(hue, rests.get(i)));
-            double later = 0;
-            for (int rest : rests.subList(i + 1, rests.size())) {
-                later = Math.max(later, chroma(means, step(hue, rest)));
-            }
-            double aimedHere = aim.absoluteLab(space, step(hue, rests.get(i))).chroma();
-            double aimedEnd = aim.absoluteLab(space, step(hue, 0)).chroma();
-            if (later - here < NO_GAIN && aimedEnd - aimedHere > AIMED_GAIN) {
-                return (int) Math.round(100 * (255 - rests.get(i)) / 255.0);
+        List<Lab> steps = new ArrayList<>();
+        for (int rest : rests) {
+            steps.add(Objects.requireNonNull(means.get(step(hue, rest))));
+        }
+        // From the full colour back: what holds from a step on holds from every later one.
+        int from = steps.size() - 1;
+        while (from > 0 && !givesMore(steps, from - 1, paper)) {
+            from--;
+        }
+        int rest = rests.get(from);
+        Lab aimedPaper = aim.absoluteLab(space, Rgb8.grey(255));
+        double aimedHere = apart(aim.absoluteLab(space, step(hue, rest)), aimedPaper);
+        double aimedEnd = apart(aim.absoluteLab(space, step(hue, 0)), aimedPaper);
+        return aimedEnd - aimedHere > AIMED_GAIN
+                ? (int) Math.round(100 * (255 - rest) / 255.0)
+                : null;
+    }
+
+    /** Whether any step after one has clearly more colour than it, or as much of another hue. */
+    private static boolean givesMore(List<Lab> steps, int from, Lab paper) {
+        Lab here = steps.get(from);
+        for (Lab later : steps.subList(from + 1, steps.size())) {
+            double gain = apart(later, paper) - apart(here, paper);
+            double way = apart(later, here);
+            double aside = Math.sqrt(Math.max(0, way * way - gain * gain));
+            if (gain >= NO_GAIN || (gain > -NO_GAIN && aside >= OTHER_HUE)) {
+                return true;
             }
         }
-        return null;
+        return false;
+    }
+
+    private static double apart(Lab one, Lab other) {
+        return Math.hypot(one.a() - other.a(), one.b() - other.b());
     }
 
     private static List<ColourDetail.Slice> slices(@Nullable GamutMesh print, GamutMesh aim) {

@@ -6,7 +6,8 @@ import org.printassay.colour.Lab;
  * One tested level of a wedge.
  *
  * @param level 8-bit code, 0-255
- * @param difference how far it is from black (shadows) or paper (highlights), dL*, best estimate
+ * @param difference how far it is from black (shadows) or paper (highlights), dL*, best estimate,
+ *     which its interval holds
  * @param low lower bound of the 95 % interval of the difference
  * @param high upper bound
  * @param aim the same difference on the aim

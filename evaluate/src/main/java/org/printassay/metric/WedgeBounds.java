@@ -1,6 +1,7 @@
 package org.printassay.metric;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -33,6 +34,28 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
      * largest of many is taken; this value costs wedges without reversals 7 to 10 percent of width.
      */
     private static final double DOUBTFUL_FALL = 3;
+
+    /**
+     * Best estimate of each D: as read, or where levels borrow from their neighbours the closest
+     * that does not run backwards, and that keeps to the bounds.
+     *
+     * @param bounds of {@link #bounds}
+     */
+    double[] best(double[][] bounds) {
+        double[] best = levels.d().clone();
+        int n = best.length;
+        if (!spread.known() || !monotone()) {
+            return best;
+        }
+        // Black itself is no part of it: greys may be darker.
+        double[] fit =
+                Monotone.fit(
+                        Arrays.copyOfRange(best, 1, n), Arrays.copyOfRange(levels.counts(), 1, n));
+        for (int i = 1; i < n; i++) {
+            best[i] = Math.max(bounds[0][i], Math.min(bounds[1][i], fit[i - 1]));
+        }
+        return best;
+    }
 
     private boolean monotone() {
         return reversals().isEmpty() && largestFall() < DOUBTFUL_FALL;
@@ -72,6 +95,12 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
                     double width = width(anchors, longer, begin, length);
                     bounds[0][i] = Math.max(bounds[0][i], levels.mean(begin, length) - width);
                 }
+            }
+            if (bounds[0][i] > bounds[1][i]) {
+                // Neighbours that contradict each other lend nothing.
+                double width = width(anchors, single, i, 1);
+                bounds[0][i] = levels.d()[i] - width;
+                bounds[1][i] = levels.d()[i] + width;
             }
         }
         return bounds;

@@ -98,6 +98,7 @@ final class WedgeJudge {
         WedgeLevels levels = new WedgeLevels(d, counts, coded, assumed(tested, anchor.get()));
         WedgeBounds ofLevels = new WedgeBounds(levels, spread);
         double[][] bounds = ofLevels.bounds(anchor.get().count());
+        double[] estimates = ofLevels.best(bounds);
         List<Integer> reversals =
                 ofLevels.reversals().stream().map(i -> tested.get(i).level()).toList();
         double[] fit = Monotone.fit(d, counts);
@@ -110,7 +111,7 @@ final class WedgeJudge {
             steps.add(
                     new LevelStep(
                             tested.get(i).level(),
-                            d[i],
+                            estimates[i],
                             low,
                             high,
                             aim[i],

@@ -68,7 +68,7 @@ final class ColourParts {
         String more =
                 hue.noMoreFromPercent() == null
                         ? ""
-                        : "; no more chroma from "
+                        : "; no more colour from "
                                 + hue.noMoreFromPercent()
                                 + "\u00a0% of full colour on";
         return new Fact(

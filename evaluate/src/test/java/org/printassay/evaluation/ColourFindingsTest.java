@@ -83,7 +83,8 @@ class ColourFindingsTest {
         assertEquals(
                 List.of(
                         "Greys jump between levels 120 and 128.",
-                        "From 50 % of full red on, more colour in the file gives no more on paper.",
+                        "From 50 % of full red on, more colour in the file gives no more colour on"
+                                + " paper.",
                         "Greys turn to another hue near level 96.",
                         "Skin-like tones print 2.4 L* too dark.",
                         "The sheet is uneven: darker towards the left by 1.6 L*.",

@@ -11,6 +11,9 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
@@ -19,6 +22,7 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.metric.Budget;
 import org.printassay.metric.Judgement;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -176,6 +180,111 @@ class FindingsTest {
         assertTrue(all.contains("Level 6 prints darker than level 0"), all);
     }
 
+    /** The number that is told lies within its own interval, neighbours or not. */
+    @Test
+    void howMuchDarkerLiesWithinItsInterval() {
+        Pattern told =
+                Pattern.compile(
+                        "darker than level 0, by ([0-9.]+) L\\*\\.[^0-9]*95 % sure:"
+                                + " between (-?[0-9.]+) and ([0-9.]+) L");
+        int found = 0;
+        for (int seed = 0; seed < 40; seed++) {
+            String all =
+                    all(
+                            judge(
+                                    k -> k == 0 ? 11 : 8 + 88 * Math.pow(k / 255.0, 1.5),
+                                    3,
+                                    0.9,
+                                    Trust.INSTRUMENT,
+                                    seed));
+            Matcher words = told.matcher(all);
+            if (words.find()) {
+                found++;
+                double by = Double.parseDouble(words.group(1));
+                assertTrue(by >= Double.parseDouble(words.group(2)), words.group());
+                assertTrue(by <= Double.parseDouble(words.group(3)), words.group());
+            }
+        }
+        assertTrue(found >= 20, "told of " + found);
+    }
+
+    /** Greys that lean in mid-tones alone; simulated, of known truth. */
+    @Test
+    void aLeanOfMidtonesIsToldAndNeutralGreysAreNotAccused() {
+        UnaryOperator<Lab> warm =
+                c -> {
+                    boolean grey = c.chroma() < 3 && c.l() > 38 && c.l() < 68;
+                    return grey ? new Lab(c.l(), c.a(), c.b() + 1.7) : c;
+                };
+        int told = 0;
+        int accused = 0;
+        for (int seed = 0; seed < 8; seed++) {
+            told +=
+                    all(MadePrint.USUAL.withChange(warm).evaluation(seed)).contains("in mid-tones")
+                            ? 1
+                            : 0;
+            String neutral = all(MadePrint.USUAL.withErrors(0.4, 0.05).evaluation(seed));
+            accused += neutral.contains("neutrality: Greys lean") ? 1 : 0;
+        }
+        assertEquals(8, told);
+        assertTrue(accused <= 1, accused + " of 8 accused");
+    }
+
+    /** Twins that coding keeps in steps were read twice all the same. */
+    @Test
+    void evennessOfFlaggedTwinsIsNotCalledReadOnce() {
+        String coarse = evenness(Set.of(ReadingFlag.COARSE), List.of());
+        assertEquals(
+                "Evenness was not judged: the scan's lossy compression keeps what was read twice in"
+                        + " steps that are coarser than what shows. Save scans as TIFF or PNG, or at"
+                        + " the highest JPEG quality.",
+                coarse);
+        Warning edited = new Warning(WarningCode.HISTOGRAM_GAPS, "");
+        String edit = evenness(Set.of(ReadingFlag.COARSE), List.of(edited));
+        assertTrue(edit.contains("an edit in 8 bits") && !edit.contains("compression"), edit);
+        String dusty = evenness(Set.of(ReadingFlag.DUSTY), List.of());
+        assertTrue(dusty.contains("no two readings are beyond doubt"), dusty);
+        assertEquals(
+                "Evenness was not judged: nothing was read twice.",
+                text(MadePrint.USUAL.readOnce(3), WarningCode.EVENNESS_NOT_JUDGED));
+    }
+
+    private static String evenness(Set<ReadingFlag> flags, List<Warning> warnings) {
+        ReadingSet whole = MadePrint.USUAL.readings(3);
+        List<Reading> flagged =
+                whole.readings().stream()
+                        .map(
+                                r ->
+                                        new Reading(
+                                                r.id(),
+                                                r.section(),
+                                                r.rgb(),
+                                                r.lab(),
+                                                r.labRelative(),
+                                                r.standardError(),
+                                                r.density(),
+                                                flags,
+                                                r.centre(),
+                                                r.sheet()))
+                        .toList();
+        ReadingSet set = new ReadingSet(flagged, whole.space(), whole.trust(), true);
+        return text(
+                Assembly.evaluation(
+                        set,
+                        Judgement.of(set, T),
+                        Evaluation.builder(set.trust(), "srgb").fromScan(true).warnings(warnings),
+                        Assembly.Light.EVEN),
+                WarningCode.EVENNESS_NOT_JUDGED);
+    }
+
+    private static String text(Evaluation e, WarningCode code) {
+        return e.warnings().stream()
+                .filter(w -> w.code() == code)
+                .map(Warning::text)
+                .findFirst()
+                .orElseThrow();
+    }
+
     /** What cannot be told is advised on by the largest part of its uncertainty. */
     @Test
     void adviceGoesByTheLargestPartOfTheUncertainty() {
@@ -273,10 +382,6 @@ class FindingsTest {
                         Judgement.of(set, T),
                         Evaluation.builder(set.trust(), "srgb").fromScan(true).warnings(warnings),
                         Assembly.Light.EVEN);
-        return e.warnings().stream()
-                .filter(w -> w.code() == WarningCode.SHADOWS_NOT_JUDGED)
-                .map(Warning::text)
-                .findFirst()
-                .orElseThrow();
+        return text(e, WarningCode.SHADOWS_NOT_JUDGED);
     }
 }

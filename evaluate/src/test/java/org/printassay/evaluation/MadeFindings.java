@@ -185,6 +185,30 @@ final class MadeFindings {
         return this;
     }
 
+    /** Greys that lean in shadows, mid-tones and highlights, each with its words; by b* alone. */
+    MadeFindings greysOf(
+            Neutrality.Cast mean,
+            Neutrality.Cast shadows,
+            Neutrality.Cast midtones,
+            Neutrality.Cast highlights) {
+        neutrality =
+                new Neutrality(
+                        1,
+                        2,
+                        128,
+                        mean,
+                        shadows,
+                        midtones,
+                        highlights,
+                        false,
+                        1,
+                        2,
+                        null,
+                        null,
+                        List.of());
+        return this;
+    }
+
     MadeFindings toned() {
         details = new PrintDetails(null, null, "toned monochrome", null);
         return greys(3, 0.2, false);

@@ -14,12 +14,20 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.printassay.metric.Irregularity;
+import org.printassay.metric.Neutrality;
 import org.printassay.reading.Trust;
 
 /** The ranking rule on made cases: what a picture loses counts first. */
 class RankingTest {
     private static MadeFindings made() {
         return new MadeFindings();
+    }
+
+    private static final Neutrality.Cast NONE =
+            new Neutrality.Cast(0, 1.2, 1.3, 1.3, false, "no sure cast");
+
+    private static Neutrality.Cast leaning(double b, String words) {
+        return new Neutrality.Cast(0, b, 1.2, 1.3, true, words);
     }
 
     /** One case of every kind, and what it weighs by the rule. */
@@ -44,6 +52,10 @@ class RankingTest {
                 one(FindingKind.TONED, 1, made().toned()),
                 one(FindingKind.CROSSOVER, 5, made().greys(1, 0.2, true)),
                 one(FindingKind.LEAN, 4, made().greys(2, 0.2, false)),
+                one(
+                        FindingKind.LEAN_OF_TONES,
+                        2,
+                        made().greysOf(NONE, NONE, leaning(2, "warm, towards yellow"), NONE)),
                 one(FindingKind.GREYS_UNKNOWN, 3, made().greys(0.3, 2, false)),
                 one(FindingKind.NEUTRAL, 0.7, made().greys(0.1, 0.2, false)),
                 one(FindingKind.DULL, 2, made().dull(20)),
@@ -214,11 +226,47 @@ class RankingTest {
     }
 
     private static String textOfGreys(double lean) {
-        return made().greys(lean, 1.3, false).ranked().stream()
-                .filter(w -> w.kind() == FindingKind.NEUTRAL)
-                .map(w -> w.finding().text())
+        return greys(made().greys(lean, 1.3, false), FindingKind.NEUTRAL).text();
+    }
+
+    private static Finding greys(MadeFindings made, FindingKind kind) {
+        return made.ranked().stream()
+                .filter(w -> w.kind() == kind)
+                .map(Weighed::finding)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** Greys that lean in some tones alone are not neutral, whatever their mean. */
+    @Test
+    void aLeanOfSomeTonesIsTold() {
+        Neutrality.Cast warm = leaning(1.9, "slightly warm, towards yellow");
+        Neutrality.Cast green = leaning(-1.4, "slightly green");
+        Finding one = greys(made().greysOf(NONE, NONE, warm, NONE), FindingKind.LEAN_OF_TONES);
+        assertEquals("Greys lean slightly warm, towards yellow, in mid-tones.", one.text());
+        assertEquals(
+                "Mean lean in mid-tones a* +0.0 (± 1.2), b* +1.9 (± 1.3), of all greys a* +0.0"
+                        + " (± 1.3), b* +1.2 (± 1.3), against the paper's own tint fading to black.",
+                one.sureness());
+        assertEquals("To offset it, move mid-tones alone in the file by b* -1.9.", one.advice());
+        assertEquals(
+                "Greys lean slightly warm, towards yellow, in shadows and mid-tones.",
+                greys(made().greysOf(NONE, warm, warm, NONE), FindingKind.LEAN_OF_TONES).text());
+        assertEquals(
+                "Greys lean slightly warm, towards yellow, in mid-tones; slightly green in"
+                        + " highlights.",
+                greys(made().greysOf(NONE, NONE, warm, green), FindingKind.LEAN_OF_TONES).text());
+        // Where all greys lean, that is told.
+        Neutrality.Cast all = leaning(1.6, "slightly warm, towards yellow");
+        assertEquals(
+                "Greys lean slightly warm, towards yellow.",
+                greys(made().greysOf(all, NONE, warm, NONE), FindingKind.LEAN).text());
+        // A lean without a name is none.
+        Neutrality.Cast small = new Neutrality.Cast(0, 0.4, 0.1, 0.1, true, "no cast");
+        Neutrality.Cast none = new Neutrality.Cast(0, 0.2, 0.3, 0.3, false, "no cast");
+        assertEquals(
+                "Greys are neutral on this paper.",
+                greys(made().greysOf(none, none, small, none), FindingKind.NEUTRAL).text());
     }
 
     @Test

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -49,14 +51,14 @@ class ColourDetailTest {
 
     @Test
     void chromaThatIsCutOffIsTold() {
-        // Reds reach no more than chroma 45, as an ink limit would do.
+        // Reds reach no more than chroma 45, as an ink limit would do, and keep that hue.
         ColourDetail detail =
                 detail(
                         (code, at, aim) -> {
-                            double most = 45;
                             boolean red = code.r() == 255 && code.g() == code.b();
-                            double share = red ? Math.min(1, most / aim.chroma()) : 1;
-                            return new Lab(aim.l(), share * aim.a(), share * aim.b());
+                            return red && aim.chroma() > 45
+                                    ? new Lab(aim.l(), 45 * Math.cos(0.5), 45 * Math.sin(0.5))
+                                    : aim;
                         });
         ColourDetail.Hue red = detail.hues().get(0);
         assertEquals("red", red.name());
@@ -73,6 +75,55 @@ class ColourDetailTest {
         }
         assertEquals(expected, from);
         assertNull(detail.hues().get(3).noMoreFromPercent(), "cyan goes on");
+    }
+
+    /** Every hue of a print whose reds reach so much of the way, by the file's share of red. */
+    private static ColourDetail reds(DoubleUnaryOperator chroma, double turnAtFull) {
+        return detail(
+                (code, at, aim) -> {
+                    if (code.r() != 255 || code.g() != code.b() || code.isNeutral()) {
+                        return aim;
+                    }
+                    double share = (255 - code.g()) / 255.0;
+                    double hue = Math.toRadians(30 + turnAtFull * share);
+                    double c = chroma.applyAsDouble(share);
+                    double a = Prints.WHITE.a() + c * Math.cos(hue);
+                    return new Lab(aim.l(), a, Prints.WHITE.b() + c * Math.sin(hue));
+                });
+    }
+
+    private static @Nullable Integer redsGainNothingFrom(
+            DoubleUnaryOperator chroma, double turnAtFull) {
+        return reds(chroma, turnAtFull).hues().get(0).noMoreFromPercent();
+    }
+
+    /** Paper's own tint is no colour that the file asked for: weak inks on brown paper. */
+    @Test
+    void tintOfPaperIsNoColour() {
+        Prints.Fault brown =
+                (code, at, aim) -> {
+                    double fade = (aim.l() - Prints.BLACK.l()) / 84;
+                    return new Lab(
+                            12 + 54 * fade, 0.45 * aim.a() + 8 * fade, 0.45 * aim.b() + 21 * fade);
+                };
+        for (ColourDetail.Hue hue : detail(brown).hues()) {
+            assertNull(hue.noMoreFromPercent(), hue.name());
+        }
+    }
+
+    @Test
+    void noMoreColourHoldsForAllFurtherSteps() {
+        assertEquals(50, redsGainNothingFrom(s -> 80 * Math.min(s, 0.5), 0));
+        assertEquals(50, redsGainNothingFrom(s -> s <= 0.5 ? 80 * s : 60 - 40 * s, 0), "falls");
+        // Falls and rises again: what the file asks for there is on paper.
+        assertEquals(
+                87, redsGainNothingFrom(s -> s > 0.6 && s < 0.8 ? 35 : 80 * Math.min(s, 0.5), 0));
+        assertNull(redsGainNothingFrom(s -> s > 0.6 && s < 0.9 ? 35 : 80 * Math.min(s, 0.5), 0));
+        // Little a step, but more and more.
+        assertEquals(
+                87, redsGainNothingFrom(s -> 80 * Math.min(s, 0.5) + 6 * Math.max(0, s - 0.5), 0));
+        // As far from paper, yet of another hue.
+        assertNull(redsGainNothingFrom(s -> 80 * Math.min(s, 0.5), 40));
     }
 
     @Test

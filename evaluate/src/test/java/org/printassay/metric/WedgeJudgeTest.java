@@ -331,6 +331,27 @@ class WedgeJudgeTest {
         assertTrue(inside >= 0.95 * all, inside + " of " + all);
     }
 
+    /** Bounds that neighbours lend leave the best estimate between them, noise or not. */
+    @Test
+    void bestEstimatesKeepToTheirIntervals() {
+        Random random = new Random(6);
+        for (Paper paper : papers()) {
+            for (int seed = 0; seed < 20; seed++) {
+                Neutrals neutrals =
+                        readings(paper, false, 4, () -> paper.spread * random.nextGaussian());
+                double last = 0;
+                Wedge wedge = judge(paper, neutrals, false);
+                for (LevelStep step : wedge.steps()) {
+                    assertTrue(
+                            step.low() <= step.difference() && step.difference() <= step.high(),
+                            step.toString());
+                    last = step.difference();
+                }
+                assertTrue(last > T, "the lightest is lighter than black");
+            }
+        }
+    }
+
     /** On an ideal print (sRGB, perfect black) the first separated level is 2 at 0.5 L*. */
     @Test
     void anIdealPrintSeparatesFromLevelTwo() {

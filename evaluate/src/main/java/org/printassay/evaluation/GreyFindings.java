@@ -1,0 +1,157 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.printassay.metric.Neutrality;
+import org.printassay.reading.Trust;
+
+/** How neutral greys are, in words. */
+final class GreyFindings {
+    private static final String TOPIC = "neutrality";
+
+    /** Less of an a* or b* than this cannot be set in a picture in earnest. */
+    private static final double SMALLEST_OFFSET = 0.25;
+
+    /** A lean that most would see beside a neutral grey (common practice, no source). */
+    private static final double SEEN_LEAN = 1.5;
+
+    /** A smaller lean of greys has no name. */
+    private static final double NAMED_LEAN = 0.5;
+
+    private final Neutrality greys;
+    private final boolean repeats;
+
+    private GreyFindings(Neutrality greys, boolean repeats) {
+        this.greys = greys;
+        this.repeats = repeats;
+    }
+
+    /** Greys of some tones, and how they lean. */
+    private record Tones(String name, Neutrality.Cast cast) {}
+
+    static Weighed of(Neutrality greys, PrintDetails details, Trust trust, boolean repeats) {
+        return new GreyFindings(greys, repeats).find(details, trust);
+    }
+
+    private Weighed find(PrintDetails details, Trust trust) {
+        Neutrality.Cast cast = greys.cast();
+        String sure = say("Mean lean %s against the paper's own tint fading to black.", lean(cast));
+        String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
+        if (route.contains("monochrome") || route.contains("toned")) {
+            String text = "Greys are toned: " + cast.words() + ".";
+            return FindingKind.TONED.weighed(TOPIC, text, sure, "");
+        }
+        if (greys.crossover()) {
+            return FindingKind.CROSSOVER.weighed(
+                    TOPIC,
+                    "Greys cross over: shadows are "
+                            + greys.shadows().words()
+                            + ", highlights "
+                            + greys.highlights().words()
+                            + ".",
+                    sure,
+                    "One filter cannot mend this: use another profile or paper setting.");
+        }
+        if (isNamed(cast)) {
+            return FindingKind.LEAN.weighed(
+                    size(cast),
+                    TOPIC,
+                    "Greys lean " + cast.words() + ".",
+                    sure,
+                    "To offset it, move greys in the file by " + offset(cast) + ".");
+        }
+        List<Tones> leaning = leaning();
+        if (!leaning.isEmpty()) {
+            return ofTones(leaning);
+        }
+        if (Math.max(cast.uncertaintyA(), cast.uncertaintyB()) > SEEN_LEAN) {
+            return FindingKind.GREYS_UNKNOWN.weighed(
+                    TOPIC,
+                    "Whether greys lean cannot be told.",
+                    sure,
+                    Sharper.advice(cast.budgets(), trust));
+        }
+        String found =
+                size(cast) < NAMED_LEAN
+                        ? "Greys are neutral on this paper."
+                        : "If greys lean, it is by less than can be told.";
+        return FindingKind.NEUTRAL.weighed(TOPIC, found, sure, "");
+    }
+
+    /** Tones that lean though greys in the mean do not, or not surely; most of all first. */
+    private List<Tones> leaning() {
+        List<Tones> leaning = new ArrayList<>();
+        for (Tones tones :
+                List.of(
+                        new Tones("shadows", greys.shadows()),
+                        new Tones("mid-tones", greys.midtones()),
+                        new Tones("highlights", greys.highlights()))) {
+            if (isNamed(tones.cast)) {
+                leaning.add(tones);
+            }
+        }
+        leaning.sort(Comparator.comparingDouble((Tones tones) -> size(tones.cast)).reversed());
+        return leaning;
+    }
+
+    private Weighed ofTones(List<Tones> leaning) {
+        Map<String, String> where = new LinkedHashMap<>();
+        List<String> leans = new ArrayList<>();
+        for (Tones tones : leaning) {
+            where.merge(tones.cast.words(), tones.name, (one, other) -> one + " and " + other);
+            leans.add(say("in %s %s", tones.name, lean(tones.cast)));
+        }
+        List<String> ways = new ArrayList<>();
+        where.forEach(
+                (words, tones) ->
+                        ways.add(words + (words.contains(",") ? ", in " : " in ") + tones));
+        Tones most = leaning.get(0);
+        return FindingKind.LEAN_OF_TONES.weighed(
+                size(most.cast),
+                TOPIC,
+                "Greys lean " + String.join("; ", ways) + ".",
+                say(
+                        "Mean lean %s, of all greys %s, against the paper's own tint fading to"
+                                + " black.",
+                        String.join(", ", leans), lean(greys.cast())),
+                say(
+                        "To offset it, move %s alone in the file by %s.",
+                        most.name, offset(most.cast)));
+    }
+
+    private static boolean isNamed(Neutrality.Cast cast) {
+        return cast.significant() && size(cast) >= NAMED_LEAN;
+    }
+
+    private static double size(Neutrality.Cast cast) {
+        return Math.hypot(cast.a(), cast.b());
+    }
+
+    private String lean(Neutrality.Cast cast) {
+        return repeats
+                ? say(
+                        "a* %+.1f (± %.1f), b* %+.1f (± %.1f)",
+                        cast.a(), cast.uncertaintyA(), cast.b(), cast.uncertaintyB())
+                : say("a* %+.1f, b* %+.1f (read once)", cast.a(), cast.b());
+    }
+
+    /** What to add to greys in the file; a part too small to set is left out. */
+    private static String offset(Neutrality.Cast cast) {
+        List<String> parts = new ArrayList<>();
+        if (Math.abs(cast.a()) >= SMALLEST_OFFSET) {
+            parts.add(say("a* %+.1f", -cast.a()));
+        }
+        if (Math.abs(cast.b()) >= SMALLEST_OFFSET) {
+            parts.add(say("b* %+.1f", -cast.b()));
+        }
+        return String.join(", ", parts);
+    }
+
+    private static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}
