@@ -54,7 +54,7 @@ final class BlockMeans {
             sums[c] = sums(cells, judge, c, blockOf);
         }
         least = Math.max(1, Arrays.stream(whole).max().orElse(0) / 2);
-        out = judge.isEverything() ? new boolean[sizes.length] : outliers(curves, codeStep);
+        out = judge.isAllItsOwn() ? new boolean[sizes.length] : outliers(curves, codeStep);
     }
 
     private double[] sums(PatchCells cells, CellJudge judge, int channel, int[] blockOf) {

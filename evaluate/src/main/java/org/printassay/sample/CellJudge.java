@@ -28,23 +28,43 @@ final class CellJudge {
     private static final double ENOUGH = 0.3;
 
     private final PatchCells cells;
+    private final boolean[] far;
+    private final boolean[] blurred;
     private final boolean[] out;
-    private final double shareOut;
+    private final boolean grain;
     private final double shareFar;
-    private final boolean everything;
 
+    /**
+     * One way of reading a patch.
+     *
+     * @param far cells that lie far from the others, with their neighbours
+     * @param blurred of these what blur brings over the edges, with its neighbours
+     * @param out cells that are left out
+     * @param grain whether far cells are all taken for the patch's own, blocks of them too
+     */
     private CellJudge(
-            PatchCells cells, boolean[] out, double shareOut, double shareFar, boolean everything) {
+            PatchCells cells,
+            boolean[] far,
+            boolean[] blurred,
+            boolean[] out,
+            boolean grain,
+            double shareFar) {
         this.cells = cells;
+        this.far = far;
+        this.blurred = blurred;
         this.out = out;
-        this.shareOut = shareOut;
+        this.grain = grain;
         this.shareFar = shareFar;
-        this.everything = everything;
     }
 
-    /** The same patch where nothing lies on it: all of it shows. */
+    /** The same patch where nothing lies on it: all of it shows but what blur brings in. */
     CellJudge showingAll() {
-        return new CellJudge(cells, new boolean[out.length], 0, shareFar, true);
+        return new CellJudge(cells, far, blurred, blurred, true, shareFar);
+    }
+
+    /** The same patch without its far cells, even if they are its own grain. */
+    CellJudge withoutFar() {
+        return new CellJudge(cells, far, blurred, far, false, shareFar);
     }
 
     static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
@@ -63,12 +83,13 @@ final class CellJudge {
             dust += seen[i] && !blurred[i] ? cells.size(i) : 0;
         }
         double share = inside == 0 ? 0 : (double) dust / inside;
-        if (OwnGrain.is(cells, out)) {
-            return new CellJudge(cells, new boolean[out.length], 0, share, false);
-        }
         // Channels that leave out different halves leave nothing: better all, and the flag.
         boolean[] kept = dirty == cells.count() ? new boolean[out.length] : out;
-        return new CellJudge(cells, withNeighbours(cells, kept), share, share, false);
+        boolean[] far = withNeighbours(cells, kept);
+        boolean[] edges = withNeighbours(cells, blurred);
+        return OwnGrain.is(cells, out)
+                ? new CellJudge(cells, far, edges, new boolean[out.length], false, share)
+                : new CellJudge(cells, far, edges, far, false, share);
     }
 
     /**
@@ -200,7 +221,7 @@ final class CellJudge {
      * blur brings over the patch's edges.
      */
     double shareOut() {
-        return shareOut;
+        return out == far ? shareFar : 0;
     }
 
     /** Share of it in cells that lie visibly far from the others, whatever they are. */
@@ -209,7 +230,7 @@ final class CellJudge {
     }
 
     /** Whether nothing is taken for dirt, blocks neither. */
-    boolean isEverything() {
-        return everything;
+    boolean isAllItsOwn() {
+        return grain;
     }
 }

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.printassay.reading.ReadingFlag;
 
@@ -12,8 +13,8 @@ import org.printassay.reading.ReadingFlag;
  * tone. Gaps in solids, drops, the relief of a paper or what shines through it are in all of them,
  * and by much the same share; specks and hairs fall where they fall, on some patches several and on
  * others none (their number in an area is Poisson's; M. G. Kendall and A. Stuart, The Advanced
- * Theory of Statistics, volume 1, 1958, from memory), and do not choose tones. What all have is
- * read as the print: left out, a black with gaps would read darker than it is.
+ * Theory of Statistics, volume 1, 1958, from memory), on paper as on ink. What all have is read as
+ * the print: left out, a black with gaps would read darker than it is.
  */
 final class OwnSurface {
     /** So many patches, the nearest in light, show what is usual at a tone. */
@@ -40,16 +41,55 @@ final class OwnSurface {
      */
     private static final double MUCH = 0.08;
 
-    /** A patch this many such ranges above the middle half has something on it all the same. */
+    /**
+     * What far cells do to a tone, L*, from which it matters whose they are. Dirt lies on paper as
+     * on everything: there paper has at least half of their share, and they are not the print's.
+     */
+    private static final double MATTERS_L = 0.3;
+
+    private static final double ON_PAPER = 0.5;
+
+    /** Where far cells do so many times more than they usually differ by, something lies there. */
     private static final double BEYOND = 3;
+
+    /** Such differences are at least this, L*. */
+    private static final double LEAST_L = 0.1;
 
     /** Blocks that lie farther apart than in other patches by this factor are uneven. */
     private static final double UNEVEN = 2;
 
     private final List<PatchReads> near;
+    private final boolean own;
 
-    private OwnSurface(List<PatchReads> near) {
+    /**
+     * Patches of a tone.
+     *
+     * @param onPaper share of far cells of the lightest patches
+     */
+    private OwnSurface(List<PatchReads> near, double onPaper) {
         this.near = near;
+        double[] shares = sorted(PatchReads::shareFar);
+        boolean everywhere =
+                (middle(shares) >= MUCH && quarter(shares) >= LEAST)
+                        || (middle(shares) >= LEAST && range(shares) <= EVEN * middle(shares));
+        boolean harmless = Math.abs(middle(sorted(PatchReads::farL))) < MATTERS_L;
+        this.own = everywhere && (harmless || onPaper < ON_PAPER * middle(shares));
+    }
+
+    private double[] sorted(ToDoubleFunction<PatchReads> value) {
+        return near.stream().mapToDouble(value).sorted().toArray();
+    }
+
+    private static double middle(double[] sorted) {
+        return sorted[sorted.length / 2];
+    }
+
+    private static double quarter(double[] sorted) {
+        return sorted[sorted.length / 4];
+    }
+
+    private static double range(double[] sorted) {
+        return sorted[3 * sorted.length / 4] - quarter(sorted);
     }
 
     /** Each patch as it counts, in the order given. */
@@ -65,27 +105,27 @@ final class OwnSurface {
                         .toList();
         List<PatchReads> sorted = byLight.stream().map(reads::get).toList();
         int window = Math.min(NEAR, n);
+        OwnSurface lightest = new OwnSurface(sorted.subList(n - window, n), 0);
+        double onPaper = middle(lightest.sorted(PatchReads::shareFar));
         PatchSample[] settled = new PatchSample[n];
         for (int at = 0; at < n; at++) {
             int from = Math.max(0, Math.min(at - window / 2, n - window));
-            OwnSurface near = new OwnSurface(sorted.subList(from, from + window));
+            OwnSurface near = new OwnSurface(sorted.subList(from, from + window), onPaper);
             settled[byLight.get(at)] = near.of(sorted.get(at));
         }
         return List.of(settled);
     }
 
     private PatchSample of(PatchReads read) {
-        double[] shares = near.stream().mapToDouble(PatchReads::shareFar).sorted().toArray();
-        double median = shares[shares.length / 2];
-        double quarter = shares[shares.length / 4];
-        double range = shares[3 * shares.length / 4] - quarter;
-        boolean own =
-                (median >= MUCH && quarter >= LEAST) || (median >= LEAST && range <= EVEN * median);
-        if (!own || read.shareFar() > median + BEYOND * Math.max(range, LEAST)) {
+        if (!own) {
             return read.robust();
         }
-        double[] spans = near.stream().mapToDouble(PatchReads::spanL).sorted().toArray();
-        if (read.spanL() > UNEVEN * spans[spans.length / 2]) {
+        double[] does = sorted(PatchReads::farL);
+        double usual = Math.max(range(does), LEAST_L);
+        if (Math.abs(read.farL() - middle(does)) > BEYOND * usual) {
+            return read.inDoubt();
+        }
+        if (read.spanL() > UNEVEN * middle(sorted(PatchReads::spanL))) {
             return read.whole();
         }
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);

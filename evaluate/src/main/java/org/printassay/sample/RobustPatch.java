@@ -3,6 +3,7 @@ package org.printassay.sample;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.printassay.colour.Lab;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.sheet.Patch;
 
@@ -36,16 +37,19 @@ final class RobustPatch {
         }
         CellJudge judge = CellJudge.of(cells, curves, codeStep);
         BlockMeans blocks = new BlockMeans(cells, judge, curves, codeStep);
-        CellJudge showingAll = judge.showingAll();
-        BlockMeans allBlocks = new BlockMeans(cells, showingAll, curves, codeStep);
-        Set<ReadingFlag> found = EnumSet.copyOf(flags);
+        BlockMeans allBlocks = new BlockMeans(cells, judge.showingAll(), curves, codeStep);
+        BlockMeans fewest = new BlockMeans(cells, judge.withoutFar(), curves, codeStep);
+        Set<ReadingFlag> found = EnumSet.noneOf(ReadingFlag.class);
+        found.addAll(flags);
         if (judge.shareOut() + blocks.shareOut() > DUSTY) {
             found.add(ReadingFlag.DUSTY);
         }
+        int green = cells.channels() / 2;
         return new PatchReads(
                 sample(patch, cells, blocks, found),
                 sample(patch, cells, allBlocks, flags),
                 judge.shareFar(),
+                Lab.lightness(allBlocks.mean(green)) - Lab.lightness(fewest.mean(green)),
                 spanL(cells, allBlocks));
     }
 
