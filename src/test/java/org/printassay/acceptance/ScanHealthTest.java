@@ -9,11 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
+import java.awt.image.WritableRaster;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
@@ -160,6 +162,59 @@ class ScanHealthTest {
         String page = Files.readString(dir.resolve("report.html"));
         assertFalse(page.contains("taken as L* 100"));
         assertTrue(page.contains("clipped in the scan"));
+    }
+
+    /**
+     * Each channel of a scan in 16 bits stretched by itself, by the outermost codes and by shares
+     * cut off: no code is missing, neither paper nor black lies at an end, and what the profile
+     * tells is far off, so the uncertainty must hold what is true.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.001})
+    void stretchedChannelsAreTold(double share) throws Exception {
+        PaperModel paper =
+                PaperModel.faultless(
+                                "Paper M (simulated)", new Lab(93, 0.5, 4), new Lab(20, 0, 0.5))
+                        .withSurface(SimulatedPrint.GOOD_SURFACE);
+        Path plain = dir.resolve("plain.png");
+        Flatbed bed = flatbed().withFile(ScanFile.TIFF16.withFormat(ScanFile.Format.PNG, 16));
+        PrintRoom.scan(
+                SimulatedPrint.print(paper, Printing.EXACT, 5),
+                bed.withSensor(bed.sensor().withEncoding(Encoding.SRGB)),
+                5,
+                plain);
+        assertEquals(Set.of(), spoiling(profiled(plain)));
+        BufferedImage image = ImageIO.read(plain.toFile());
+        WritableRaster raster = image.getRaster();
+        int[] codes = new int[image.getWidth() * image.getHeight()];
+        for (int c = 0; c < 3; c++) {
+            raster.getSamples(0, 0, image.getWidth(), image.getHeight(), c, codes);
+            int[] sorted = codes.clone();
+            Arrays.sort(sorted);
+            int low = sorted[(int) (share * (sorted.length - 1))];
+            double by = 65535.0 / (sorted[(int) ((1 - share) * (sorted.length - 1))] - low);
+            for (int i = 0; i < codes.length; i++) {
+                codes[i] = (int) Math.round(Math.max(0, Math.min(65535, by * (codes[i] - low))));
+            }
+            raster.setSamples(0, 0, image.getWidth(), image.getHeight(), c, codes);
+        }
+        Evaluation e = profiled(written(image));
+        Set<WarningCode> told = spoiling(e);
+        assertTrue(told.contains(WarningCode.AUTOMATIC_EXPOSURE), e.warnings().toString());
+        assertTrue(told.contains(WarningCode.AUTOMATIC_COLOUR), e.warnings().toString());
+        Extreme white = Objects.requireNonNull(e.white());
+        assertHolds(paper.white(), white);
+        Extreme black = Objects.requireNonNull(e.black());
+        if (black.lab() != null) {
+            assertHolds(paper.black(), black);
+        }
+    }
+
+    private static void assertHolds(Lab real, Extreme read) {
+        Lab lab = Objects.requireNonNull(read.lab());
+        assertEquals(real.l(), lab.l(), read.uncertainty().l());
+        assertEquals(real.a(), lab.a(), read.uncertainty().a());
+        assertEquals(real.b(), lab.b(), read.uncertainty().b());
     }
 
     @Test

@@ -31,6 +31,15 @@ final class ProfileDoubt {
     private static final Lab FOREIGN = new Lab(3, 4, 4);
 
     /**
+     * Blacks of prints have L* 3 to 25, and put at the end of the range all read about 0 to 5: up
+     * to 20 too dark, which is two of these (common practice, no source). Paper stays or is moved
+     * on its own, and what is between is moved in proportion.
+     */
+    private static final double BLACK_MOVED = 10;
+
+    private static final double WHITE_L = 100;
+
+    /**
      * Share of the light of perfect white that flatbeds add to dark patches beside light ones
      * (common practice, no source): 0 to 2 percent, a profile takes some of it off.
      */
@@ -78,6 +87,24 @@ final class ProfileDoubt {
                                         Math.hypot(error.a(), doubt.a()),
                                         Math.hypot(error.b(), doubt.b())))
                 .toList();
+    }
+
+    /**
+     * The errors with what a black adds that was put at the end of the range.
+     *
+     * @param errors one standard error of each colour; may be empty for none
+     * @param colours as they read
+     */
+    static List<Lab> blackMoved(List<Lab> errors, List<@Nullable Lab> colours) {
+        List<Lab> wider = new ArrayList<>();
+        for (int i = 0; i < colours.size(); i++) {
+            Lab error = errors.isEmpty() ? NONE : errors.get(i);
+            Lab colour = colours.get(i);
+            double l = colour == null ? 0 : Math.max(0, Math.min(WHITE_L, colour.l()));
+            double moved = BLACK_MOVED * (1 - l / WHITE_L);
+            wider.add(new Lab(Math.hypot(error.l(), moved), error.a(), error.b()));
+        }
+        return wider;
     }
 
     private static double veiled(double l) {

@@ -69,10 +69,11 @@ final class RangeHealth {
         health.margin();
     }
 
-    /** Whether black was put at the very end of the range. */
+    /** Whether black was put at the very end of the range, or what is darkest was. */
     static boolean blackMoved(PartResult result) {
-        return new RangeHealth(result, new HealthNotes(result.part().samples().scan()))
-                .blackAtTheEnd();
+        return result.part().samples().census().stretched()
+                || new RangeHealth(result, new HealthNotes(result.part().samples().scan()))
+                        .blackAtTheEnd();
     }
 
     private boolean paperAtTheEnd() {
@@ -113,7 +114,20 @@ final class RangeHealth {
                     WarningCode.AUTOMATIC_EXPOSURE,
                     "black reads darker than any print is: automatic contrast is on or a black point"
                             + " is set, and shadows are lost. Switch automatic corrections off.");
+        } else if (samples.census().stretched()) {
+            notes.add(
+                    WarningCode.AUTOMATIC_EXPOSURE,
+                    "a few pixels of every channel lie at both ends of the range, each channel's at"
+                            + " other places: automatic exposure or contrast stretched the channels"
+                            + " to the full range. Black and shadows read too dark, and paper too"
+                            + " light. Switch automatic corrections off.");
         }
+        balance(paper, most, least);
+        clipped();
+    }
+
+    /** Whether the channels were set against each other. */
+    private void balance(double[] paper, double most, double least) {
         // Lossy coding rounds the slight tints of light papers to grey, and clipping loses all.
         boolean lost = samples.scan().coding().isPresent() || result.paperClipped();
         if (!lost && paper.length == 3 && most - least < NEUTRAL && least > NEARLY_FULL) {
@@ -128,8 +142,13 @@ final class RangeHealth {
                     "paper has the same code in all channels, which few papers have by themselves:"
                             + " automatic colour or white balance may be on. Switch it off; unless"
                             + " this paper is quite neutral, its tint and casts are doubtful.");
+        } else if (samples.census().stretched()) {
+            notes.add(
+                    WarningCode.AUTOMATIC_COLOUR,
+                    "each channel was stretched to the full range by itself, which moves the balance"
+                            + " of colours: paper tint and casts are doubtful. Switch automatic"
+                            + " colour and contrast off.");
         }
-        clipped();
     }
 
     private void clipped() {
@@ -238,7 +257,7 @@ final class RangeHealth {
         } else if (xyz.y() > LIGHTEST_Y
                 && result.part().colour().trust() == Trust.PROFILED_SCAN
                 && !paperAtTheEnd()
-                && !blackAtTheEnd()
+                && !blackMoved(result)
                 && !result.blackCut()) {
             notes.add(
                     WarningCode.AUTOMATIC_EXPOSURE,

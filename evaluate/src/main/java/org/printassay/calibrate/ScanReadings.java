@@ -99,12 +99,7 @@ public record ScanReadings(
                                 trust,
                                 colour,
                                 SharedErrors.of(readings, results),
-                                calibration(
-                                        parts,
-                                        readings,
-                                        trust,
-                                        warnings,
-                                        results.stream().allMatch(ScanReadings::allowsForStray)))
+                                calibration(parts, readings, trust, warnings, results))
                         .withCodingSteps(SharedErrors.codingSteps(readings, results))
                         .withContrast(ToneEdit.doubt(results)),
                 stray,
@@ -128,11 +123,14 @@ public record ScanReadings(
             List<Reading> readings,
             Trust trust,
             List<Warning> warnings,
-            boolean strayAllowedFor) {
+            List<PartResult> results) {
+        List<@Nullable Lab> colours = new ArrayList<>();
+        readings.forEach(reading -> colours.add(reading.lab()));
+        boolean blackMoved = ToneEdit.blackMoved(results);
         if (trust == Trust.PROFILED_SCAN) {
-            List<@Nullable Lab> colours = new ArrayList<>();
-            readings.forEach(reading -> colours.add(reading.lab()));
-            return ProfileDoubt.of(colours, warnings, strayAllowedFor);
+            boolean strayAllowedFor = results.stream().allMatch(ScanReadings::allowsForStray);
+            List<Lab> errors = ProfileDoubt.of(colours, warnings, strayAllowedFor);
+            return blackMoved ? ProfileDoubt.blackMoved(errors, colours) : errors;
         }
         List<Lab> errors = new ArrayList<>();
         for (Reading reading : readings) {
@@ -152,6 +150,7 @@ public record ScanReadings(
             }
             errors.add(new Lab(l, a, b));
         }
-        return ProfileDoubt.added(errors, warnings);
+        List<Lab> doubted = ProfileDoubt.added(errors, warnings);
+        return blackMoved ? ProfileDoubt.blackMoved(doubted, colours) : doubted;
     }
 }

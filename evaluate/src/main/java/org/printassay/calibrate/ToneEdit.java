@@ -47,9 +47,12 @@ final class ToneEdit {
         if (results.stream().anyMatch(result -> leftGaps(result.part().samples()))) {
             return ContrastDoubt.EDITED;
         }
-        boolean moved =
-                results.stream()
-                        .anyMatch(result -> result.blackCut() || RangeHealth.blackMoved(result));
-        return moved ? ContrastDoubt.BLACK_MOVED : ContrastDoubt.NONE;
+        return blackMoved(results) ? ContrastDoubt.BLACK_MOVED : ContrastDoubt.NONE;
+    }
+
+    /** Whether black was put at the end of the range, or beyond it, in any of the scans. */
+    static boolean blackMoved(List<PartResult> results) {
+        return results.stream()
+                .anyMatch(result -> result.blackCut() || RangeHealth.blackMoved(result));
     }
 }

@@ -13,10 +13,10 @@ public final class CodeCensus {
     /** Codes between these shares of all pixels are the range that a scan uses. */
     private static final double TAIL = 0.002;
 
-    /** Rarer than this share of what is usual around it, a code is missing. */
-    private static final double MISSING = 0.05;
-
-    /** The same beside two neighbours that are common: edges of patches fill more by themselves. */
+    /**
+     * Rarer than this share of the rarer of its neighbours, a code is missing: edges of patches
+     * fill more by themselves.
+     */
     private static final double NEVER = 0.02;
 
     private static final int AROUND = 3;
@@ -30,7 +30,10 @@ public final class CodeCensus {
      */
     private static final int WIDEST = 16;
 
-    /** So many pixels around a code tell that it should occur. */
+    /**
+     * Where both neighbours of a code hold so many pixels it occurs too: edges of patches run down
+     * the sheet, so that some twenty pixels are one chance, and e^-10 is left for none (Poisson).
+     */
     private static final int COMMON = 200;
 
     /** Fewer missing codes in a third of the range are chance. */
@@ -41,6 +44,7 @@ public final class CodeCensus {
 
     private final int channels;
     private final long[][] counts;
+    private final RangeEnds ends = new RangeEnds();
     private long fine;
 
     CodeCensus(int channels) {
@@ -62,6 +66,18 @@ public final class CodeCensus {
                 fine += high == (code & 0xff) ? 0 : 1;
             }
         }
+    }
+
+    /** Of a coloured scan, looks at the ends of the range in a row; every row counts. */
+    void addEnds(char[] row, int samples) {
+        if (channels == 3) {
+            ends.add(row, samples);
+        }
+    }
+
+    /** Whether each channel was stretched to the full range of codes by itself. */
+    public boolean stretched() {
+        return ends.stretched(finerThanEightBits());
     }
 
     /** Whether any code needs more than 8 bits. */
@@ -130,18 +146,24 @@ public final class CodeCensus {
         int high = at(channel, (1 - TAIL) * all);
         int missing = 0;
         for (int i = low + 1; i < high; i++) {
-            double around = 0;
-            int n = 0;
-            for (int k = Math.max(low, i - AROUND); k <= Math.min(high, i + AROUND); k++) {
-                around += k == i ? 0 : channel[k];
-                n += k == i ? 0 : 1;
-            }
-            // Too few pixels around tell nothing: a code may be missing by chance.
-            if (around / n > COMMON && channel[i] < MISSING * around / n) {
-                missing++;
-            }
+            long rarer = Math.min(occurring(channel, i, -1), occurring(channel, i, 1));
+            missing += rarer > COMMON && channel[i] < NEVER * rarer ? 1 : 0;
         }
         return high - low < 2 ? 0 : (double) missing / (high - low - 1);
+    }
+
+    /**
+     * Pixels of the nearest code to one side that occurs; 0 where none near does. Patches of few
+     * tones stand out from what their edges fill: their counts tell nothing of codes further on.
+     */
+    private static long occurring(long[] channel, int at, int towards) {
+        for (int k = 1; k <= AROUND; k++) {
+            int i = at + towards * k;
+            if (i < 0 || i >= CODES || channel[i] > 0) {
+                return i < 0 || i >= CODES ? 0 : channel[i];
+            }
+        }
+        return 0;
     }
 
     /**

@@ -74,7 +74,8 @@ public final class LocatingImage {
 
     /**
      * Sums up boxes of pixels. Of tall boxes the middle rows are enough: for a scan of 600 samples
-     * an inch, two of four.
+     * an inch, two of four. Every row is asked for, as a few pixels may tell of the ends of the
+     * range.
      */
     private final class Boxes implements ScanImage.RowSink {
         private final float[][] curves;
@@ -88,15 +89,15 @@ public final class LocatingImage {
             this.last = factor - 1 - first;
         }
 
-        @Override
-        public boolean wants(int y) {
+        private boolean sumsUp(int y) {
             int down = y % factor;
             return y / factor < height && down >= first && down <= last;
         }
 
         @Override
         public void row(int y, char[] row) {
-            if (!wants(y)) {
+            census.addEnds(row, row.length);
+            if (!sumsUp(y)) {
                 return;
             }
             int down = y % factor;

@@ -68,6 +68,19 @@ class ProfileDoubtTest {
         assertEquals(2.5, errors.get(1).b(), 1e-12);
     }
 
+    /** Independent errors: all of it at black, none at L* 100, and others stay. */
+    @Test
+    void aBlackPutAtTheEndMovesDarkColoursMost() {
+        List<Lab> colours = List.of(new Lab(0, 0, 0), new Lab(50, 9, 9), new Lab(100, 0, 0));
+        List<Lab> errors =
+                ProfileDoubt.blackMoved(
+                        List.of(new Lab(3, 1, 2), new Lab(3, 1, 2), new Lab(3, 4, 4)), colours);
+        assertEquals(new Lab(Math.hypot(3, 10), 1, 2), errors.get(0));
+        assertEquals(new Lab(Math.hypot(3, 5), 1, 2), errors.get(1));
+        assertEquals(new Lab(3, 4, 4), errors.get(2));
+        assertEquals(new Lab(10, 0, 0), ProfileDoubt.blackMoved(List.of(), colours).get(0));
+    }
+
     /** Of two doubts the greater counts, part by part. */
     @Test
     void theGreaterDoubtCounts() {

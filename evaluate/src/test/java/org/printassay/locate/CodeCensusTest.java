@@ -66,6 +66,36 @@ class CodeCensusTest {
         }
     }
 
+    /**
+     * Patches of few tones stand far out from what edges fill: every code occurs, however rare
+     * beside those of patches.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.3, 0.5, 0.8, 1.2})
+    void fewTonesAllOverTheRangeAreNoEdit(double noise) {
+        Random random = new Random(2);
+        CodeCensus few = new CodeCensus(1);
+        char[] row = new char[6000];
+        for (int line = 0; line < 200; line++) {
+            for (int x = 0; x < row.length; x++) {
+                double patch = 30 + 15 * (x / 400);
+                double light = x % 40 < 2 ? 30 + 210 * random.nextDouble() : patch;
+                row[x] = (char) (257 * Math.round(light + noise * random.nextGaussian()));
+            }
+            few.add(row, row.length);
+        }
+        assertEquals(0, few.gaps());
+        assertEquals(0, few.gapsInAThird());
+    }
+
+    /** By hand: a stretch by s leaves 1 of s codes. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1.08, 1.12, 1.5, 2, 3})
+    void aStretchLeavesGapsOverTheWholeRange(double by) {
+        CodeCensus edited = chart(1, v -> (int) Math.min(255, Math.round(by * (v - 40))));
+        assertEquals(1 - 1 / by, edited.gaps(), 0.02);
+    }
+
     /** Between few dark tones whole runs of codes are rare: that is no edit. */
     @Test
     void fewDarkTonesAreNoEdit() {
