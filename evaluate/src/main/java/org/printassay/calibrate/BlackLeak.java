@@ -63,7 +63,7 @@ final class BlackLeak {
      * Light that leaks in. Amounts are by channel, paper 1.
      *
      * @param told what surely makes black lighter at edges, though it may be the print
-     * @param perhaps what else may be there: how sure it is, and its shape
+     * @param perhaps what else may be there: how sure it is, whichever witness errs, and its shape
      */
     record Found(List<LeakedLight.Beam> told, Optional<Perhaps> perhaps) {
         private static final Found NOTHING = new Found(List.of(), Optional.empty());
@@ -95,18 +95,24 @@ final class BlackLeak {
         List<LeakedLight.Beam> withNext = withAmounts(both);
         return new Found(
                 toldAlone,
-                next.map(one -> new Perhaps(one.probability, withNext.get(told.size()))));
+                next.map(one -> new Perhaps(leastSure(one, told), withNext.get(told.size()))));
     }
 
     private boolean surely(Likeliest light, List<LeakedLight.Beam> told) {
         if (light.probability < SURE || witnesses.inDarkest(light.amount) < LEAST_L) {
             return false;
         }
+        return leastSure(light, told) > WITHOUT_ONE;
+    }
+
+    /** How sure light is by the witnesses that speak least for it: all but one, or all. */
+    private double leastSure(Likeliest light, List<LeakedLight.Beam> told) {
         int n = witnesses.count();
         return IntStream.range(0, n)
                 .mapToObj(out -> IntStream.range(0, n).filter(k -> k != out).toArray())
                 .map(rest -> likeliest(rest, told))
-                .allMatch(without -> without.map(one -> one.probability).orElse(0.0) > WITHOUT_ONE);
+                .mapToDouble(without -> without.map(one -> one.probability).orElse(0.0))
+                .reduce(light.probability, Math::min);
     }
 
     /**
@@ -133,7 +139,7 @@ final class BlackLeak {
                 new CholeskyDecomposition(covariance.getSubMatrix(which, which)).getSolver();
         RealVector read = part(witnesses.light(), which);
         double odds = 0;
-        double most = 0;
+        double most = Double.NEGATIVE_INFINITY;
         LeakedLight.Beam best = null;
         double amount = 0;
         for (LeakedLight.Beam beam : shapes) {
@@ -144,11 +150,12 @@ final class BlackLeak {
             if (likeliest <= 0) {
                 continue; // light is only added
             }
-            double exponent = Math.min(HUGE, likeliest * likeliest * precision / 2);
-            double factor = Math.exp(exponent) / (AMOUNT * Math.sqrt(precision));
+            double logFactor =
+                    likeliest * likeliest * precision / 2 - Math.log(AMOUNT * Math.sqrt(precision));
+            double factor = Math.exp(Math.min(HUGE, logFactor));
             odds += factor / shapes.size() * LEAKS / (1 - LEAKS);
-            if (factor > most) {
-                most = factor;
+            if (logFactor > most) {
+                most = logFactor;
                 best = beam;
                 amount = likeliest * by.getMaxValue();
             }
@@ -182,7 +189,8 @@ final class BlackLeak {
         for (int b = 0; b < beams.size(); b++) {
             precision.addToEntry(b, b, 1 / (AMOUNT * AMOUNT));
         }
-        DecompositionSolver amounts = new CholeskyDecomposition(precision, 1e-6, 0).getSolver();
+        RealMatrix even = precision.add(precision.transpose()).scalarMultiply(0.5);
+        DecompositionSolver amounts = new CholeskyDecomposition(even).getSolver();
         double[][] found = new double[beams.size()][LightRemoval.CHANNELS];
         for (int c = 0; c < LightRemoval.CHANNELS; c++) {
             double[] read = witnesses.light(Math.min(c, witnesses.channels() - 1));

@@ -143,7 +143,7 @@ final class BlackWitnesses {
     /** L* by which so much light changes the darkest of them. */
     double inDarkest(double amount) {
         double darkest = Arrays.stream(light()).min().orElse(1);
-        return Lab.lightness(darkest) - Lab.lightness(Math.max(0, darkest - amount));
+        return Lab.lightness(darkest + amount) - Lab.lightness(Math.max(0, darkest));
     }
 
     /** Of what was read, paper 1, of scans and prints that are in order. */

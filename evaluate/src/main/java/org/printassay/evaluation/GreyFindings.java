@@ -42,7 +42,10 @@ final class GreyFindings {
         String sure = say("Mean lean %s against the paper's own tint fading to black.", lean(cast));
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
         if (route.contains("monochrome") || route.contains("toned")) {
-            String text = "Greys are toned: " + cast.words() + ".";
+            String text =
+                    isNamed(cast)
+                            ? "Greys are toned: " + cast.words() + "."
+                            : "Greys went a toned way; no cast of theirs is sure.";
             return FindingKind.TONED.weighed(TOPIC, text, sure, "");
         }
         if (greys.crossover()) {
@@ -78,7 +81,7 @@ final class GreyFindings {
         String found =
                 size(cast) < NAMED_LEAN
                         ? "Greys are neutral on this paper."
-                        : "If greys lean, it is by less than can be told.";
+                        : "Any lean of the greys is too small to be sure of.";
         return FindingKind.NEUTRAL.weighed(TOPIC, found, sure, "");
     }
 

@@ -210,17 +210,17 @@ record SurfaceView(
                         .mapToDouble(TintTrace::acrossMm)
                         .findFirst()
                         .orElse(0);
+        boolean has = false;
         boolean lacks = false;
         for (TintTrace paper : barePaper(along)) {
             double there = alongColumn(along, line.positionMm(), across, paper.acrossMm());
             Optional<Boolean> shows =
                     LineDetector.runsThrough(paper, sigmaMm, line, there, SurfaceJudge.SAME_MM);
-            if (shows.orElse(false)) {
-                return shows;
-            }
-            lacks |= shows.isPresent();
+            has |= shows.orElse(false);
+            lacks |= !shows.orElse(true);
         }
-        return lacks ? Optional.of(false) : Optional.empty();
+        // A hair on one margin is no streak: where margins contradict each other, neither tells.
+        return has == lacks ? Optional.empty() : Optional.of(has);
     }
 
     /** Whether bare paper shows the scanner's bands along an axis: there is some, unclipped. */

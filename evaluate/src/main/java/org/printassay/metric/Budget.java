@@ -20,6 +20,9 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
 
     private static final double NORMAL_95 = 1.96;
 
+    /** Whole degrees of freedom that rounding of numbers would take one from. */
+    private static final double ROUNDING = 1e-9;
+
     public Budget {
         parts = List.copyOf(parts);
         if (parts.isEmpty()) {
@@ -85,7 +88,8 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
             }
             double both = Math.hypot(standard, other.standard);
             double effective = Math.pow(both, 4) / fourth;
-            return new Part(kind, both, effective <= MANY ? (int) Math.max(1, effective) : null);
+            return new Part(
+                    kind, both, effective <= MANY ? (int) Math.max(1, effective + ROUNDING) : null);
         }
     }
 

@@ -30,6 +30,13 @@ final class NeutralityJudge {
         static Scatter of(Neutrals neutrals, ToDoubleFunction<Lab> value) {
             return new Scatter(neutrals.spreads().printed(value), neutrals.spreads().paper(value));
         }
+
+        /** What both do to a mean cast; one spread that stands for both has its freedom once. */
+        Budget.Part of(CastZone zone) {
+            return greys.equals(paper)
+                    ? greys.part(Math.hypot(zone.scatterOfGreys(), zone.scatterOfPaper()))
+                    : greys.part(zone.scatterOfGreys()).with(paper.part(zone.scatterOfPaper()));
+        }
     }
 
     /** Scatter in a* and b*, and what is systematic in both. */
@@ -158,10 +165,7 @@ final class NeutralityJudge {
             Errors errors) {
         List<Budget.Part> parts = new ArrayList<>();
         if (scatter.greys.known()) {
-            parts.add(
-                    scatter.greys
-                            .part(zone.scatterOfGreys())
-                            .with(scatter.paper.part(zone.scatterOfPaper())));
+            parts.add(scatter.of(zone));
         }
         if (!errors.white.shared().isEmpty()) {
             parts.add(new Budget.Part(Budget.Kind.LIGHT, zone.shared(part), null));

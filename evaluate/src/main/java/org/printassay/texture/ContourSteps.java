@@ -25,11 +25,10 @@ public final class ContourSteps {
 
     /**
      * A print's step runs across all strips alike: its mean is so many standard errors, by how they
-     * differ (Student's t). With eight strips chance alone passes it in one place of ten thousand,
-     * and a vignette has some hundred; what crosses a few strips, or coarse grain of that tone,
-     * stays far below.
+     * differ (Student's t). With eight strips chance alone passes it in one place of two thousand,
+     * of the few that stand out of the whole vignette; what crosses a few strips only stays below.
      */
-    private static final double SURE = 8;
+    private static final double SURE = 6;
 
     private static final double ROBUST = 6;
     private static final double NORMAL = 1.4826;
@@ -48,7 +47,7 @@ public final class ContourSteps {
      * Finds steps.
      *
      * @param lightness L* along the vignette
-     * @param strips the same of strips side by side: what half of them show alone is dirt, or lies
+     * @param strips the same of strips side by side: what some of them show alone is dirt, or lies
      *     on the sheet; none where they are not known apart
      * @param stepMm from value to value
      * @param codeMm length of the vignette for one 8-bit code

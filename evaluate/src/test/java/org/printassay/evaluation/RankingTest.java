@@ -222,7 +222,7 @@ class RankingTest {
     @Test
     void greysAreCalledNeutralOnlyWhereTheyWereReadSo() {
         assertEquals("Greys are neutral on this paper.", textOfGreys(0.3));
-        assertEquals("If greys lean, it is by less than can be told.", textOfGreys(1));
+        assertEquals("Any lean of the greys is too small to be sure of.", textOfGreys(1));
     }
 
     private static String textOfGreys(double lean) {

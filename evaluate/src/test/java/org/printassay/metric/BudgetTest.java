@@ -41,7 +41,8 @@ class BudgetTest {
     }
 
     /**
-     * The same example (ISO/IEC Guide 98-3, G.4.1) as one part: 18.98 degrees, cut to whole ones.
+     * The same example (ISO/IEC Guide 98-3, G.4.1) as one part: 18.98 degrees; of two parts 5.59
+     * are cut to 5, which leaves 18.02.
      */
     @Test
     void partsOfOneKindBecomeOne() {

@@ -118,11 +118,11 @@ class StreakJudgeTest {
     }
 
     /**
-     * A streak too faint to be found on the paper by itself is there all the same, at the place
-     * where it is looked for; a blip of the paper's noise is too faint to be it.
+     * A streak is looked for on the paper at its place, as strong as it is elsewhere: one much
+     * fainter, or a blip of the paper's noise, is another.
      */
     @Test
-    void aFaintStreakRunsThroughPaper() {
+    void paperIsAskedForAStreakAsStrong() {
         double faint = 0.06;
         for (int seed = 0; seed < 20; seed++) {
             FoundLine line = LineDetector.find(tints(-faint, 0), BLUR).get(0);
