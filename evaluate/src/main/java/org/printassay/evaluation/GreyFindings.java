@@ -22,6 +22,12 @@ final class GreyFindings {
     /** A smaller lean of greys has no name. */
     private static final double NAMED_LEAN = 0.5;
 
+    /**
+     * Three ranges of tones on two axes are six questions: for all six together to be 95 % sure a
+     * lean of one of them must be beyond this many half-widths (Bonferroni: 2.64 over 1.96).
+     */
+    private static final double OF_SIX = 1.35;
+
     private final Neutrality greys;
     private final boolean repeats;
 
@@ -93,7 +99,7 @@ final class GreyFindings {
                         new Tones("shadows", greys.shadows()),
                         new Tones("mid-tones", greys.midtones()),
                         new Tones("highlights", greys.highlights()))) {
-            if (isNamed(tones.cast)) {
+            if (isNamed(tones.cast) && isSureOfSix(tones.cast)) {
                 leaning.add(tones);
             }
         }
@@ -124,6 +130,11 @@ final class GreyFindings {
                 say(
                         "To offset it, move %s alone in the file by %s.",
                         most.name, offset(most.cast)));
+    }
+
+    private static boolean isSureOfSix(Neutrality.Cast cast) {
+        return Math.abs(cast.a()) > OF_SIX * cast.uncertaintyA()
+                || Math.abs(cast.b()) > OF_SIX * cast.uncertaintyB();
     }
 
     private static boolean isNamed(Neutrality.Cast cast) {
