@@ -143,6 +143,8 @@ class ShortSheetLeakTest {
             boolean flagged = reading.flags().contains(ReadingFlag.LIT);
             assertTrue(flagged || off < 2, reading.id() + " off by " + off);
         }
+        long lit = e.patches().stream().filter(r -> r.flags().contains(ReadingFlag.LIT)).count();
+        assertTrue(3 * lit < 2 * e.patches().size(), lit + " of " + e.patches().size());
     }
 
     @Test
@@ -162,5 +164,11 @@ class ShortSheetLeakTest {
         assertFalse(leaked(e), e.warnings()::toString);
         assertEquals(
                 0, e.patches().stream().filter(r -> r.flags().contains(ReadingFlag.LIT)).count());
+        double clean = halfWidthOfBlack(evaluated(ImageIO.read(scan.toFile())));
+        assertEquals(clean, halfWidthOfBlack(e), 0.2 * clean);
+    }
+
+    private static double halfWidthOfBlack(Evaluation e) {
+        return Objects.requireNonNull(e.black()).uncertainty().l();
     }
 }
