@@ -144,7 +144,7 @@ class ShortSheetLeakTest {
             assertTrue(flagged || off < 2, reading.id() + " off by " + off);
         }
         long lit = e.patches().stream().filter(r -> r.flags().contains(ReadingFlag.LIT)).count();
-        assertTrue(3 * lit < 2 * e.patches().size(), lit + " of " + e.patches().size());
+        assertTrue(3 * lit < 2L * e.patches().size(), lit + " of " + e.patches().size());
     }
 
     @Test
