@@ -87,7 +87,7 @@ final class GreyFindings {
         String found =
                 size(cast) < NAMED_LEAN
                         ? "Greys are neutral on this paper."
-                        : "Any lean of the greys is too small to be sure of.";
+                        : "Any lean of the greys as a whole is too small to be sure of.";
         return FindingKind.NEUTRAL.weighed(TOPIC, found, sure, "");
     }
 

@@ -222,7 +222,8 @@ class RankingTest {
     @Test
     void greysAreCalledNeutralOnlyWhereTheyWereReadSo() {
         assertEquals("Greys are neutral on this paper.", textOfGreys(0.3));
-        assertEquals("Any lean of the greys is too small to be sure of.", textOfGreys(1));
+        assertEquals(
+                "Any lean of the greys as a whole is too small to be sure of.", textOfGreys(1));
     }
 
     private static String textOfGreys(double lean) {
