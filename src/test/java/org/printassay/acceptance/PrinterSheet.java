@@ -1,25 +1,16 @@
 package org.printassay.acceptance;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.printassay.chart.Chart;
-import org.printassay.chart.Charts;
 import org.printassay.colour.Lab;
-import org.printassay.colour.RgbSpace;
-import org.printassay.demo.PrintRoom;
 import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.paper.Surface;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
-import org.printassay.demo.print.RenderedSheet;
-import org.printassay.pdf.ChartPdf;
 import org.printassay.problem.Problem;
-import org.printassay.recipe.Margins;
-import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.scan.ScanFiles;
 import org.printassay.sheet.Patch;
@@ -27,29 +18,22 @@ import org.printassay.sheet.Patch;
 /**
  * A printer sheet, rendered once, and what scanners do to it; simulated.
  *
+ * @param page the sheet
  * @param top of the tints along the page, millimetres
  * @param bottom of them
  */
-record PrinterSheet(Chart chart, RenderedSheet rendered, double top, double bottom) {
+record PrinterSheet(RenderedChart page, double top, double bottom) {
     static PrinterSheet of(String size) throws Exception {
-        Chart chart =
-                Charts.create(
-                        Recipe.of(
-                                Recipe.Kind.PRINTER,
-                                PageSize.parse(size),
-                                Margins.all(10),
-                                RgbSpace.SRGB));
-        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        ChartPdf.write(chart, pdf);
+        RenderedChart page = RenderedChart.of(Recipe.Kind.PRINTER, size, 10);
         double top = Double.POSITIVE_INFINITY;
         double bottom = 0;
-        for (Patch patch : chart.sheets().get(0).patches()) {
+        for (Patch patch : page.chart().sheets().get(0).patches()) {
             if (patch.area().height() > 40 && patch.area().height() > patch.area().width()) {
                 top = Math.min(top, patch.area().y());
                 bottom = Math.max(bottom, patch.area().bottom());
             }
         }
-        return new PrinterSheet(chart, RenderedSheet.of(pdf.toByteArray(), 1, 600), top, bottom);
+        return new PrinterSheet(page, top, bottom);
     }
 
     Print print(double grain, List<Printing.Line> lines, List<Printing.Band> bands, long seed)
@@ -59,7 +43,7 @@ record PrinterSheet(Chart chart, RenderedSheet rendered, double top, double bott
                 PaperModel.faultless("Paper S (simulated)", new Lab(96, 0, -1), new Lab(6, 0, 0))
                         .withSurface(surface);
         Printing printing = new Printing(1, 1, 0.3, -0.2, lines, bands);
-        return PrintRoom.print(rendered, chart, 1, paper, printing, seed);
+        return page.print(paper, printing, seed);
     }
 
     /**

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -20,10 +19,8 @@ import org.printassay.colour.Lab;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
-import org.printassay.demo.print.RenderedSheet;
 import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementReader;
-import org.printassay.pdf.ChartPdf;
 
 /** The short sheet, printed, scanned and measured by hand (all simulated). */
 class ShortSheetJobTest {
@@ -36,12 +33,7 @@ class ShortSheetJobTest {
                 CommandLineRun.of("chart", "--recipe", "short", "--page", "4x6in", "--out", made);
         assertEquals(0, chart.exitCode(), chart.err());
         Chart design = ChartFile.read(made.resolve("chart.json"));
-        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        ChartPdf.write(design, pdf);
-        RenderedSheet page =
-                RenderedSheet.of(pdf.toByteArray(), 1, RenderedSheet.USUAL_DOTS_PER_INCH);
-        Print print =
-                PrintRoom.print(page, design, 1, SimulatedPrint.goodPaper(), Printing.EXACT, 7);
+        Print print = RenderedChart.of(design).print(SimulatedPrint.goodPaper(), Printing.EXACT, 7);
         Path scan = dir.resolve("scan.tif");
         PrintRoom.scan(print, SimulatedPrint.flatbed(), 7, scan);
         JsonNode scanned = evaluate("scanned", scan);

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Objects;
@@ -21,26 +20,20 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Charts;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
-import org.printassay.colour.RgbSpace;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.flatbed.Placing;
 import org.printassay.demo.flatbed.ScanFile;
 import org.printassay.demo.print.Printing;
-import org.printassay.demo.print.RenderedSheet;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
-import org.printassay.pdf.ChartPdf;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
-import org.printassay.recipe.Margins;
-import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.sheet.RectMm;
 
@@ -59,17 +52,8 @@ class ShortSheetLeakTest {
 
     @BeforeAll
     static void printAndScan() throws Exception {
-        chart =
-                Charts.create(
-                        Recipe.of(
-                                Recipe.Kind.SHORT,
-                                PageSize.parse("4x6in"),
-                                Margins.all(5),
-                                RgbSpace.SRGB));
-        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        ChartPdf.write(chart, pdf);
-        RenderedSheet page =
-                RenderedSheet.of(pdf.toByteArray(), 1, RenderedSheet.USUAL_DOTS_PER_INCH);
+        RenderedChart sheet = RenderedChart.of(Recipe.Kind.SHORT, "4x6in", 5);
+        chart = sheet.chart();
         Flatbed clear = SimulatedPrint.flatbed();
         Flatbed bed =
                 clear.withSamplesPerInch(PER_INCH)
@@ -77,11 +61,7 @@ class ShortSheetLeakTest {
                         .withPlacing(Placing.STRAIGHT.withBorder(BORDER_MM))
                         .withFile(ScanFile.TIFF16.withFormat(ScanFile.Format.PNG, 8));
         scan = dir.resolve("scan.png");
-        PrintRoom.scan(
-                PrintRoom.print(page, chart, 1, SimulatedPrint.goodPaper(), Printing.EXACT, 11),
-                bed,
-                11,
-                scan);
+        PrintRoom.scan(sheet.print(SimulatedPrint.goodPaper(), Printing.EXACT, 11), bed, 11, scan);
     }
 
     private static Evaluation evaluated(BufferedImage image) throws Exception {

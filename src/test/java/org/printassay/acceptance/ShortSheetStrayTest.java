@@ -6,26 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.printassay.chart.Chart;
-import org.printassay.chart.Charts;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.colour.RgbSpace;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Flatbed;
 import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.paper.Tone;
 import org.printassay.demo.print.Printing;
-import org.printassay.demo.print.RenderedSheet;
-import org.printassay.pdf.ChartPdf;
-import org.printassay.recipe.Margins;
-import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 
 /**
@@ -42,17 +34,7 @@ class ShortSheetStrayTest {
 
     @Test
     void levelIntervalsHoldTheTruth() throws Exception {
-        Chart chart =
-                Charts.create(
-                        Recipe.of(
-                                Recipe.Kind.SHORT,
-                                PageSize.parse("A4"),
-                                Margins.all(10),
-                                RgbSpace.SRGB));
-        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-        ChartPdf.write(chart, pdf);
-        RenderedSheet page =
-                RenderedSheet.of(pdf.toByteArray(), 1, RenderedSheet.USUAL_DOTS_PER_INCH);
+        RenderedChart sheet = RenderedChart.of(Recipe.Kind.SHORT, "A4", 10);
         List<String> outside = new ArrayList<>();
         int steps = 0;
         // Each print has its own spread: prints that share it would be one witness.
@@ -61,7 +43,7 @@ class ShortSheetStrayTest {
             for (PaperModel paper : papers()) {
                 Path scan = dir.resolve(paper.name() + "-" + seed + ".tif");
                 PrintRoom.scan(
-                        PrintRoom.print(page, chart, 1, paper, Printing.EXACT, ++print),
+                        sheet.print(paper, Printing.EXACT, ++print),
                         flatbed(0.02 + 0.01 * seed),
                         print,
                         scan);

@@ -1,11 +1,8 @@
 package org.printassay.acceptance;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 import org.printassay.chart.Chart;
-import org.printassay.chart.Charts;
 import org.printassay.colour.Lab;
-import org.printassay.colour.RgbSpace;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Dirt;
 import org.printassay.demo.flatbed.Encoding;
@@ -19,10 +16,6 @@ import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.paper.Surface;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
-import org.printassay.demo.print.RenderedSheet;
-import org.printassay.pdf.ChartPdf;
-import org.printassay.recipe.Margins;
-import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 
 /** Simulated prints and scans of the A4 paper sheet; the page is rendered once. */
@@ -31,23 +24,11 @@ final class SimulatedPrint {
     static final Surface GOOD_SURFACE = new Surface(0.10, 0.08, 0.3, 0.05, 0.1, 0.2, 0.1);
 
     private static final class Page {
-        static final Chart CHART = chart();
-        static final RenderedSheet RENDERED = rendered();
+        static final RenderedChart RENDERED = rendered();
 
-        private static Chart chart() {
+        private static RenderedChart rendered() {
             try {
-                return Charts.create(
-                        Recipe.paper(PageSize.parse("A4"), Margins.all(10), RgbSpace.SRGB));
-            } catch (Exception e) {
-                throw new IllegalStateException(e);
-            }
-        }
-
-        private static RenderedSheet rendered() {
-            try {
-                ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-                ChartPdf.write(CHART, pdf);
-                return RenderedSheet.of(pdf.toByteArray(), 1, RenderedSheet.USUAL_DOTS_PER_INCH);
+                return RenderedChart.of(Recipe.Kind.PAPER, "A4", 10);
             } catch (Exception e) {
                 throw new IllegalStateException(e);
             }
@@ -57,11 +38,11 @@ final class SimulatedPrint {
     private SimulatedPrint() {}
 
     static Chart chart() {
-        return Page.CHART;
+        return Page.RENDERED.chart();
     }
 
     static Print print(PaperModel paper, Printing printing, long seed) throws Exception {
-        return PrintRoom.print(Page.RENDERED, Page.CHART, 1, paper, printing, seed);
+        return Page.RENDERED.print(paper, printing, seed);
     }
 
     static PaperModel goodPaper() {
