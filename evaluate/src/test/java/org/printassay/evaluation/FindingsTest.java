@@ -352,7 +352,7 @@ class FindingsTest {
     /** A line that the printer leaves cuts markers too, and no cleaning of the glass helps. */
     @Test
     void missingMarkersAreNotBlamedOnDirtAlone() {
-        String said = ScanEvaluation.markersMissing("a.tif", 2, 12).text();
+        String said = PlacementCheck.markersMissing("a.tif", 2, 12).text();
         assertTrue(said.startsWith("a.tif: 2 of 12 markers were not found"), said);
         assertTrue(said.contains("dirty") && said.contains("nozzle"), said);
     }
