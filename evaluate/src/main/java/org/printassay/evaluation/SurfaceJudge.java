@@ -78,9 +78,9 @@ final class SurfaceJudge {
                 page,
                 feed.map(side -> side.along(page)).orElse(null),
                 ContrastSensitivity.USUAL,
-                TextureJudge.grain(fine, judge.scans, readings),
-                TextureJudge.sharpness(sharp),
-                TextureJudge.vignettes(sharp));
+                GrainJudge.judge(fine, judge.scans, readings),
+                SharpnessJudge.judge(sharp),
+                VignetteJudge.judge(sharp));
     }
 
     private void look(ScanPart part) {
@@ -99,7 +99,7 @@ final class SurfaceJudge {
                 traces.add(trace.at(l));
             }
         }
-        double sigma = TextureJudge.Blur.sigmaMm(part.samples());
+        double sigma = PrintBlur.sigmaMm(part.samples());
         List<FoundLine> lines = new ArrayList<>();
         List<FoundLine> streaks = new ArrayList<>();
         List<FoundBand> bands = new ArrayList<>();

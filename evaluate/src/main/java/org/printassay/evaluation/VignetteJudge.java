@@ -1,0 +1,99 @@
+package org.printassay.evaluation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.ScanPart;
+import org.printassay.colour.Lab;
+import org.printassay.sample.PatchSample;
+import org.printassay.sample.SheetSamples;
+import org.printassay.sample.SurfaceSamples;
+import org.printassay.sheet.RectMm;
+import org.printassay.sheet.Section;
+import org.printassay.surface.TintTrace;
+import org.printassay.texture.ContourSteps;
+
+/** Steps in vignettes, where a smooth one was printed. */
+final class VignetteJudge {
+    private VignetteJudge() {}
+
+    /** Steps in every vignette of the first scan of each sheet that shows any; null when none. */
+    static @Nullable List<PrintSurface.Vignette> judge(List<ScanPart> parts) {
+        Map<Integer, List<PrintSurface.Vignette>> bySheet = new TreeMap<>();
+        for (ScanPart part : parts) {
+            SheetSamples samples = part.samples();
+            int sheet = samples.located().sheet().number();
+            double paper = paper(samples);
+            if (samples.surface().vignettes().isEmpty() || !(paper > 0)) {
+                continue;
+            }
+            List<PrintSurface.Vignette> found = new ArrayList<>();
+            for (SurfaceSamples.Gradient gradient : samples.surface().vignettes()) {
+                found.add(vignette(part, sheet, gradient, paper));
+            }
+            bySheet.putIfAbsent(sheet, found);
+        }
+        List<PrintSurface.Vignette> all = new ArrayList<>();
+        bySheet.values().forEach(all::addAll);
+        return bySheet.isEmpty() ? null : all;
+    }
+
+    /** Lossy coding makes steps of its own: as with codes of the file, what is visible beside. */
+    private static PrintSurface.Vignette vignette(
+            ScanPart part, int sheet, SurfaceSamples.Gradient gradient, double paper) {
+        TintTrace trace = gradient.trace();
+        double[] light = trace.meanLuminance();
+        double[] lightness = lightness(light, paper);
+        double[][] strips =
+                Arrays.stream(trace.stripLuminance())
+                        .map(strip -> lightness(strip, paper))
+                        .toArray(double[][]::new);
+        RectMm area = gradient.vignette().area();
+        double from = gradient.vignette().fromLevel();
+        double to = gradient.vignette().toLevel();
+        double codeMm = area.width() / Math.abs(to - from);
+        List<PrintSurface.Step> steps = new ArrayList<>();
+        for (ContourSteps.Step step :
+                ContourSteps.find(lightness, strips, trace.stepMm(), codeMm)) {
+            double at = trace.positionMm(step.at());
+            double share = (at - area.x()) / area.width();
+            double there = Math.max(0, light[(int) step.at()]);
+            double least = ContourSteps.VISIBLE_L + part.codingStep(there, paper);
+            if (Math.abs(step.deltaL()) < least) {
+                continue;
+            }
+            steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
+        }
+        return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);
+    }
+
+    private static double[] lightness(double[] light, double paper) {
+        return Arrays.stream(light).map(l -> Lab.lightness(Math.max(0, l / paper))).toArray();
+    }
+
+    /** Luminance of device light on bare paper; NaN when no window was read. */
+    private static double paper(SheetSamples samples) {
+        double[] values =
+                samples.samples().stream()
+                        .filter(sample -> sample.patch().section() == Section.PAPER)
+                        .mapToDouble(VignetteJudge::luminance)
+                        .toArray();
+        return values.length == 0 ? Double.NaN : median(values);
+    }
+
+    private static double luminance(PatchSample sample) {
+        return 0.2126 * sample.linear().r()
+                + 0.7152 * sample.linear().g()
+                + 0.0722 * sample.linear().b();
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int n = sorted.length;
+        return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+    }
+}
