@@ -2,14 +2,8 @@ package org.printassay.evaluation;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeSet;
-import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.DeltaE;
@@ -18,22 +12,16 @@ import org.printassay.problem.Problem;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Warning;
-import org.printassay.reading.WarningCode;
 import org.printassay.scan.ScanFiles;
-import org.printassay.scan.ScanInfo;
 import org.printassay.scannermodel.CalibrationFile;
 import org.printassay.scannermodel.Circumstances;
-import org.printassay.scannermodel.FittedColour;
 import org.printassay.scannermodel.LeaveOneOut;
 import org.printassay.scannermodel.ScannerCalibration;
 
 /** A calibration in use, and whether it holds for this print and these scans. */
 final class CalibrationUse {
-    /** Declared resolutions that differ by more are other settings. */
-    private static final double SAME_RESOLUTION = 0.02;
-
     /** Further outside the training colours than this is extrapolation, CIELAB. */
-    private static final double OUTSIDE = 3;
+    static final double OUTSIDE = 3;
 
     /**
      * Standard error on a paper, with a printer or a scanner that it was not made for: published
@@ -49,9 +37,6 @@ final class CalibrationUse {
 
     /** Standard error, as a share of how far a colour lies outside those it was made from. */
     private static final double GUESSED = 0.5;
-
-    /** L* of the same paper in two scans. */
-    private static final double OTHER_EXPOSURE = 1.5;
 
     private final String name;
     private final SourceFile file;
@@ -193,167 +178,14 @@ final class CalibrationUse {
     }
 
     private Lab foreign() {
-        Circumstances made = calibration.made();
-        boolean family = made.family() != null && details.family() != null;
-        String was = family ? made.family() : made.paper();
-        String is = family ? details.family() : details.paper();
-        boolean other =
-                other("paper", was, is).isPresent()
-                        || other("printer", made.printer(), details.printer()).isPresent()
-                        || other("scanner", made.scanner(), details.scanner()).isPresent();
-        return other ? FOREIGN : was == null || is == null ? UNSAID : new Lab(0, 0, 0);
+        CalibrationMatch match = CalibrationMatch.of(calibration.made(), details);
+        return match.foreign() ? FOREIGN : match.unsaid() ? UNSAID : new Lab(0, 0, 0);
     }
 
     /** Where the calibration is used outside what it was made for. */
     List<Warning> warnings(List<ScanPart> parts, ReadingSet readings) {
-        List<Warning> warnings = new ArrayList<>();
-        if (parts.stream().noneMatch(part -> part.colour().calibration().isPresent())) {
-            return warnings;
-        }
-        paper().ifPresent(warnings::add);
-        printerAndScanner().ifPresent(warnings::add);
-        settings(parts).ifPresent(warnings::add);
-        exposure(readings).ifPresent(warnings::add);
-        range(readings).ifPresent(warnings::add);
-        return warnings;
-    }
-
-    /** Inks on another kind of paper have other spectra, which three channels cannot tell. */
-    private Optional<Warning> paper() {
-        Circumstances made = calibration.made();
-        boolean family = made.family() != null && details.family() != null;
-        String was = family ? made.family() : made.paper();
-        String is = family ? details.family() : details.paper();
-        if (was == null || is == null) {
-            return warning(
-                    WarningCode.CALIBRATION_PAPER,
-                    name
-                            + " holds for the printer and the kind of paper that it was made with; "
-                            + (was == null ? "it does not say which" : "it was made on " + was)
-                            + ". On another, colours can be off by several dE00.");
-        }
-        if (same(was, is)) {
-            return Optional.empty();
-        }
-        return warning(
-                WarningCode.CALIBRATION_PAPER,
-                name
-                        + " was made on "
-                        + was
-                        + ", this print is on "
-                        + is
-                        + ": colours can be off by several dE00, and the intervals are wider. Make a"
-                        + " calibration on this kind of paper.");
-    }
-
-    private Optional<Warning> printerAndScanner() {
-        Circumstances made = calibration.made();
-        List<String> others = new ArrayList<>();
-        other("printer", made.printer(), details.printer()).ifPresent(others::add);
-        other("scanner", made.scanner(), details.scanner()).ifPresent(others::add);
-        return others.isEmpty()
-                ? Optional.empty()
-                : warning(
-                        WarningCode.CALIBRATION_PAPER,
-                        name
-                                + " was made with another "
-                                + String.join(" and another ", others)
-                                + ": colours can be off by several dE00, and the intervals are"
-                                + " wider.");
-    }
-
-    private static Optional<String> other(String what, @Nullable String was, @Nullable String is) {
-        return was == null || is == null || same(was, is)
-                ? Optional.empty()
-                : Optional.of(what + " (" + was + ", not " + is + ")");
-    }
-
-    private Optional<Warning> settings(List<ScanPart> parts) {
-        Circumstances made = calibration.made();
-        Collection<String> differing = new TreeSet<>();
-        for (ScanPart part : parts) {
-            ScanInfo info = part.samples().scan();
-            Double was = made.samplesPerInch();
-            Double is = info.samplesPerInch().map(ScanInfo.Resolution::x).orElse(null);
-            if (was != null && is != null && Math.abs(is / was - 1) > SAME_RESOLUTION) {
-                differing.add(
-                        String.format(
-                                Locale.ROOT, "%.0f samples an inch instead of %.0f", is, was));
-            }
-            if (info.bits() != made.bits()) {
-                differing.add(info.bits() + " bits instead of " + made.bits());
-            }
-            String profile = info.iccProfile().map(InputFiles::sha256).orElse(null);
-            if (!Objects.equals(profile, made.profileSha256())) {
-                differing.add("another colour profile or colour mode");
-            }
-        }
-        return differing.isEmpty()
-                ? Optional.empty()
-                : warning(
-                        WarningCode.CALIBRATION_SETTINGS,
-                        "The scanner was set otherwise than for "
-                                + name
-                                + " ("
-                                + String.join(", ", differing)
-                                + "). Scan with the settings that it was made with.");
-    }
-
-    /** The same paper has to look the same. */
-    private Optional<Warning> exposure(ReadingSet readings) {
-        Circumstances made = calibration.made();
-        if (made.paper() == null
-                || details.paper() == null
-                || !same(made.paper(), details.paper())) {
-            return Optional.empty();
-        }
-        double is = lightest(readings.readings().stream().map(Reading::lab));
-        double was = lightest(calibration.colours().stream().map(FittedColour::lab));
-        return Math.abs(is - was) < OTHER_EXPOSURE
-                ? Optional.empty()
-                : warning(
-                        WarningCode.CALIBRATION_SETTINGS,
-                        String.format(
-                                Locale.ROOT,
-                                "The same paper reads L* %.1f now and was L* %.1f when %s was made:"
-                                        + " the scanner's automatic exposure may be on, or its lamp"
-                                        + " has changed. Calibrate it anew.",
-                                is,
-                                was,
-                                name));
-    }
-
-    private static double lightest(Stream<@Nullable Lab> labs) {
-        return labs.filter(Objects::nonNull).mapToDouble(Lab::l).max().orElse(100);
-    }
-
-    private Optional<Warning> range(ReadingSet readings) {
-        List<Lab> labs =
-                readings.readings().stream().map(Reading::lab).filter(Objects::nonNull).toList();
-        int count = 0;
-        double most = 0;
-        for (double away : calibration.outside(labs)) {
-            count += away > OUTSIDE ? 1 : 0;
-            most = Math.max(most, away);
-        }
-        return count == 0
-                ? Optional.empty()
-                : warning(
-                        WarningCode.CALIBRATION_RANGE,
-                        String.format(
-                                Locale.ROOT,
-                                "%d patches have colours outside those that %s was made from, by up"
-                                        + " to %.0f dE*ab: there it is a guess.",
-                                count,
-                                name,
-                                most));
-    }
-
-    private static boolean same(String one, String other) {
-        return one.strip().equalsIgnoreCase(other.strip());
-    }
-
-    private static Optional<Warning> warning(WarningCode code, String text) {
-        return Optional.of(new Warning(code, text));
+        return parts.stream().noneMatch(part -> part.colour().calibration().isPresent())
+                ? List.of()
+                : new CalibrationWarnings(name, calibration, details).of(parts, readings);
     }
 }
