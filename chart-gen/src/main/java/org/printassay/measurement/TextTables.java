@@ -1,19 +1,16 @@
 package org.printassay.measurement;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.printassay.problem.Problem;
 
 /** The bare structure of a file: header lines and tables of words, no meaning yet. */
 final class TextTables {
-    private static final int MAX_ROWS = 200_000;
+    static final int MAX_ROWS = 200_000;
     private static final int MAX_FIELDS = 2000;
-    private static final int MAX_KEYWORDS = 1000;
 
     /** A name, or codes, and three values. */
     private static final int FEWEST_NAMED = 4;
@@ -28,19 +25,7 @@ final class TextTables {
 
     private final String name;
 
-    /** Keywords of which a file has several lines that say different things. */
-    private static final String REPEATED_KEYWORD = "WEIGHTING_FUNCTION";
-
-    /** How a file begins, in ISO 28178 and the standards before it. */
-    private static final Pattern FILE_IDENTIFIER =
-            Pattern.compile("(CGATS|IT8|ISO[-_]?28178)[.:/\\d-]*");
-
-    private final Map<String, String> keywords = new LinkedHashMap<>();
-    private final Map<String, String> inForce = new LinkedHashMap<>();
-
-    /** Header lines since the last table: those of the next one. */
-    private final Map<String, String> sinceTable = new LinkedHashMap<>();
-
+    private final HeaderLines header = new HeaderLines();
     private final List<Table> tables = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private boolean commaSeparates;
@@ -48,8 +33,6 @@ final class TextTables {
     /** What stands between the cells of a table with column names on top; 0 for white space. */
     private char separator;
 
-    private int declaredRows = -1;
-    private int declaredColumns = -1;
     private int rowCount;
     private Optional<String> unknownColumns = Optional.empty();
 
@@ -63,13 +46,20 @@ final class TextTables {
         List<String> lines = text.lines().toList();
         parsed.read(lines);
         if (parsed.tables.isEmpty()) {
-            parsed.typedList(lines);
+            TypedList.read(name, lines).ifPresent(parsed::take);
         }
         return parsed;
     }
 
+    private void take(Table typed) {
+        header.forget(); // its lines are data
+        notes.add("A plain list: three numbers a line were taken as L* a* b*.");
+        tables.add(typed);
+    }
+
+    /** Header lines of the whole file, of each keyword the first. */
     Map<String, String> keywords() {
-        return keywords;
+        return header.all();
     }
 
     List<Table> tables() {
@@ -112,7 +102,7 @@ final class TextTables {
                     if (fields.isEmpty() && unknownColumns.isEmpty()) {
                         unknownColumns = unknownHeading(lines, i);
                     }
-                    keyword(words);
+                    header.add(words);
                     i++;
                 } else {
                     if (heading.size() > MAX_FIELDS) {
@@ -237,27 +227,26 @@ final class TextTables {
                 throw Problem.input(place(i), "more than " + MAX_ROWS + " rows.");
             }
         }
-        if (framed && !ended && declaredRows > rows.size()) {
+        int announced = header.announcedRows();
+        if (framed && !ended && announced > rows.size()) {
             throw Problem.input(
                     name,
                     "END_DATA is missing and "
-                            + declaredRows
+                            + announced
                             + " rows are announced but only "
                             + rows.size()
                             + " are there. The file seems to be cut off; export it again.");
         }
-        if (declaredRows >= 0 && declaredRows != rows.size()) {
+        if (announced >= 0 && announced != rows.size()) {
             notes.add(
                     "The file announces "
-                            + declaredRows
+                            + announced
                             + " rows (NUMBER_OF_SETS) and has "
                             + rows.size()
                             + ".");
         }
-        declaredRows = -1;
-        declaredColumns = -1;
-        sinceTable.clear();
-        tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.copyOf(inForce)));
+        tables.add(new Table(List.copyOf(fields), List.copyOf(rows), header.inForce()));
+        header.tableEnds();
         return i;
     }
 
@@ -266,7 +255,8 @@ final class TextTables {
      * has, and just these come out, each row ending with a line. Else none.
      */
     private List<Row> wrapped(List<String> lines, int start, int columns) {
-        if (declaredColumns != columns || declaredRows > MAX_ROWS) {
+        int announced = header.announcedRows();
+        if (header.announcedColumns() != columns || announced > MAX_ROWS) {
             return List.of();
         }
         List<Row> rows = new ArrayList<>();
@@ -274,10 +264,10 @@ final class TextTables {
         for (int i = start; i < lines.size(); i++) {
             List<String> words = words(lines.get(i));
             if (!words.isEmpty() && words.get(0).equalsIgnoreCase("END_DATA")) {
-                return row.isEmpty() && rows.size() == declaredRows ? rows : List.of();
+                return row.isEmpty() && rows.size() == announced ? rows : List.of();
             }
             row.addAll(words);
-            if (row.size() > columns || rows.size() > declaredRows) {
+            if (row.size() > columns || rows.size() > announced) {
                 return List.of();
             }
             if (row.size() == columns) {
@@ -303,79 +293,6 @@ final class TextTables {
             }
         }
         return words;
-    }
-
-    /** Lines of three numbers and nothing else: CIELAB typed in reading order, names in front. */
-    private void typedList(List<String> lines) throws Problem {
-        commaSeparates = Words.commasBetweenNumbers(lines);
-        List<Row> rows = new ArrayList<>();
-        int columns = 0;
-        for (int i = 0; i < lines.size(); i++) {
-            List<String> words = words(lines.get(i));
-            if (words.isEmpty()) {
-                continue;
-            }
-            long numbers =
-                    words.stream()
-                            .skip(words.size() - Math.min(3, words.size()))
-                            .filter(word -> PatchReader.NUMBER.matcher(word).matches())
-                            .count();
-            columns = columns == 0 ? words.size() : columns;
-            if (rows.isEmpty() && (numbers != 3 || columns > 4)) {
-                return; // something else
-            }
-            if (words.size() != columns) {
-                throw Problem.input(
-                        place(i),
-                        words.size()
-                                + " values where the lines before have "
-                                + columns
-                                + ". Type L* a* b* of one patch a line.");
-            }
-            rows.add(new Row(i + 1, words));
-            if (rows.size() > MAX_ROWS) {
-                throw Problem.input(place(i), "more than " + MAX_ROWS + " rows.");
-            }
-        }
-        if (rows.isEmpty()) {
-            return;
-        }
-        keywords.clear(); // its lines are data
-        List<String> fields = new ArrayList<>(List.of("LAB_L", "LAB_A", "LAB_B"));
-        if (columns == 4) {
-            fields.add(0, "ID");
-        }
-        notes.add("A plain list: three numbers a line were taken as L* a* b*.");
-        tables.add(new Table(List.copyOf(fields), List.copyOf(rows), Map.of()));
-    }
-
-    private void keyword(List<String> words) {
-        String key = words.isEmpty() ? "" : words.get(0).toUpperCase(Locale.ROOT);
-        if (FILE_IDENTIFIER.matcher(key).matches()) {
-            inForce.clear(); // a file of its own: what the one before said is not said of it
-            inForce.putAll(sinceTable);
-        }
-        if (words.isEmpty() || keywords.size() >= MAX_KEYWORDS) {
-            return;
-        }
-        String value = String.join(" ", words.subList(1, words.size()));
-        if (key.equals("NUMBER_OF_SETS") && value.matches("\\d{1,9}")) {
-            declaredRows = Integer.parseInt(value);
-        }
-        if (key.equals("NUMBER_OF_FIELDS") && value.matches("\\d{1,9}")) {
-            declaredColumns = Integer.parseInt(value);
-        }
-        keywords.putIfAbsent(key, value);
-        say(inForce, key, value);
-        say(sinceTable, key, value);
-    }
-
-    private static void say(Map<String, String> said, String key, String value) {
-        if (key.equals(REPEATED_KEYWORD)) {
-            said.merge(key, value, (one, two) -> one + "; " + two);
-        } else {
-            said.put(key, value);
-        }
     }
 
     private List<String> words(String line) {
