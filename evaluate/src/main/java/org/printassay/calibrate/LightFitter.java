@@ -1,12 +1,7 @@
 package org.printassay.calibrate;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.LUDecomposition;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,17 +16,6 @@ final class LightFitter {
     private static final int ENOUGH_FOR_STRAY = 30;
 
     private static final int ENOUGH_FOR_SURFACE = 12;
-
-    /** Standard errors from which some stray light, in any channel, is taken for real. */
-    private static final double SIGNIFICANT = 3.3;
-
-    /** Standard errors from which one of its two parts is kept. */
-    private static final double KEPT = 2.5;
-
-    /** Chi-square for 5 and 4 degrees of freedom, 0.1 % level. */
-    private static final double SURFACE_CHI2 = 20.52;
-
-    private static final double CUBIC_CHI2 = 18.47;
 
     /** Chi-square for three more numbers, 0.1 % level: a width, an amount and the choice. */
     private static final double APART_CHI2 = 16.27;
@@ -103,20 +87,20 @@ final class LightFitter {
         Outcome full = null;
         if (comparisons >= ENOUGH_FOR_STRAY) {
             full = withStray(BOTH, Surface.QUADRATIC, ROUNDS);
-            if (full != null && prefersCubic(full)) {
+            if (full != null && Significance.ofCubic(scan, full)) {
                 Outcome cubic = withStray(BOTH, Surface.CUBIC, 1);
                 full = cubic == null ? full : cubic;
             }
         }
-        if (full == null || !significant(full)) {
+        if (full == null || !Significance.ofStray(full)) {
             return withoutStray(comparisons).within(full);
         }
         Outcome apart = apart(full);
         if (apart != null) {
             return apart.within(full);
         }
-        Kind[] kept = kept(full);
-        int surface = needsSurface(full) ? full.surfaceTerms() : 0;
+        Kind[] kept = Significance.kept(full);
+        int surface = Significance.ofSurface(full) ? full.surfaceTerms() : 0;
         if (kept.length == full.kinds().length && surface == full.surfaceTerms()) {
             return full.within(full);
         }
@@ -161,8 +145,8 @@ final class LightFitter {
                 continue;
             }
             Outcome outcome = at(search, kinds, common.surfaceTerms());
-            if (outcome != null && positive(outcome)) {
-                Outcome even = needsSurface(outcome) ? null : at(search, kinds, 0);
+            if (outcome != null && Significance.noneNegative(outcome)) {
+                Outcome even = Significance.ofSurface(outcome) ? null : at(search, kinds, 0);
                 best = even == null ? outcome : even;
                 least = search.misfit();
             }
@@ -242,85 +226,6 @@ final class LightFitter {
         return fits;
     }
 
-    private static boolean positive(Outcome outcome) {
-        for (TwinFit.Result fit : outcome.fits()) {
-            for (int t = 0; t < fit.amounts().length; t++) {
-                if (fit.amounts()[t] < -2 * fit.error(t)) {
-                    return false;
-                }
-            }
-        }
-        return true;
-    }
-
-    /** Whether third-order terms explain more, in any channel, than chance would. */
-    private boolean prefersCubic(Outcome square) {
-        for (int c = 0; c < channels; c++) {
-            TwinData data = scan.channels().get(c).data();
-            TwinFit.Result like = square.fits()[c];
-            double[][] around = square.around()[c];
-            TwinFit.Result two = TwinFit.fit(data, square.kinds(), around, Surface.QUADRATIC, like);
-            TwinFit.Result three = TwinFit.fit(data, square.kinds(), around, Surface.CUBIC, like);
-            if (two != null && three != null && two.misfit() - three.misfit() > CUBIC_CHI2) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean significant(Outcome outcome) {
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            if (largestRatio(outcome, t) > SIGNIFICANT) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private Kind[] kept(Outcome outcome) {
-        List<Kind> kept = new ArrayList<>();
-        for (int t = 0; t < outcome.kinds().length; t++) {
-            if (largestRatio(outcome, t) > KEPT) {
-                kept.add(outcome.kinds()[t]);
-            }
-        }
-        return kept.toArray(NONE);
-    }
-
-    /** Largest amount of a part over its standard error, of all channels. */
-    private double largestRatio(Outcome outcome, int part) {
-        WidthSearch search = outcome.search();
-        double largest = 0;
-        for (int c = 0; c < channels && search != null; c++) {
-            TwinFit.Result fit = outcome.fits()[c];
-            largest = Math.max(largest, fit.amounts()[part] / search.error(fit, c, part));
-        }
-        return largest;
-    }
-
-    /** Whether any channel's surface differs from none (Wald's test). */
-    private static boolean needsSurface(Outcome outcome) {
-        int k = outcome.surfaceTerms();
-        for (TwinFit.Result fit : outcome.fits()) {
-            double[][] block = new double[k][];
-            for (int i = 0; i < k; i++) {
-                block[i] = Arrays.copyOf(fit.covariance()[i], k);
-            }
-            if (k > 0) {
-                ArrayRealVector surface = new ArrayRealVector(fit.surface());
-                double chi2 =
-                        surface.dotProduct(
-                                new LUDecomposition(new Array2DRowRealMatrix(block, false))
-                                        .getSolver()
-                                        .solve(surface));
-                if (chi2 > SURFACE_CHI2 * k / Surface.QUADRATIC) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
     private Outcome withoutStray(int comparisons) {
         double[][][] around = new double[channels][0][];
         if (comparisons >= ENOUGH_FOR_SURFACE) {
@@ -328,11 +233,13 @@ final class LightFitter {
             if (fits != null) {
                 Outcome square = plain(around, fits);
                 TwinFit.Result[] cubic =
-                        prefersCubic(square) ? fitAll(NONE, around, Surface.CUBIC) : null;
+                        Significance.ofCubic(scan, square)
+                                ? fitAll(NONE, around, Surface.CUBIC)
+                                : null;
                 if (cubic != null) {
                     return plain(around, cubic);
                 }
-                if (needsSurface(square)) {
+                if (Significance.ofSurface(square)) {
                     return square;
                 }
             }
