@@ -36,7 +36,7 @@ public final class LineDetector {
 
     private LineDetector() {}
 
-    private record Seen(LineTrace trace, LineTrace.Candidate line) {}
+    private record Seen(LineTrace trace, LineCandidate line) {}
 
     /**
      * Finds lines along one axis.
@@ -82,7 +82,7 @@ public final class LineDetector {
     }
 
     /** Whether a tint would show a line clearly, if it were there as elsewhere. */
-    private static boolean tells(LineTrace trace, LineTrace.Candidate line, double z) {
+    private static boolean tells(LineTrace trace, LineCandidate line, double z) {
         return Math.abs(line.contrast()) >= z * trace.noise(line.widthMm());
     }
 
@@ -100,7 +100,7 @@ public final class LineDetector {
         boolean light = line.contrast() > 0;
         for (TintTrace tint : tints) {
             LineTrace trace = new LineTrace(tint, sigmaMm);
-            LineTrace.Candidate near = trace.near(line.positionMm(), withinMm, light);
+            LineCandidate near = trace.near(line.positionMm(), withinMm, light);
             if (near == null) {
                 continue;
             }
@@ -125,7 +125,7 @@ public final class LineDetector {
             TintTrace tint, double sigmaMm, FoundLine line, double atMm, double withinMm) {
         LineTrace trace = new LineTrace(tint, sigmaMm);
         boolean light = line.contrast() > 0;
-        LineTrace.Candidate near = trace.near(atMm, withinMm, light);
+        LineCandidate near = trace.near(atMm, withinMm, light);
         if (near == null) {
             return Optional.empty();
         }
@@ -152,13 +152,13 @@ public final class LineDetector {
         List<LineShape.View> views = new ArrayList<>();
         views.add(new LineShape.View(first.trace(), first.line().positionMm()));
         for (LineTrace trace : traces) {
-            LineTrace.Candidate here =
+            LineCandidate here =
                     same.stream()
                             .filter(one -> one.trace() == trace)
                             .map(Seen::line)
                             .findFirst()
                             .orElse(null);
-            LineTrace.Candidate near = trace.near(first.line().positionMm(), SAME_MM / 2, light);
+            LineCandidate near = trace.near(first.line().positionMm(), SAME_MM / 2, light);
             boolean shown =
                     here != null
                             || (near != null
@@ -168,7 +168,7 @@ public final class LineDetector {
             if (shown) {
                 shows.add(trace.tint().id());
                 // Near the end of a tint filters do not reach, and its own place is what there is.
-                LineTrace.Candidate seen = near != null ? near : here;
+                LineCandidate seen = near != null ? near : here;
                 if (seen != null && trace != first.trace()) {
                     views.add(new LineShape.View(trace, seen.positionMm()));
                 }

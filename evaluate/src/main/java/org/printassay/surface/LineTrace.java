@@ -14,13 +14,6 @@ final class LineTrace {
     /** As even as this no tint is taken to be. */
     private static final double LEAST_NOISE = 0.003;
 
-    /**
-     * What a median absolute deviation tells of a normal deviation, against what a standard one
-     * does (P. J. Rousseeuw, C. Croux, "Alternatives to the median absolute deviation", J. Am.
-     * Stat. Assoc. 88, 1993).
-     */
-    private static final double EFFICIENCY = 0.37;
-
     /** Width of a Gaussian at half its height, standard deviations. */
     private static final double HALF_HEIGHT = 2.355;
 
@@ -36,17 +29,6 @@ final class LineTrace {
     /** One of so many parts of the strips is a side of the tint. */
     private static final int SIDE = 4;
 
-    /** Lines nearer to each other than this are one. */
-    private static final double APART_MM = 0.3;
-
-    /**
-     * A filter answers with the other sign beside a line: at least so far, in widths, so strongly.
-     */
-    private static final double LOBE_MM = 1.2;
-
-    private static final double LOBE_WIDTHS = 1.2;
-    private static final double LOBE = 0.9;
-
     /** A line is seen whole from so far, in standard deviations of the blur, beside its own end. */
     private static final double CLEAR_SIGMAS = 2;
 
@@ -58,9 +40,6 @@ final class LineTrace {
     private final double[][] responses;
     private final double[] noise;
     private final double[][] stripNoise;
-
-    /** A place where the tint shows something like a line. */
-    record Candidate(int bin, double positionMm, double widthMm, double contrast, double z) {}
 
     /**
      * Prepares a tint.
@@ -91,27 +70,8 @@ final class LineTrace {
                     Arrays.copyOfRange(responses[f], filter.reach(), all.length - filter.reach());
             double apart = filter.widthMm() + HALF_HEIGHT * sigmaMm;
             double places = inside.length * tint.stepMm() / apart;
-            noise[f] = Math.max(LEAST_NOISE, unsure(places) * Baseline.deviation(inside));
+            noise[f] = Math.max(LEAST_NOISE, FewPlaces.unsure(places) * Baseline.deviation(inside));
         }
-    }
-
-    /**
-     * By how much a robust deviation from so many independent places must be enlarged for {@link
-     * LineDetector#ALONE} deviations to be as rare as they are among normal numbers of known
-     * deviation. Short tints tell little of their noise.
-     */
-    static double unsure(double places) {
-        return student(LineDetector.ALONE, Math.max(1, EFFICIENCY * places)) / LineDetector.ALONE;
-    }
-
-    /**
-     * Student's t that is as rare as a normal number, by the approximation of D. L. Wallace,
-     * "Bounds on normal approximations to Student's and the chi-square distributions", Ann. Math.
-     * Statist. 30, 1959 (from memory).
-     */
-    static double student(double normal, double freedom) {
-        double z = normal * (8 * freedom + 3) / (8 * freedom + 1);
-        return Math.sqrt(freedom * Math.expm1(z * z / freedom));
     }
 
     TintTrace tint() {
@@ -131,8 +91,8 @@ final class LineTrace {
     /**
      * Everything of at least a robust z that crosses the tint, strongest first, none overlapping.
      */
-    List<Candidate> candidates(double leastZ) {
-        List<Candidate> found = new ArrayList<>();
+    List<LineCandidate> candidates(double leastZ) {
+        List<LineCandidate> found = new ArrayList<>();
         for (int f = 0; f < responses.length; f++) {
             double[] r = responses[f];
             for (int i = filters.get(f).reach(); i < r.length - filters.get(f).reach(); i++) {
@@ -145,46 +105,42 @@ final class LineTrace {
                 }
             }
         }
-        found.sort(Comparator.comparingDouble((Candidate c) -> Math.abs(c.z())).reversed());
-        List<Candidate> kept = new ArrayList<>();
-        for (Candidate one : found) {
-            boolean free = kept.stream().noneMatch(other -> shadows(other, one));
+        found.sort(Comparator.comparingDouble((LineCandidate c) -> Math.abs(c.z())).reversed());
+        List<LineCandidate> kept = new ArrayList<>();
+        for (LineCandidate one : found) {
+            boolean free = kept.stream().noneMatch(other -> other.accountsFor(one));
             if (free) {
                 kept.add(one);
             }
         }
         kept.removeIf(one -> !crosses(one));
-        List<Candidate> placed = new ArrayList<>();
-        for (Candidate one : kept) {
-            Candidate fitted = nearEnds(one);
-            if (fitted != null && placed.stream().noneMatch(o -> isSamePlace(o, fitted))) {
+        List<LineCandidate> placed = new ArrayList<>();
+        for (LineCandidate one : kept) {
+            LineCandidate fitted = nearEnds(one);
+            if (fitted != null && placed.stream().noneMatch(o -> o.isWhere(fitted))) {
                 placed.add(fitted);
             }
         }
         return placed;
     }
 
-    private static boolean isSamePlace(Candidate one, Candidate other) {
-        return Math.abs(one.positionMm() - other.positionMm()) <= APART_MM;
-    }
-
     /**
      * A response whose filter touches bins near an end that no filter of its kind is centred on may
      * be the side of a line there, lighter beside dark and darker beside light.
      */
-    private @Nullable Candidate nearEnds(Candidate one) {
+    private @Nullable LineCandidate nearEnds(LineCandidate one) {
         int reach = filters.get(filterOf(one)).reach();
         int fromEnd = Math.min(one.bin(), all.length - 1 - one.bin());
         if (fromEnd >= 2 * reach) {
             return one;
         }
-        Candidate fitted = fittedNearEnd(one, reach);
+        LineCandidate fitted = fittedNearEnd(one, reach);
         boolean beyond =
                 fitted != null && Math.min(fitted.bin(), all.length - 1 - fitted.bin()) < reach;
         return beyond || fromEnd == reach ? fitted : one;
     }
 
-    private int filterOf(Candidate one) {
+    private int filterOf(LineCandidate one) {
         int f = 0;
         for (int other = 0; other < filters.size(); other++) {
             f = filters.get(other).widthMm() == one.widthMm() ? other : f;
@@ -197,7 +153,7 @@ final class LineTrace {
      * light that is there. Null where that is no line with light on both sides, but the ground that
      * rises or falls, or something of the next tint.
      */
-    private @Nullable Candidate fittedNearEnd(Candidate one, int reach) {
+    private @Nullable LineCandidate fittedNearEnd(LineCandidate one, int reach) {
         boolean first = one.bin() < all.length / 2;
         int fromEnd = first ? one.bin() : all.length - 1 - one.bin();
         int count = Math.min(all.length, fromEnd + reach + 1);
@@ -206,7 +162,7 @@ final class LineTrace {
         double begin = tint.positionMm(-0.5);
         double end = tint.positionMm(all.length - 0.5);
         double step = tint.stepMm() / 2;
-        Candidate best = null;
+        LineCandidate best = null;
         double most = 0;
         for (double width : WIDTHS_MM) {
             double clear = width / 2 + CLEAR_SIGMAS * sigmaMm;
@@ -225,27 +181,16 @@ final class LineTrace {
                     most = fit.explained();
                     int bin = (int) Math.round(tint.binOf(at));
                     double z = Math.copySign(one.z(), fit.height());
-                    best = new Candidate(bin, at, width, fit.height(), z);
+                    best = new LineCandidate(bin, at, width, fit.height(), z);
                 }
             }
         }
         return best;
     }
 
-    /** Whether a stronger line accounts for another: the same again, or the light beside it. */
-    private static boolean shadows(Candidate strong, Candidate weak) {
-        double apart = Math.abs(strong.positionMm() - weak.positionMm());
-        double width = Math.max(strong.widthMm(), weak.widthMm());
-        if (strong.contrast() > 0 == weak.contrast() > 0) {
-            return apart <= Math.max(APART_MM, 1.5 * width);
-        }
-        double lobe = Math.max(LOBE_MM, LOBE_WIDTHS * strong.widthMm()) + width;
-        return apart <= lobe && Math.abs(weak.z()) < LOBE * Math.abs(strong.z());
-    }
-
     /** The strongest response of one polarity near a place; null where the tint does not reach. */
-    @Nullable Candidate near(double positionMm, double withinMm, boolean light) {
-        Candidate best = null;
+    @Nullable LineCandidate near(double positionMm, double withinMm, boolean light) {
+        LineCandidate best = null;
         int from = (int) Math.ceil(tint.binOf(positionMm - withinMm));
         int to = (int) Math.floor(tint.binOf(positionMm + withinMm));
         for (int f = 0; f < responses.length; f++) {
@@ -279,7 +224,7 @@ final class LineTrace {
         return share * Math.abs(tint.left(contrast)) >= LineDetector.ALONE * noise(widthMm);
     }
 
-    private Candidate candidate(int f, int bin) {
+    private LineCandidate candidate(int f, int bin) {
         double[] r = responses[f];
         double left = Math.abs(r[bin - 1]);
         double middle = Math.abs(r[bin]);
@@ -287,7 +232,7 @@ final class LineTrace {
         double bend = left - 2 * middle + right;
         double shift = bend < 0 ? 0.5 * (left - right) / bend : 0;
         double at = bin + Math.max(-0.5, Math.min(0.5, shift));
-        return new Candidate(
+        return new LineCandidate(
                 bin, tint.positionMm(at), filters.get(f).widthMm(), r[bin], r[bin] / noise[f]);
     }
 
@@ -295,7 +240,7 @@ final class LineTrace {
      * Whether it is no dust or hair: most strips show it, both sides of the tint do, and no more
      * than one strip, which may have dust of its own, surely lacks it.
      */
-    private boolean crosses(Candidate one) {
+    private boolean crosses(LineCandidate one) {
         int f = filterOf(one);
         double[] shares = new double[strips.length];
         int shown = 0;

@@ -55,9 +55,9 @@ public final class StreakJudge {
         boolean light = line.contrast() > 0;
         List<LineTrace> traces = tints.stream().map(t -> new LineTrace(t, sigmaMm)).toList();
         LineTrace clearest = null;
-        LineTrace.@Nullable Candidate there = null;
+        @Nullable LineCandidate there = null;
         for (LineTrace trace : traces) {
-            LineTrace.Candidate near =
+            LineCandidate near =
                     line.shows().contains(trace.tint().id())
                             ? trace.near(line.positionMm(), WITHIN_MM, light)
                             : null;
@@ -74,7 +74,7 @@ public final class StreakJudge {
         for (LineTrace trace : traces) {
             double column = path.at(at, clearest.tint().acrossMm(), trace.tint().acrossMm());
             double reach = Math.abs(column - at) / 2 + WITHIN_MM;
-            LineTrace.Candidate near = trace.near((at + column) / 2, reach, light);
+            LineCandidate near = trace.near((at + column) / 2, reach, light);
             if (near == null) {
                 continue;
             }

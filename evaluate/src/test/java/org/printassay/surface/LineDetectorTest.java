@@ -252,8 +252,8 @@ class LineDetectorTest {
         "2.3263, 10, 2.764"
     })
     void fewPlacesMakeNoiseUnsure(double normal, double freedom, double t) {
-        assertEquals(t, LineTrace.student(normal, freedom), 0.01 * t);
-        assertEquals(1, LineTrace.unsure(1e6), 1e-3);
+        assertEquals(t, FewPlaces.student(normal, freedom), 0.01 * t);
+        assertEquals(1, FewPlaces.unsure(1e6), 1e-3);
     }
 
     /** Hairs are darker than lines, and end within the tint. */
