@@ -28,6 +28,7 @@ import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
 import org.printassay.recipe.Recipe;
 import org.printassay.sample.LinearRgb;
+import org.printassay.sample.MarkerBlack;
 import org.printassay.sample.PageImage;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -133,25 +134,21 @@ final class SimulatedScan {
         double[][] own = new double[sheet.patches().size()][3];
         for (int i = 0; i < own.length; i++) {
             Patch patch = sheet.patches().get(i);
-            boolean paper = patch.rgb().equals(Rgb8.grey(255));
-            double spread = paper ? paperTwinL : twinL;
-            PointMm at = patch.area().centre();
-            double tone = Lab.lightness(reflectance(patch.rgb(), 1));
-            double common =
-                    spread * random.nextGaussian() + (paper ? 0 : drift.at(at.x(), at.y(), tone));
-            for (int c = 0; c < 3; c++) {
-                double clean = reflectance(patch.rgb(), c);
-                double l = Lab.lightness(clean) + common + 0.3 * spread * random.nextGaussian();
-                own[i][c] = Lab.luminanceFactor(l);
-            }
+            own[i] = printed(patch.rgb(), patch.area().centre(), random);
             truth.put(
                     patch.id(),
                     new double[] {
                         own[i][0] * PAPER[0], own[i][1] * PAPER[1], own[i][2] * PAPER[2]
                     });
         }
+        // Of their own sequence, so that patches are the same whatever markers a sheet has.
+        Random ofMarkers = new Random(~seed);
+        List<double[]> blacks = new ArrayList<>();
+        for (Marker marker : sheet.markers()) {
+            blacks.add(printed(Rgb8.grey(0), marker.area().centre(), ofMarkers));
+        }
         for (int c = 0; c < 3; c++) {
-            paint(page[c], columns, rows, c, own);
+            paint(page[c], columns, rows, c, own, blacks);
         }
         float[][] glareSeen = new float[3][];
         float[][] returnedSeen = new float[3][];
@@ -212,8 +209,62 @@ final class SimulatedScan {
         for (int i = 0; i < own.length; i++) {
             samples.add(sample(sheet.patches().get(i), seen, columns, random));
         }
+        return withMarkers(
+                new SheetSamples(
+                        info(), located(), samples, pageImage(seen, columns, rows), preview()),
+                sheet.markers().stream().map(marker -> black(marker, seen, columns)).toList());
+    }
+
+    /** The same samples, of which other markers were read. */
+    static SheetSamples withMarkers(SheetSamples samples, List<MarkerBlack> markers) {
         return new SheetSamples(
-                info(), located(), samples, pageImage(seen, columns, rows), preview());
+                samples.scan(),
+                samples.located(),
+                samples.samples(),
+                samples.page(),
+                markers,
+                samples.census(),
+                samples.steps(),
+                samples.edges(),
+                samples.preview(),
+                samples.surface());
+    }
+
+    /** Reflectance of a code at a place, as this print has it. */
+    private double[] printed(Rgb8 rgb, PointMm at, Random random) {
+        boolean paper = rgb.equals(Rgb8.grey(255));
+        double spread = paper ? paperTwinL : twinL;
+        double tone = Lab.lightness(reflectance(rgb, 1));
+        double common =
+                spread * random.nextGaussian() + (paper ? 0 : drift.at(at.x(), at.y(), tone));
+        double[] printed = new double[3];
+        for (int c = 0; c < printed.length; c++) {
+            double clean = reflectance(rgb, c);
+            double l = Lab.lightness(clean) + common + 0.3 * spread * random.nextGaussian();
+            printed[c] = Lab.luminanceFactor(l);
+        }
+        return printed;
+    }
+
+    /** Markers are all black here, without white cells. */
+    private MarkerBlack black(Marker marker, float[][] seen, int columns) {
+        double[] light = new double[3];
+        RectMm area = marker.area();
+        for (int c = 0; c < light.length; c++) {
+            int n = 0;
+            for (double y = area.y() + 1; y < area.bottom() - 1; y += STEP_MM) {
+                for (double x = area.x() + 1; x < area.right() - 1; x += STEP_MM) {
+                    light[c] += at(seen[grey ? 1 : c], columns, new PointMm(x, y));
+                    n++;
+                }
+            }
+            light[c] /= n;
+        }
+        double error = 2e-5;
+        return new MarkerBlack(
+                area,
+                new LinearRgb(light[0], light[1], light[2]),
+                new LinearRgb(error, error, error));
     }
 
     private static double mm(int cell) {
@@ -240,7 +291,13 @@ final class SimulatedScan {
         return map[y * columns + x];
     }
 
-    private void paint(float[] page, int columns, int rows, int channel, double[][] own) {
+    private void paint(
+            float[] page,
+            int columns,
+            int rows,
+            int channel,
+            double[][] own,
+            List<double[]> blacks) {
         Arrays.fill(page, (float) lid);
         fill(page, columns, sheet.page(), 1);
         for (Artwork art : sheet.artwork()) {
@@ -275,8 +332,8 @@ final class SimulatedScan {
                 fill(page, columns, square.square(), reflectance(square.dark(), channel));
             }
         }
-        for (Marker marker : sheet.markers()) {
-            fill(page, columns, marker.area(), reflectance(Rgb8.grey(0), channel));
+        for (int k = 0; k < blacks.size(); k++) {
+            fill(page, columns, sheet.markers().get(k).area(), blacks.get(k)[channel]);
         }
         for (int i = 0; i < own.length; i++) {
             fill(page, columns, sheet.patches().get(i).area(), own[i][channel]);
