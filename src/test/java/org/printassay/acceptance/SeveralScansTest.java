@@ -1,6 +1,7 @@
 package org.printassay.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -158,12 +159,24 @@ class SeveralScansTest {
         // Ink drifts by 0.9 L*, bare paper not at all; what is between is the print's part.
         assertTrue(whose.printPercent() > 0.7 && whose.printPercent() < 4, whose.toString());
         assertTrue(whose.undecidedPercent() < 1, whose.toString());
+        assertFalse(lightNote(e).contains("turned"), lightNote(e));
+
+        Evaluation alone = evaluated(dir.resolve("scan-38.tif"));
+        assertTrue(lightNote(alone).contains("a second scan, turned"), lightNote(alone));
 
         Print even = print(40);
         Evaluation f = evaluated(scan(even, sloping, 40), scan(even, turned, 41));
         Unevenness lamp = Objects.requireNonNull(Objects.requireNonNull(f.evenness()).whose());
         assertEquals(3.5, lamp.scannerPercent(), 0.6);
         assertTrue(lamp.printPercent() < 0.7, lamp.toString());
+    }
+
+    private static String lightNote(Evaluation e) {
+        return e.warnings().stream()
+                .filter(warning -> warning.code() == WarningCode.UNEVEN_LIGHT)
+                .map(Warning::text)
+                .findFirst()
+                .orElseThrow();
     }
 
     /**

@@ -150,7 +150,8 @@ final class ScanHealth {
             notes.add(
                     WarningCode.BLURRED,
                     "edges are %.2f mm wide, as of a scan at %.0f samples an inch. Switch descreening"
-                            + " and noise reduction off, lay the sheet flat on clean glass.",
+                            + " and noise reduction off, lay the sheet flat on clean glass. If other"
+                            + " prints scan sharp, ink spreads in this paper.",
                     edges.widthMm(),
                     25.4 / edges.widthMm());
         }

@@ -48,9 +48,10 @@ final class ScanWarnings {
         for (ScanPart part : parts) {
             file(part, warnings);
         }
+        Unevenness whose = Unevenness.of(results);
         for (PartResult result : results) {
             warnings.addAll(ScanHealth.of(result));
-            light(result, warnings);
+            light(result, whose, warnings);
         }
         repeats(results, warnings);
         return new ArrayList<>(warnings);
@@ -146,7 +147,11 @@ final class ScanWarnings {
         }
     }
 
-    private static void light(PartResult result, Set<Warning> warnings) {
+    /**
+     * @param whose what a turned scan tells of the unevenness; null without
+     */
+    private static void light(
+            PartResult result, @Nullable Unevenness whose, Set<Warning> warnings) {
         String name = result.part().samples().scan().name();
         double falloff = result.light().falloffPercent();
         if (falloff >= UNEVEN_PERCENT) {
@@ -154,9 +159,13 @@ final class ScanWarnings {
                     new Warning(
                             WarningCode.UNEVEN_LIGHT,
                             format(
-                                    "%s: the scanner's light differs by %.1f %% over the sheet; it"
-                                            + " was evened out.",
-                                    name, falloff)));
+                                    "%s: light differs by %.1f %% over the sheet and was evened out%s.",
+                                    name,
+                                    falloff,
+                                    whose != null
+                                            ? ""
+                                            : ", be it the lamp's or the print's: a second scan,"
+                                                    + " turned by 180 degrees, would tell")));
         }
         StrayLight stray = result.strayLight();
         PartResult.Blacks blacks = result.blacks();

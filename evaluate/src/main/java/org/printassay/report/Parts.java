@@ -153,7 +153,7 @@ final class Parts {
                                         + Words.within(
                                                 gradient.overSheet(), gradient.uncertainty(), 1)
                                         + " over the sheet, from equal patches"
-                                        + (e.fromScan() ? ", after evening out" : "")));
+                                        + (e.fromScan() ? evened(e.evenness().whose()) : "")));
             }
         }
         out.addAll(MeasuredFacts.derived(e));
@@ -282,6 +282,12 @@ final class Parts {
 
     private static String or(@Nullable String said) {
         return said == null ? "not said" : said;
+    }
+
+    /** What a gradient that is left after evening out says nothing about. */
+    private static String evened(@Nullable Unevenness whose) {
+        return ", after evening out"
+                + (whose == null ? ", which takes a fade of the print along" : "");
     }
 
     private static String whose(@Nullable Unevenness whose) {

@@ -17,11 +17,27 @@ public final class ContourSteps {
     /** Blur and the edge itself, left out between the two sides. */
     private static final double GAP_MM = 0.2;
 
+    /**
+     * Tone on either side is followed over these lengths, and over more than one code of the file:
+     * the longer are not misled by a mark across the print, the shorter not by tone that bends.
+     */
+    private static final double NEAR_MM = 0.8;
+
+    private static final double FAR_MM = 1.2;
+
+    private static final double BESIDE_CODES = 1.5;
+
     /** The usual slope is that of the neighbourhood. */
     private static final double AROUND_MM = 5;
 
     /** Just visible side by side (common practice, no source). */
     public static final double VISIBLE_L = 0.5;
+
+    /**
+     * Of what changes around a step so much at least does so in one place (common practice, no
+     * source).
+     */
+    private static final double AT_ONCE = 0.6;
 
     /**
      * A print's step runs across all strips alike: its mean is so many standard errors, by how they
@@ -81,6 +97,8 @@ public final class ContourSteps {
             double code = Math.abs(slope(sums, low, high, reach)) * codeMm / stepMm;
             least[i] = Math.max(VISIBLE_L + code, noise);
         }
+        int near = (int) Math.round(Math.max(NEAR_MM, BESIDE_CODES * codeMm) / stepMm);
+        int far = (int) Math.round(Math.max(FAR_MM, BESIDE_CODES * codeMm) / stepMm);
         List<double[]> each = Arrays.stream(strips).map(ContourSteps::sums).toList();
         List<Step> steps = new ArrayList<>();
         int i = 0;
@@ -95,9 +113,17 @@ public final class ContourSteps {
                 best = sizes[end] > sizes[best] ? end : best;
                 end++;
             }
-            Step step = new Step(best + reach, excess[best]);
-            double usual = change[best] - excess[best];
             int at = best + reach;
+            double sign = Math.signum(excess[best]);
+            double jump = sign * Jump.at(lightness, at, gap, near);
+            // What comes back is a mark across the print, what rises over its own length is tone.
+            jump = Math.min(jump, sign * Jump.at(lightness, at, gap, far));
+            if (jump < Math.max(VISIBLE_L, AT_ONCE * sizes[best])) {
+                i = end;
+                continue;
+            }
+            Step step = new Step(at, sign * jump);
+            double usual = change[best] - excess[best];
             double[] own =
                     each.stream()
                             .mapToDouble(strip -> change(strip, at, side, gap) - usual)

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
+import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 import org.junit.jupiter.api.Test;
 
 class ContourStepsTest {
@@ -126,6 +128,55 @@ class ContourStepsTest {
             assertEquals(1, steps.size());
             assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3);
             assertTrue(Math.abs(steps.get(0).deltaL() - jump) < 0.25, steps.toString());
+        }
+    }
+
+    /**
+     * A hair or a scratch right across a vignette changes all strips alike, and then lightness
+     * comes back. A step close by is found all the same.
+     */
+    @Test
+    void aMarkAcrossIsNoStep() {
+        for (double widthMm : new double[] {0.08, 0.2, 0.35}) {
+            for (double markL : new double[] {-9, 40}) {
+                double[] marked = vignette(0, 0);
+                double[] both = vignette(2, 37.2);
+                for (int i = 0; i < marked.length; i++) {
+                    double blurred = Math.max(widthMm, 0.12);
+                    double inside = Math.abs(i * STEP_MM - 34.1) / blurred;
+                    double mark = markL * widthMm / blurred * Math.exp(-Math.pow(2 * inside, 4));
+                    marked[i] += mark;
+                    both[i] += mark;
+                }
+                String what = markL + " L*, " + widthMm + " mm";
+                assertEquals(List.of(), found(marked, STEP_MM, CODE_MM), what);
+                List<ContourSteps.Step> steps = found(both, STEP_MM, CODE_MM);
+                assertEquals(1, steps.size(), what);
+                assertEquals(37.2, steps.get(0).at() * STEP_MM, 0.3, what);
+            }
+        }
+    }
+
+    /**
+     * Tone by a coarse table bends, rises steeply over a few levels and falls over others: each
+     * within more than half a millimetre, never at once.
+     */
+    @Test
+    void steepAndFallingToneMakesNoSteps() {
+        double codeMm = 54.0 / 255;
+        double[] codes = {0, 40, 48, 56, 64, 70, 76, 83, 88, 95, 102, 109, 117, 127, 137, 255};
+        double[] tones = {
+            10, 20.1, 23.8, 26.5, 28.3, 27.2, 27.9, 30, 33.3, 39.4, 38.4, 39.9, 44.4, 50.5, 52.3, 95
+        };
+        PolynomialSplineFunction tone = new LinearInterpolator().interpolate(codes, tones);
+        for (long seed = 0; seed < 20; seed++) {
+            Random random = new Random(seed);
+            double[] values = new double[(int) (54 / STEP_MM)];
+            for (int i = 0; i < values.length; i++) {
+                double code = Math.floor(i * STEP_MM / codeMm);
+                values[i] = tone.value(code) + 0.1 * random.nextGaussian();
+            }
+            assertEquals(List.of(), found(values, STEP_MM, codeMm), "seed " + seed);
         }
     }
 }
