@@ -237,7 +237,9 @@ final class ScanHealth {
         if (!far.isEmpty()) {
             notes.add(
                     WarningCode.OUT_OF_LINE,
-                    "%s far from what colours near %s in RGB lead one to expect: %s." + LOOK,
+                    "%s far from what colours near %s in RGB lead one to expect: %s."
+                            + LOOK
+                            + " If nothing is there, this print turns sharply at that colour.",
                     far.size() == 1 ? "1 patch is" : far.size() + " patches are",
                     far.size() == 1 ? "it" : "them",
                     places(far));

@@ -37,11 +37,15 @@ final class Systematic {
         };
     }
 
-    /** Absolute L* of a neutral of this L*, with what light added everywhere does to it. */
+    /**
+     * Absolute L* of a neutral of this L*, with what light added everywhere does to it, or a
+     * profile that took off as much too much: whichever is more.
+     */
     static double lightness(Trust trust, double l) {
         double factor = Lab.luminanceFactor(l);
-        double veiled = Lab.lightness(factor + veil(trust)) - l;
-        return Math.hypot(lightness(trust), veiled);
+        double lighter = Lab.lightness(factor + veil(trust)) - l;
+        double darker = l - Lab.lightness(Math.max(0, factor - veil(trust)));
+        return Math.hypot(lightness(trust), Math.max(lighter, darker));
     }
 
     /** Absolute a* and b*. */

@@ -36,6 +36,9 @@ class BudgetTest {
     void lightEverywhereMovesBlackAndHardlyPaper() {
         assertEquals(
                 Math.hypot(1, 9.033 * 0.5), Systematic.lightness(Trust.PROFILED_SCAN, 3), 0.01);
+        // L* 12.5 less 0.5 % of white: 116 cbrt(0.01483 - 0.005) - 16 is 8.85.
+        assertEquals(
+                Math.hypot(1, 12.5 - 8.85), Systematic.lightness(Trust.PROFILED_SCAN, 12.5), 0.01);
         assertEquals(1.0, Systematic.lightness(Trust.PROFILED_SCAN, 95), 0.03);
         assertEquals(0.3, Systematic.lightness(Trust.INSTRUMENT, 4), 1e-9);
     }
