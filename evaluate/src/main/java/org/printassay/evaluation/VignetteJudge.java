@@ -18,6 +18,9 @@ import org.printassay.texture.ContourSteps;
 
 /** Steps in vignettes, where a smooth one was printed. */
 final class VignetteJudge {
+    /** Side of the squares of lossy coding, pixels (ISO/IEC 10918-1). */
+    private static final int BLOCK = 8;
+
     private VignetteJudge() {}
 
     /** Steps in every vignette of the first scan of each sheet that shows any; null when none. */
@@ -54,7 +57,7 @@ final class VignetteJudge {
         RectMm area = gradient.vignette().area();
         double from = gradient.vignette().fromLevel();
         double to = gradient.vignette().toLevel();
-        double codeMm = area.width() / Math.abs(to - from);
+        double codeMm = Math.max(area.width() / Math.abs(to - from), blockMm(part.samples()));
         List<PrintSurface.Step> steps = new ArrayList<>();
         for (ContourSteps.Step step :
                 ContourSteps.find(lightness, strips, trace.stepMm(), codeMm)) {
@@ -68,6 +71,13 @@ final class VignetteJudge {
             steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
         }
         return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);
+    }
+
+    /** Length over which lossy coding may keep but one tone; 0 without. */
+    private static double blockMm(SheetSamples samples) {
+        return samples.scan().coding().isEmpty()
+                ? 0
+                : BLOCK / samples.located().placement().samplesPerMm();
     }
 
     private static double[] lightness(double[] light, double paper) {
