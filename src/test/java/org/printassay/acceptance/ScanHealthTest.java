@@ -8,7 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.Transparency;
+import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
+import java.awt.image.ColorModel;
+import java.awt.image.ComponentColorModel;
+import java.awt.image.DataBuffer;
+import java.awt.image.Raster;
 import java.awt.image.WritableRaster;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -293,6 +299,40 @@ class ScanHealthTest {
     void anEditInEightBitsIsTold() throws Exception {
         Evaluation e = evaluated(edited(flatbed(), v -> held((v - 8) * 1.12)));
         assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
+    }
+
+    /** An editor with 16 bits rounds no code away, and yet has but the tones of 8 bits. */
+    @Test
+    void aMildEditOfEightBitsInSixteenIsTold() throws Exception {
+        Raster eight = ImageIO.read(scanned(flatbed()).toFile()).getRaster();
+        int[] offsets = {0, 1, 2};
+        WritableRaster sixteen =
+                Raster.createInterleavedRaster(
+                        DataBuffer.TYPE_USHORT,
+                        eight.getWidth(),
+                        eight.getHeight(),
+                        3 * eight.getWidth(),
+                        3,
+                        offsets,
+                        null);
+        int[] row = new int[3 * eight.getWidth()];
+        for (int y = 0; y < eight.getHeight(); y++) {
+            eight.getPixels(0, y, eight.getWidth(), 1, row);
+            Arrays.setAll(
+                    row,
+                    at -> (int) Math.round(65535 * Math.max(0, (row[at] / 255.0 - 0.02) / 0.98)));
+            sixteen.setPixels(0, y, eight.getWidth(), 1, row);
+        }
+        ColorModel colours =
+                new ComponentColorModel(
+                        ColorSpace.getInstance(ColorSpace.CS_sRGB),
+                        false,
+                        false,
+                        Transparency.OPAQUE,
+                        DataBuffer.TYPE_USHORT);
+        Evaluation e = evaluated(written(new BufferedImage(colours, sixteen, false, null)));
+        assertTrue(spoiling(e).contains(WarningCode.HISTOGRAM_GAPS), e.warnings().toString());
+        assertTrue(e.warnings().toString().contains("at other codes"), e.warnings().toString());
     }
 
     /** Too few codes are missing to show over the whole range. */

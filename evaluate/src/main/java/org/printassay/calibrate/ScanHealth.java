@@ -87,7 +87,14 @@ final class ScanHealth {
     }
 
     private void gaps() {
-        if (ToneEdit.everywhere(samples)) {
+        if (ToneEdit.afterwards(samples)) {
+            notes.add(
+                    WarningCode.HISTOGRAM_GAPS,
+                    "it has no more tones than 8 bits hold, at other codes: it was brought to 8 bits"
+                            + " and its tones were changed afterwards, so tone and the levels that"
+                            + " show are doubtful. Switch automatic contrast and curves off, and do"
+                            + " not edit the scan.");
+        } else if (ToneEdit.everywhere(samples)) {
             notes.add(
                     WarningCode.HISTOGRAM_GAPS,
                     "%.0f %% of the codes in its range never occur: its tones were stretched in 8"

@@ -21,7 +21,14 @@ final class ToneEdit {
     static boolean disguised(SheetSamples samples) {
         CodeCensus census = samples.census();
         boolean counted = census.gaps() > 0 || samples.edges().edges() > 0;
-        return samples.scan().bits() > 8 && !census.finerThanEightBits() && counted;
+        return samples.scan().bits() > 8
+                && counted
+                && (!census.finerThanEightBits() || census.editedFromEightBits());
+    }
+
+    /** Whether a scan of 8 bits was edited in 16. */
+    static boolean afterwards(SheetSamples samples) {
+        return samples.scan().bits() > 8 && samples.census().editedFromEightBits();
     }
 
     /** Whether so many codes are missing over the whole range as no scanner leaves out. */
@@ -39,12 +46,17 @@ final class ToneEdit {
         return everywhere(samples) || inAThird(samples);
     }
 
+    /** Whether tones were changed in 8 bits, or of 8 bits. */
+    private static boolean told(SheetSamples samples) {
+        return leftGaps(samples) || afterwards(samples);
+    }
+
     /**
      * What that, or automatic contrast, leaves unknown of lightness differences; of a print whose
      * scans are averaged, by any of them.
      */
     static ContrastDoubt doubt(List<PartResult> results) {
-        if (results.stream().anyMatch(result -> leftGaps(result.part().samples()))) {
+        if (results.stream().anyMatch(result -> told(result.part().samples()))) {
             return ContrastDoubt.EDITED;
         }
         return blackMoved(results) ? ContrastDoubt.BLACK_MOVED : ContrastDoubt.NONE;

@@ -1,6 +1,7 @@
 package org.printassay.locate;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * How often each code occurs in a scan, from every eighth row: what an edit in 8 bits leaves
@@ -44,12 +45,18 @@ public final class CodeCensus {
 
     private final int channels;
     private final long[][] counts;
+
+    /** Codes of 16 bits that occur, by channel. */
+    private final BitSet[] used;
+
     private final RangeEnds ends = new RangeEnds();
     private long fine;
 
     CodeCensus(int channels) {
         this.channels = channels;
         this.counts = new long[channels][CODES];
+        this.used = new BitSet[channels];
+        Arrays.setAll(used, c -> new BitSet(CODES * CODES));
     }
 
     /** Nothing counted. */
@@ -63,6 +70,7 @@ public final class CodeCensus {
                 int code = row[i + c];
                 int high = code >> 8;
                 counts[c][high]++;
+                used[c].set(code);
                 fine += high == (code & 0xff) ? 0 : 1;
             }
         }
@@ -87,6 +95,16 @@ public final class CodeCensus {
             all += count * channels;
         }
         return fine > FEW * all;
+    }
+
+    /**
+     * Whether there are codes between those of 8 bits, but no more of them than 8 bits have: tones
+     * were changed after the scan had been brought to 8 bits. Noise of a scan that has more leaves
+     * hardly any code out.
+     */
+    public boolean editedFromEightBits() {
+        return finerThanEightBits()
+                && Arrays.stream(used).allMatch(codes -> codes.cardinality() <= CODES);
     }
 
     /** Share of codes that never occur between codes that do, the largest of the channels. */

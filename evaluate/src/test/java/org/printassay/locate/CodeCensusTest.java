@@ -1,9 +1,11 @@
 package org.printassay.locate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
+import java.util.function.DoubleToIntFunction;
 import java.util.function.IntUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,6 +17,20 @@ class CodeCensusTest {
 
     /** A chart from black of code 40 to paper: ramps between patches, and noise of one code. */
     private static CodeCensus chart(double noise, IntUnaryOperator edit) {
+        return census(
+                noise,
+                light -> {
+                    long code = Math.round(light);
+                    return 257 * edit.applyAsInt((int) Math.max(0, Math.min(255, code)));
+                });
+    }
+
+    /**
+     * The same with any codes.
+     *
+     * @param scanned from light with its noise, 0-255, to a code of 16 bits
+     */
+    private static CodeCensus census(double noise, DoubleToIntFunction scanned) {
         Random random = new Random(1);
         CodeCensus census = new CodeCensus(1);
         char[] row = new char[4000];
@@ -24,9 +40,7 @@ class CodeCensusTest {
                 double patch = 40 + 205.0 * ((x - x % 40) / 3960.0);
                 double next = 40 + 205.0 * random.nextDouble();
                 double light = x % 40 < 4 ? patch + (next - patch) * random.nextDouble() : patch;
-                long code = Math.round(light + noise * random.nextGaussian());
-                int held = edit.applyAsInt((int) Math.max(0, Math.min(255, code)));
-                row[x] = (char) (257 * held);
+                row[x] = (char) scanned.applyAsInt(light + noise * random.nextGaussian());
             }
             census.add(row, row.length);
         }
@@ -38,6 +52,24 @@ class CodeCensusTest {
     void aCurveInEightBitsPullsCodesApartInOneThird(double gamma) {
         CodeCensus edited = chart(1, v -> (int) Math.round(255 * Math.pow(v / 255.0, gamma)));
         assertTrue(edited.gapsInAThird() > EDITED, "" + edited.gapsInAThird());
+    }
+
+    /** A mild edit in 16 bits leaves no gaps of whole codes, but no more tones than there were. */
+    @Test
+    void tonesOfEightBitsAreToldWhereTheyWereMoved() {
+        for (double gamma : new double[] {0.98, 1.3}) {
+            CodeCensus edited =
+                    census(
+                            1,
+                            light -> {
+                                double eight = Math.rint(light) / 255;
+                                return (int) Math.round(65535 * Math.pow(0.99 * eight, gamma));
+                            });
+            assertTrue(edited.editedFromEightBits(), "gamma " + gamma);
+        }
+        assertFalse(census(1, light -> (int) Math.round(257 * light)).editedFromEightBits());
+        assertFalse(census(0.1, light -> (int) Math.round(257 * light)).editedFromEightBits());
+        assertFalse(chart(1, v -> v).editedFromEightBits(), "8 bits as they are");
     }
 
     /** Codes of clean scans, even where patches hold one code each. */
