@@ -36,6 +36,9 @@ final class KernelChoice {
     /** Models that weigh less against the best are left away. */
     private static final double NEGLIGIBLE = 0.01;
 
+    /** Lines make what is around seem narrower than it is: widths tried beside them. */
+    private static final double[] WIDER = {1, 1.6, 2.5};
+
     private final ScanLight scan;
     private final LightFitter.Outcome held;
     private double @Nullable [][][] nodes;
@@ -87,11 +90,7 @@ final class KernelChoice {
             misfits.add(misfit(rival));
         }
         for (double turn : new double[] {scan.turnDegrees(), scan.turnDegrees() + 90}) {
-            LightFitter.Outcome lines =
-                    stray
-                            ? lines(turn, around, found.surfaceTerms())
-                            : linesAlone(turn, found.surfaceTerms());
-            if (lines != null) {
+            for (LightFitter.Outcome lines : alongLines(turn, around, found.surfaceTerms())) {
                 int more = Math.max(0, lines.kinds().length - found.kinds().length);
                 outcomes.add(lines);
                 misfits.add(misfit(lines) + AMOUNT_HANDICAP * more);
@@ -171,32 +170,67 @@ final class KernelChoice {
     }
 
     /**
-     * Glare that a line of the scan spreads over itself alone: optics of a line sensor look at one
-     * line at a time, so what is scattered in them comes from all of that line and from nowhere
-     * else. Returned light beside it is Gaussian. Null where it is not significant.
+     * Models of glare that a line of the scan spreads over itself: optics of a line sensor look at
+     * one line at a time, so what is scattered in them comes from all of that line and from nowhere
+     * else; all of the glare, or half of it where glass and lid scatter as much around. None where
+     * it is not significant.
      *
      * @param turnDegrees how the page is turned against the lines
+     * @param nodes light around by node; none where the scan has no other stray light
      */
-    private LightFitter.@Nullable Outcome lines(
+    private List<LightFitter.Outcome> alongLines(
             double turnDegrees, double[][][] nodes, int surfaceTerms) {
-        WidthSearch found = held.search();
-        if (found == null) {
-            return null;
+        double[][] lines =
+                scan.channels().stream()
+                        .map(channel -> channel.alongLines(turnDegrees))
+                        .toArray(double[][]::new);
+        if (nodes.length == 0) {
+            return Stream.ofNullable(glareAlone(lines, surfaceTerms)).toList();
         }
+        WidthSearch found = held.search();
+        LightFitter.Outcome all = found == null ? null : glareOf(lines, found, nodes, surfaceTerms);
+        if (found == null || all == null) {
+            return List.of();
+        }
+        double widthMm = found.widths()[0].mm();
+        List<LightFitter.Outcome> models = new ArrayList<>(List.of(all));
+        for (double wider : WIDER) {
+            double[] shares = Kernel.TAILED.mixture(wider * widthMm);
+            double[][] halves = new double[lines.length][];
+            for (int c = 0; c < lines.length; c++) {
+                halves[c] = mixed(shares, nodes[c]);
+                for (int i = 0; i < halves[c].length; i++) {
+                    halves[c][i] = (halves[c][i] + lines[c][i]) / 2;
+                }
+            }
+            LightFitter.Outcome half = glareOf(halves, found, nodes, surfaceTerms);
+            if (half != null) {
+                models.add(half);
+            }
+        }
+        return models;
+    }
+
+    /**
+     * Glare whose light around each patch is given. Returned light beside it is Gaussian. Null
+     * where it is not significant.
+     */
+    private LightFitter.@Nullable Outcome glareOf(
+            double[][] glare, WidthSearch found, double[][][] nodes, int surfaceTerms) {
         int channels = nodes.length;
-        int line = Widths.TRIED.length;
-        double[][][] at = new double[channels][line + 1][];
+        int given = Widths.TRIED.length;
+        double[][][] at = new double[channels][given + 1][];
         for (int c = 0; c < channels; c++) {
-            for (int w = 0; w < line; w++) {
+            for (int w = 0; w < given; w++) {
                 at[c][w] = mixed(Kernel.gaussian(Widths.TRIED[w]), nodes[c]);
             }
-            at[c][line] = scan.channels().get(c).alongLines(turnDegrees);
+            at[c][given] = glare[c];
         }
         Kind[] kinds = {Kind.RETURNED, Kind.GLARE};
         WidthSearch search =
                 WidthSearch.first(
                         new WidthSearch.Setting(scan, kinds, surfaceTerms, at),
-                        new int[] {found.widths()[0].nearest(), line},
+                        new int[] {found.widths()[0].nearest(), given},
                         held.fits());
         if (search == null) {
             return null;
@@ -205,8 +239,7 @@ final class KernelChoice {
         double[][][] around = new double[channels][][];
         for (int c = 0; c < channels; c++) {
             double[] near = mixed(Kernel.gaussian(widthMm), nodes[c]);
-            around[c] =
-                    new double[][] {scan.channels().get(c).part(Kind.RETURNED, near), at[c][line]};
+            around[c] = new double[][] {scan.channels().get(c).part(Kind.RETURNED, near), glare[c]};
         }
         Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
         LightFitter.Outcome both = fitted(kinds, blur, around, surfaceTerms, search, true);
@@ -216,14 +249,14 @@ final class KernelChoice {
         if (ratio(both, 0) > SIGNIFICANT) {
             return both;
         }
-        return linesAlone(turnDegrees, surfaceTerms);
+        return glareAlone(glare, surfaceTerms);
     }
 
     /** The same without returned light; its width is taken for what lies beside patches only. */
-    private LightFitter.@Nullable Outcome linesAlone(double turnDegrees, int surfaceTerms) {
-        double[][][] around = new double[scan.channels().size()][][];
+    private LightFitter.@Nullable Outcome glareAlone(double[][] glare, int surfaceTerms) {
+        double[][][] around = new double[glare.length][][];
         for (int c = 0; c < around.length; c++) {
-            around[c] = new double[][] {scan.channels().get(c).alongLines(turnDegrees)};
+            around[c] = new double[][] {glare[c]};
         }
         Kind[] kinds = {Kind.GLARE};
         LightFitter.Outcome alone =

@@ -256,6 +256,19 @@ class LightFitTest {
         assertTrue(Double.isNaN(stray(fit).widthMm()), "a line has no width");
     }
 
+    /** Glass scatters around, the sensor's optics along its line: both at once. */
+    @ParameterizedTest
+    @CsvSource({"6,0.006", "10,0.006", "10,0.01"})
+    void glareAroundAndAlongLinesIsRemovedTogether(double widthMm, double each) throws Problem {
+        SimulatedScan scan = glare(each, gaussian(widthMm));
+        scan.lineGlare = each;
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertEquals(0, blackError(scan, samples, fit), 0.5);
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.3);
+        assertEquals(2 * each, stray(fit).glare(), 0.15 * 2 * each);
+    }
+
     @Test
     void channelsHaveTheirOwnGlare() throws Problem {
         SimulatedScan scan = glare(0, gaussian(8));
