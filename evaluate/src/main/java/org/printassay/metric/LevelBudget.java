@@ -55,20 +55,21 @@ final class LevelBudget {
         List<Budget.Part> parts = new ArrayList<>();
         ContrastDoubt.End doubt = neutrals.set().contrast().at(fromPaper);
         double half = Math.max(0, doubt.readHigh(step.high()) - doubt.readLow(step.low())) / 2;
-        double assumed = WedgeJudge.UNESTIMATED_95 * neutrals.assumedApart(level, anchor);
+        double light = light(level, anchor);
+        Lab calibration = level.calibration();
+        double calibrated = calibration == null ? 0 : calibration.l() * share;
+        double stated = Systematic.tone(neutrals.set().trust()) * share;
+        double shared = Math.hypot(WedgeJudge.SHARED_95 * Math.hypot(light, calibrated), stated);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
         // What is not random is in the bounds too, and has parts of its own below.
-        double other = Math.hypot(assumed, single * coded);
+        double other = Math.hypot(shared, single * coded);
         double random = Math.sqrt(Math.max(0, half * half - other * other)) / single;
         parts.add(new Budget.Part(Budget.Kind.RANDOM, random / slope, spread.freedom()));
-        double light = light(level, anchor);
         if (light > 0) {
             parts.add(new Budget.Part(Budget.Kind.LIGHT, light / slope, null));
         }
-        Lab calibration = level.calibration();
         if (calibration != null) {
-            double error = calibration.l() * share;
-            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, error / slope, null));
+            parts.add(new Budget.Part(Budget.Kind.CALIBRATION, calibrated / slope, null));
         }
         if (coded > 0) {
             parts.add(new Budget.Part(Budget.Kind.SYSTEMATIC, coded / slope, null));
@@ -78,7 +79,7 @@ final class LevelBudget {
             double most = Math.max(doubt.stretched() - 1, 1 - 1 / doubt.squeezed());
             parts.add(Budget.Part.stated(wedge.threshold() * most / slope));
         }
-        parts.add(Budget.Part.stated(Systematic.tone(neutrals.set().trust()) * share / slope));
+        parts.add(Budget.Part.stated(stated / slope));
         String figure = fromPaper ? "highlights.lastVisible" : "shadows.firstVisible";
         return Optional.of(new Budget(figure, UNIT, best, parts));
     }

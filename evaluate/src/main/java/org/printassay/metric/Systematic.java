@@ -38,8 +38,8 @@ final class Systematic {
     }
 
     /**
-     * Absolute L* of a neutral of this L*, with what light added everywhere does to it, or a
-     * profile that took off as much too much: whichever is more.
+     * Absolute L* of a neutral of this L*, with what light added everywhere does to it, or what a
+     * profile or a calibration took off too much: whichever is more.
      */
     static double lightness(Trust trust, double l) {
         double factor = Lab.luminanceFactor(l);

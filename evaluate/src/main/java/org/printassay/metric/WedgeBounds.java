@@ -112,7 +112,7 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
         double coded =
                 Math.max(tail, WedgeJudge.NORMAL_TAIL) * levels.codedFromAnchor(begin, length);
         double own = Math.hypot(tail * random, coded);
-        return Math.hypot(own, WedgeJudge.UNESTIMATED_95 * levels.unestimated(begin, length));
+        return Math.hypot(own, WedgeJudge.SHARED_95 * levels.shared(begin, length));
     }
 
     private double error(int count, int anchors) {
@@ -138,7 +138,7 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
                     double fall = highest - levels.mean(k, after);
                     double random = error(levels.sum(k, after), levels.sum(at, before));
                     double own = Math.hypot(random, levels.codedApart(k, at));
-                    double error = Math.hypot(own, levels.unestimated(k, after, at, before));
+                    double error = Math.hypot(own, levels.shared(k, after, at, before));
                     largest = Math.max(largest, fall / error);
                 }
             }
@@ -156,7 +156,7 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
         for (int i = 2; i < d.length; i++) {
             double random = error(levels.counts()[i], levels.counts()[i - 1]);
             double own = Math.hypot(random, levels.codedApart(i, i - 1));
-            double error = Math.hypot(own, levels.unestimated(i, 1, i - 1, 1));
+            double error = Math.hypot(own, levels.shared(i, 1, i - 1, 1));
             if (d[i] - d[i - 1] < -REVERSAL * error) {
                 reversed.add(i);
             }

@@ -25,8 +25,8 @@ final class WedgeJudge {
      */
     static final double TAIL = 0.95;
 
-    /** Half-width, in standard errors, of what could not be estimated and no twins show. */
-    static final double UNESTIMATED_95 = 1.96;
+    /** Half-width, in standard errors, of what moves levels together and no twins show. */
+    static final double SHARED_95 = 1.96;
 
     /** As {@link #TAIL}, for an error that is known rather than seen in a spread. */
     static final double NORMAL_TAIL = 1.645;
@@ -95,7 +95,7 @@ final class WedgeJudge {
             counts[i] = tested.get(i).count();
             coded[i] = neutrals.codingError(tested.get(i).level());
         }
-        WedgeLevels levels = new WedgeLevels(d, counts, coded, assumed(tested, anchor.get()));
+        WedgeLevels levels = new WedgeLevels(d, counts, coded, shared(tested, d));
         WedgeBounds ofLevels = new WedgeBounds(levels, spread);
         double[][] bounds = ofLevels.bounds(anchor.get().count());
         double[] estimates = ofLevels.best(bounds);
@@ -122,14 +122,25 @@ final class WedgeJudge {
         return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
     }
 
-    private double[][] assumed(List<LevelData> tested, LevelData anchor) {
-        double[] black = neutrals.assumed(anchor);
-        double[][] causes = new double[black.length][tested.size()];
-        for (int i = 0; i < tested.size(); i++) {
-            double[] own = neutrals.assumed(tested.get(i));
-            for (int cause = 0; cause < own.length; cause++) {
-                causes[cause][i] = own[cause] - black[cause];
+    /**
+     * What moves levels together, one standard error each: the scanner's light; what a calibration
+     * is off by and what is stated for the trust, which grow with the distance from the anchor.
+     */
+    private double[][] shared(List<LevelData> tested, double[] d) {
+        LevelData anchor = tested.get(0);
+        int light = anchor.shared().size();
+        int n = tested.size();
+        double range = Math.max(threshold, d[n - 1]);
+        double[][] causes = new double[light + 2][n];
+        for (int i = 0; i < n; i++) {
+            for (int cause = 0; cause < light; cause++) {
+                causes[cause][i] =
+                        tested.get(i).shared().get(cause).l() - anchor.shared().get(cause).l();
             }
+            Lab calibration = tested.get(i).calibration();
+            double share = d[i] / range;
+            causes[light][i] = calibration == null ? 0 : calibration.l() * share;
+            causes[light + 1][i] = Systematic.tone(neutrals.set().trust()) / SHARED_95 * share;
         }
         return causes;
     }

@@ -7,10 +7,10 @@ package org.printassay.metric;
  * @param counts twins
  * @param coded standard error of each level by lossy coding; neighbours may fall on one step of it,
  *     so it stays the same however many of them are taken together
- * @param assumed for each cause that was not estimated, what one standard error of it does to d
+ * @param shared for each cause that moves levels together, what one standard error of it does to d
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
-record WedgeLevels(double[] d, int[] counts, double[] coded, double[][] assumed) {
+record WedgeLevels(double[] d, int[] counts, double[] coded, double[][] shared) {
     int sum(int begin, int length) {
         int sum = 0;
         for (int k = begin; k < begin + length; k++) {
@@ -41,19 +41,19 @@ record WedgeLevels(double[] d, int[] counts, double[] coded, double[][] assumed)
         return Math.hypot(coded[one], coded[other]);
     }
 
-    /** Standard error of the mean of a window by what could not be estimated. */
-    double unestimated(int begin, int length) {
+    /** Standard error of the mean of a window by what moves levels together. */
+    double shared(int begin, int length) {
         double squares = 0;
-        for (double[] cause : assumed) {
+        for (double[] cause : shared) {
             squares += Math.pow(mean(cause, begin, length), 2);
         }
         return Math.sqrt(squares);
     }
 
     /** The same of the distance of two windows. */
-    double unestimated(int begin, int length, int otherBegin, int otherLength) {
+    double shared(int begin, int length, int otherBegin, int otherLength) {
         double squares = 0;
-        for (double[] cause : assumed) {
+        for (double[] cause : shared) {
             double apart = mean(cause, begin, length) - mean(cause, otherBegin, otherLength);
             squares += apart * apart;
         }
