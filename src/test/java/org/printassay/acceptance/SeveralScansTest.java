@@ -162,7 +162,7 @@ class SeveralScansTest {
         assertFalse(lightNote(e).contains("turned"), lightNote(e));
 
         Evaluation alone = evaluated(dir.resolve("scan-38.tif"));
-        assertTrue(lightNote(alone).contains("a second scan, turned"), lightNote(alone));
+        assertTrue(lightNote(alone).contains("a second scan, turned by 180"), lightNote(alone));
 
         Print even = print(40);
         Evaluation f = evaluated(scan(even, sloping, 40), scan(even, turned, 41));

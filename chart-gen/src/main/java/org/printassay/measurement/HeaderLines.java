@@ -67,7 +67,7 @@ final class HeaderLines {
         sinceTable.clear();
     }
 
-    /** Drops what was taken for header lines and was none. */
+    /** Drops from {@link #all} what was taken for header lines and was none. */
     void forget() {
         all.clear();
     }

@@ -87,12 +87,12 @@ final class LightFitter {
         Outcome full = null;
         if (comparisons >= ENOUGH_FOR_STRAY) {
             full = withStray(BOTH, Surface.QUADRATIC, ROUNDS);
-            if (full != null && Significance.ofCubic(scan, full)) {
+            if (full != null && Significance.cubicIsSure(scan, full)) {
                 Outcome cubic = withStray(BOTH, Surface.CUBIC, 1);
                 full = cubic == null ? full : cubic;
             }
         }
-        if (full == null || !Significance.ofStray(full)) {
+        if (full == null || !Significance.strayIsSure(full)) {
             return withoutStray(comparisons).within(full);
         }
         Outcome apart = apart(full);
@@ -100,7 +100,7 @@ final class LightFitter {
             return apart.within(full);
         }
         Kind[] kept = Significance.kept(full);
-        int surface = Significance.ofSurface(full) ? full.surfaceTerms() : 0;
+        int surface = Significance.surfaceIsSure(full) ? full.surfaceTerms() : 0;
         if (kept.length == full.kinds().length && surface == full.surfaceTerms()) {
             return full.within(full);
         }
@@ -146,7 +146,7 @@ final class LightFitter {
             }
             Outcome outcome = at(search, kinds, common.surfaceTerms());
             if (outcome != null && Significance.noneNegative(outcome)) {
-                Outcome even = Significance.ofSurface(outcome) ? null : at(search, kinds, 0);
+                Outcome even = Significance.surfaceIsSure(outcome) ? null : at(search, kinds, 0);
                 best = even == null ? outcome : even;
                 least = search.misfit();
             }
@@ -233,13 +233,13 @@ final class LightFitter {
             if (fits != null) {
                 Outcome square = plain(around, fits);
                 TwinFit.Result[] cubic =
-                        Significance.ofCubic(scan, square)
+                        Significance.cubicIsSure(scan, square)
                                 ? fitAll(NONE, around, Surface.CUBIC)
                                 : null;
                 if (cubic != null) {
                     return plain(around, cubic);
                 }
-                if (Significance.ofSurface(square)) {
+                if (Significance.surfaceIsSure(square)) {
                     return square;
                 }
             }

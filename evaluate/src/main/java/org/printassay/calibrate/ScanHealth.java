@@ -246,7 +246,8 @@ final class ScanHealth {
                     WarningCode.OUT_OF_LINE,
                     "%s far from what colours near %s in RGB lead one to expect: %s."
                             + LOOK
-                            + " If nothing is there, this print turns sharply at that colour.",
+                            + " If there is nothing to see, the print itself makes such colours unlike"
+                            + " their neighbours.",
                     far.size() == 1 ? "1 patch is" : far.size() + " patches are",
                     far.size() == 1 ? "it" : "them",
                     places(far));

@@ -48,10 +48,10 @@ final class ScanWarnings {
         for (ScanPart part : parts) {
             file(part, warnings);
         }
-        Unevenness whose = Unevenness.of(results);
         for (PartResult result : results) {
             warnings.addAll(ScanHealth.of(result));
-            light(result, whose, warnings);
+            boolean turned = results.stream().anyMatch(r -> Unevenness.turned(result, r));
+            light(result, turned, warnings);
         }
         repeats(results, warnings);
         return new ArrayList<>(warnings);
@@ -148,10 +148,9 @@ final class ScanWarnings {
     }
 
     /**
-     * @param whose what a turned scan tells of the unevenness; null without
+     * @param turned whether there is a scan of the same sheet, turned against this one
      */
-    private static void light(
-            PartResult result, @Nullable Unevenness whose, Set<Warning> warnings) {
+    private static void light(PartResult result, boolean turned, Set<Warning> warnings) {
         String name = result.part().samples().scan().name();
         double falloff = result.light().falloffPercent();
         if (falloff >= UNEVEN_PERCENT) {
@@ -159,13 +158,13 @@ final class ScanWarnings {
                     new Warning(
                             WarningCode.UNEVEN_LIGHT,
                             format(
-                                    "%s: light differs by %.1f %% over the sheet and was evened out%s.",
+                                    "%s: light differs by %.1f %% over the sheet and was evened out.%s",
                                     name,
                                     falloff,
-                                    whose != null
+                                    turned
                                             ? ""
-                                            : ", be it the lamp's or the print's: a second scan,"
-                                                    + " turned by 180 degrees, would tell")));
+                                            : " The lamp or the print may be the cause: a second scan,"
+                                                    + " turned by 180 degrees, tells most of it apart.")));
         }
         StrayLight stray = result.strayLight();
         PartResult.Blacks blacks = result.blacks();

@@ -23,7 +23,7 @@ final class Significance {
     private Significance() {}
 
     /** Whether there is stray light of any part in any channel. */
-    static boolean ofStray(LightFitter.Outcome outcome) {
+    static boolean strayIsSure(LightFitter.Outcome outcome) {
         for (int t = 0; t < outcome.kinds().length; t++) {
             if (largestRatio(outcome, t) > SIGNIFICANT) {
                 return true;
@@ -55,7 +55,7 @@ final class Significance {
     }
 
     /** Whether any channel's surface differs from none (Wald's test). */
-    static boolean ofSurface(LightFitter.Outcome outcome) {
+    static boolean surfaceIsSure(LightFitter.Outcome outcome) {
         int k = outcome.surfaceTerms();
         for (TwinFit.Result fit : outcome.fits()) {
             double[][] block = new double[k][];
@@ -78,7 +78,7 @@ final class Significance {
     }
 
     /** Whether third-order terms explain more, in any channel, than chance would. */
-    static boolean ofCubic(ScanLight scan, LightFitter.Outcome square) {
+    static boolean cubicIsSure(ScanLight scan, LightFitter.Outcome square) {
         for (int c = 0; c < square.fits().length; c++) {
             TwinData data = scan.channels().get(c).data();
             TwinFit.Result like = square.fits()[c];

@@ -29,7 +29,8 @@ public record Unevenness(double scannerPercent, double printPercent, double unde
         return null;
     }
 
-    private static boolean turned(PartResult a, PartResult b) {
+    /** Whether two scans of one sheet are turned against each other. */
+    static boolean turned(PartResult a, PartResult b) {
         double difference =
                 a.part().samples().located().placement().rotationDegrees()
                         - b.part().samples().located().placement().rotationDegrees();

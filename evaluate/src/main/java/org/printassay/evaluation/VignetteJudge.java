@@ -15,11 +15,15 @@ import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Section;
 import org.printassay.surface.TintTrace;
 import org.printassay.texture.ContourSteps;
+import org.printassay.texture.Order;
 
 /** Steps in vignettes, where a smooth one was printed. */
 final class VignetteJudge {
-    /** Side of the squares of lossy coding, pixels (ISO/IEC 10918-1). */
+    /** Side of the squares of lossy coding in which lightness is kept, pixels (ISO/IEC 10918-1). */
     private static final int BLOCK = 8;
+
+    /** From this quality on squares keep what slopes within them (common practice, no source). */
+    private static final int FINE = 93;
 
     private VignetteJudge() {}
 
@@ -73,11 +77,14 @@ final class VignetteJudge {
         return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);
     }
 
-    /** Length over which lossy coding may keep but one tone; 0 without. */
+    /** Length over which coarse lossy coding may keep but one tone; 0 without. */
     private static double blockMm(SheetSamples samples) {
-        return samples.scan().coding().isEmpty()
-                ? 0
-                : BLOCK / samples.located().placement().samplesPerMm();
+        boolean keeps =
+                samples.scan()
+                        .coding()
+                        .map(coding -> coding.quality() < FINE)
+                        .orElse(samples.scan().lossy());
+        return keeps ? BLOCK / samples.located().placement().samplesPerMm() : 0;
     }
 
     private static double[] lightness(double[] light, double paper) {
@@ -91,19 +98,12 @@ final class VignetteJudge {
                         .filter(sample -> sample.patch().section() == Section.PAPER)
                         .mapToDouble(VignetteJudge::luminance)
                         .toArray();
-        return values.length == 0 ? Double.NaN : median(values);
+        return values.length == 0 ? Double.NaN : Order.median(values);
     }
 
     private static double luminance(PatchSample sample) {
         return 0.2126 * sample.linear().r()
                 + 0.7152 * sample.linear().g()
                 + 0.0722 * sample.linear().b();
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        int n = sorted.length;
-        return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
     }
 }

@@ -20,6 +20,10 @@ import org.printassay.report.plot.TonePlot;
 
 /** The sections of the report below the first screen. */
 final class Parts {
+    /** What a gradient that is left says nothing about. */
+    private static final String EVENED =
+            ", after evening out, which also removes a fade of the print itself";
+
     private Parts() {}
 
     static ReportView.@Nullable Part tone(@Nullable Tone t, boolean absolute) {
@@ -153,7 +157,7 @@ final class Parts {
                                         + Words.within(
                                                 gradient.overSheet(), gradient.uncertainty(), 1)
                                         + " over the sheet, from equal patches"
-                                        + (e.fromScan() ? evened(e.evenness().whose()) : "")));
+                                        + (e.fromScan() ? EVENED : "")));
             }
         }
         out.addAll(MeasuredFacts.derived(e));
@@ -282,12 +286,6 @@ final class Parts {
 
     private static String or(@Nullable String said) {
         return said == null ? "not said" : said;
-    }
-
-    /** What a gradient that is left after evening out says nothing about. */
-    private static String evened(@Nullable Unevenness whose) {
-        return ", after evening out"
-                + (whose == null ? ", which takes a fade of the print along" : "");
     }
 
     private static String whose(@Nullable Unevenness whose) {

@@ -21,7 +21,8 @@ record LineCandidate(int bin, double positionMm, double widthMm, double contrast
     private static final double LOBE_WIDTHS = 1.2;
     private static final double LOBE = 0.9;
 
-    boolean isWhere(LineCandidate other) {
+    /** Whether both lie so near that they are one line. */
+    boolean isPlacedLike(LineCandidate other) {
         return apart(other) <= APART_MM;
     }
 

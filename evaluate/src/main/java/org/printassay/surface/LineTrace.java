@@ -117,7 +117,7 @@ final class LineTrace {
         List<LineCandidate> placed = new ArrayList<>();
         for (LineCandidate one : kept) {
             LineCandidate fitted = nearEnds(one);
-            if (fitted != null && placed.stream().noneMatch(o -> o.isWhere(fitted))) {
+            if (fitted != null && placed.stream().noneMatch(o -> o.isPlacedLike(fitted))) {
                 placed.add(fitted);
             }
         }

@@ -23,7 +23,7 @@ public final class ContourSteps {
      */
     private static final double NEAR_MM = 0.8;
 
-    private static final double FAR_MM = 1.2;
+    private static final double FAR_MM = 1.8;
 
     private static final double BESIDE_CODES = 1.5;
 
@@ -116,9 +116,9 @@ public final class ContourSteps {
             int at = best + reach;
             double sign = Math.signum(excess[best]);
             double jump = sign * Jump.at(lightness, at, gap, near);
-            // What comes back is a mark across the print, what rises over its own length is tone.
+            // What comes back is a narrow mark, what rises over its own length is tone.
             jump = Math.min(jump, sign * Jump.at(lightness, at, gap, far));
-            if (jump < Math.max(VISIBLE_L, AT_ONCE * sizes[best])) {
+            if (!(jump >= Math.max(VISIBLE_L, AT_ONCE * sizes[best]))) {
                 i = end;
                 continue;
             }

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * By how much values jump at a place: the difference there of the lines that they follow before and
- * after it. Lines are repeated medians (Siegel, Biometrika 69, 1982), which a hair or a scratch
- * across the values does not move as long as it is less than half of a side.
+ * after it. Lines are repeated medians (Siegel, Biometrika 69, 1982, from memory), which a hair or
+ * a scratch across the values hardly moves as long as it is much less than half of a side.
  */
 final class Jump {
     private Jump() {}
@@ -14,7 +14,7 @@ final class Jump {
      * The jump at a place.
      *
      * @param values along a profile
-     * @param at the first value behind the place
+     * @param at the first value after the place
      * @param gap values left out on each side of the place, where blur mixes both
      * @param count values on each side, fewer where the profile ends
      */

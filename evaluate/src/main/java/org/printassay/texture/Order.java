@@ -3,11 +3,11 @@ package org.printassay.texture;
 import java.util.Arrays;
 
 /** Order statistics. */
-final class Order {
+public final class Order {
     private Order() {}
 
     /** Median; NaN of nothing. */
-    static double median(double[] values) {
+    public static double median(double[] values) {
         double[] sorted = values.clone();
         Arrays.sort(sorted);
         int n = sorted.length;

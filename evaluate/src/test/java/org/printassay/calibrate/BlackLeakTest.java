@@ -266,7 +266,10 @@ class BlackLeakTest {
         assertTrue(perhaps < 0.02, "probability " + perhaps);
     }
 
-    /** Light that is no more than in doubt: the more there is, the more probable it is. */
+    /**
+     * Light that is no more than in doubt: the more there is, the more probable it is, up to about
+     * the amount from which it is told.
+     */
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13})
     void moreLightIsMoreProbable(long seed) throws Problem {

@@ -8,6 +8,8 @@ import java.util.Random;
 import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ContourStepsTest {
     private static final double STEP_MM = 25.4 / 600;
@@ -161,9 +163,12 @@ class ContourStepsTest {
      * Tone by a coarse table bends, rises steeply over a few levels and falls over others: each
      * within more than half a millimetre, never at once.
      */
-    @Test
-    void steepAndFallingToneMakesNoSteps() {
+    @ParameterizedTest
+    @ValueSource(doubles = {150, 300, 600})
+    void steepAndFallingToneMakesNoSteps(double samplesPerInch) {
+        double stepMm = 25.4 / samplesPerInch;
         double codeMm = 54.0 / 255;
+        int steps = 0;
         double[] codes = {0, 40, 48, 56, 64, 70, 76, 83, 88, 95, 102, 109, 117, 127, 137, 255};
         double[] tones = {
             10, 20.1, 23.8, 26.5, 28.3, 27.2, 27.9, 30, 33.3, 39.4, 38.4, 39.9, 44.4, 50.5, 52.3, 95
@@ -171,12 +176,14 @@ class ContourStepsTest {
         PolynomialSplineFunction tone = new LinearInterpolator().interpolate(codes, tones);
         for (long seed = 0; seed < 20; seed++) {
             Random random = new Random(seed);
-            double[] values = new double[(int) (54 / STEP_MM)];
+            double[] values = new double[(int) (54 / stepMm)];
             for (int i = 0; i < values.length; i++) {
-                double code = Math.floor(i * STEP_MM / codeMm);
+                double code = Math.floor(i * stepMm / codeMm);
                 values[i] = tone.value(code) + 0.1 * random.nextGaussian();
             }
-            assertEquals(List.of(), found(values, STEP_MM, codeMm), "seed " + seed);
+            steps += found(values, stepMm, codeMm).size();
         }
+        // Noise makes one of half an L* at 150; by the change alone there are five in each.
+        assertTrue(steps <= (samplesPerInch < 200 ? 1 : 0), steps + " steps");
     }
 }
