@@ -21,7 +21,11 @@ final class PlacementCheck {
     /** Declared resolutions further off than this are wrong, not a print of another size. */
     private static final double WRONG_RESOLUTION = 0.1;
 
-    private static final double LOW_SAMPLES_PER_INCH = 250;
+    /**
+     * Fewer are told: less than a nominal 250, whatever the print's own size makes of them (common
+     * practice, no source).
+     */
+    private static final double LOW_SAMPLES_PER_INCH = 240;
 
     private PlacementCheck() {}
 
