@@ -57,7 +57,7 @@ final class LevelBudget {
         double half = Math.max(0, doubt.readHigh(step.high()) - doubt.readLow(step.low())) / 2;
         double light = light(level, anchor);
         Lab calibration = level.calibration();
-        double calibrated = calibration == null ? 0 : calibration.l() * share;
+        double calibrated = calibration == null || !doubt.isNone() ? 0 : calibration.l() * share;
         double stated = Systematic.tone(neutrals.set().trust()) * share;
         double shared = Math.hypot(WedgeJudge.SHARED_95 * Math.hypot(light, calibrated), stated);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
@@ -68,7 +68,7 @@ final class LevelBudget {
         if (light > 0) {
             parts.add(new Budget.Part(Budget.Kind.LIGHT, light / slope, null));
         }
-        if (calibration != null) {
+        if (calibrated > 0) {
             parts.add(new Budget.Part(Budget.Kind.CALIBRATION, calibrated / slope, null));
         }
         if (coded > 0) {

@@ -124,13 +124,15 @@ final class WedgeJudge {
 
     /**
      * What moves levels together, one standard error each: the scanner's light; what a calibration
-     * is off by and what is stated for the trust, which grow with the distance from the anchor.
+     * is off by and what is stated for the trust, which grow with the distance from the anchor. Of
+     * edited scans the doubt about contrast says what the calibration would.
      */
     private double[][] shared(List<LevelData> tested, double[] d) {
         LevelData anchor = tested.get(0);
         int light = anchor.shared().size();
         int n = tested.size();
         double range = Math.max(threshold, d[n - 1]);
+        boolean edited = !neutrals.set().contrast().at(fromPaper).isNone();
         double[][] causes = new double[light + 2][n];
         for (int i = 0; i < n; i++) {
             for (int cause = 0; cause < light; cause++) {
@@ -139,7 +141,7 @@ final class WedgeJudge {
             }
             Lab calibration = tested.get(i).calibration();
             double share = d[i] / range;
-            causes[light][i] = calibration == null ? 0 : calibration.l() * share;
+            causes[light][i] = calibration == null || edited ? 0 : calibration.l() * share;
             causes[light + 1][i] = Systematic.tone(neutrals.set().trust()) / SHARED_95 * share;
         }
         return causes;
