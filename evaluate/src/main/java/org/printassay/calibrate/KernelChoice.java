@@ -36,7 +36,10 @@ final class KernelChoice {
     /** Models that weigh less against the best are left away. */
     private static final double NEGLIGIBLE = 0.01;
 
-    /** Lines make what is around seem narrower than it is: widths tried beside them. */
+    /**
+     * Lines make what is around seem narrower than it is: widths tried beside them, in multiples of
+     * the one found without (common practice, no source).
+     */
     private static final double[] WIDER = {1, 1.6, 2.5};
 
     private final ScanLight scan;

@@ -188,7 +188,7 @@ final class ScanWarnings {
                         100 * stray.fraction(),
                         200 * stray.standardError(),
                         Double.isNaN(stray.widthMm())
-                                ? "along the sensor's lines"
+                                ? "half of it or more along the sensor's lines"
                                 : format("within about %.0f mm", 2 * stray.widthMm()));
         if (stray.returned() >= LEAST_RETURNED) {
             text += format(", and %.2f %% returned by the neighbourhood", 100 * stray.returned());

@@ -55,7 +55,7 @@ public final class ContourSteps {
      * A step.
      *
      * @param at place along the profile, in bins
-     * @param deltaL lightness after it less before it, the usual slope taken off
+     * @param deltaL lightness after it less before it, both from the lines that tone follows there
      */
     public record Step(double at, double deltaL) {}
 

@@ -217,7 +217,7 @@ class BlackLeakTest {
                 };
         BlackLeak.Found found = found(scan.scan());
         assertEquals(List.of(), found.told());
-        double probability = found.perhaps().map(BlackLeak.Perhaps::probability).orElse(0.0);
+        double probability = inDoubt(found);
         assertTrue(probability < 0.02, "probability " + probability);
     }
 
@@ -231,7 +231,7 @@ class BlackLeakTest {
             marked.set(k, lighter(marked.get(k), by, by, by));
             BlackLeak.Found found = found(SimulatedScan.withMarkers(clean, marked));
             assertEquals(List.of(), found.told(), "marker " + k);
-            double perhaps = found.perhaps().map(BlackLeak.Perhaps::probability).orElse(0.0);
+            double perhaps = inDoubt(found);
             assertTrue(perhaps < 0.02, "marker " + k + ": " + perhaps);
         }
     }
@@ -251,7 +251,7 @@ class BlackLeakTest {
         marked.set(1, lighter(marked.get(1), lighter, lighter, lighter));
         BlackLeak.Found found = found(SimulatedScan.withMarkers(clean, marked));
         assertEquals(List.of(), found.told());
-        double perhaps = found.perhaps().map(BlackLeak.Perhaps::probability).orElse(0.0);
+        double perhaps = inDoubt(found);
         assertTrue(perhaps < 0.1, "probability " + perhaps);
     }
 
@@ -262,7 +262,7 @@ class BlackLeakTest {
         scan.drift = (x, y, l) -> x < 30 ? -3 : 0;
         BlackLeak.Found found = found(scan.scan());
         assertEquals(List.of(), found.told());
-        double perhaps = found.perhaps().map(BlackLeak.Perhaps::probability).orElse(0.0);
+        double perhaps = inDoubt(found);
         assertTrue(perhaps < 0.02, "probability " + perhaps);
     }
 
@@ -322,5 +322,10 @@ class BlackLeakTest {
             assertEquals(Optional.empty(), found.perhaps());
         }
         assertEquals(Set.of(LeakedLight.Edge.LEFT), edges(found(single).told()));
+    }
+
+    /** How probable light is that is not told; 0 where none is. */
+    private static double inDoubt(BlackLeak.Found found) {
+        return found.perhaps().map(BlackLeak.Perhaps::probability).orElse(0.0);
     }
 }

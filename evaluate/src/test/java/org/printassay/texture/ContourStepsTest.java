@@ -183,7 +183,7 @@ class ContourStepsTest {
             }
             steps += found(values, stepMm, codeMm).size();
         }
-        // Noise makes one of half an L* at 150; by the change alone there are five in each.
+        // Noise makes one of half an L* at 150; by the change alone the first has seven at 600.
         assertTrue(steps <= (samplesPerInch < 200 ? 1 : 0), steps + " steps");
     }
 }
