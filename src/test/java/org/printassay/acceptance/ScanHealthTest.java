@@ -136,6 +136,23 @@ class ScanHealthTest {
         return (int) Math.round(Math.max(0, Math.min(255, code)));
     }
 
+    /** Told with the setting to change below a nominal 250, whatever the print's size makes of it. */
+    @ParameterizedTest
+    @ValueSource(ints = {230, 250})
+    void fewSamplesAnInchAreTold(int samplesPerInch) throws Exception {
+        List<String> told =
+                evaluated(scanned(flatbed().withSamplesPerInch(samplesPerInch))).warnings().stream()
+                        .filter(warning -> warning.code() == WarningCode.RESOLUTION_LOW)
+                        .map(Warning::text)
+                        .toList();
+        if (samplesPerInch < 240) {
+            assertEquals(1, told.size());
+            assertTrue(told.get(0).contains("300"), told.get(0));
+        } else {
+            assertEquals(List.of(), told);
+        }
+    }
+
     /** Every kind of good scan that the random conditions make, clean and hard. */
     @ParameterizedTest
     @ValueSource(longs = {7, 8, 34})

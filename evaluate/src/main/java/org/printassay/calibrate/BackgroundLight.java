@@ -7,6 +7,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
+import org.printassay.robust.Median;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -107,11 +108,11 @@ public final class BackgroundLight {
             PointMm at = places.get(i);
             lit[i] = light[i] / Surface.at(fit, surface.terms(at.x(), at.y()));
         }
-        double middle = median(lit);
+        double middle = Median.of(lit);
         for (int i = 0; i < off.length; i++) {
             off[i] = Math.abs(lit[i] / middle - 1);
         }
-        double limit = Math.max(SURELY_ALIKE, OUTLIER * MAD_TO_SIGMA * median(off));
+        double limit = Math.max(SURELY_ALIKE, OUTLIER * MAD_TO_SIGMA * Median.of(off));
         boolean changed = false;
         for (int i = 0; i < off.length; i++) {
             used[i] = off[i] <= limit;
@@ -151,11 +152,5 @@ public final class BackgroundLight {
             return new double[0];
         }
         return solved.mapDivide(solved.getEntry(0)).getSubVector(1, terms).toArray();
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
     }
 }

@@ -1,7 +1,6 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -13,6 +12,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.robust.Median;
 import org.printassay.sheet.PointMm;
 
 /**
@@ -142,7 +142,7 @@ final class LocalCheck {
         double[] middle = new double[NUMBERS];
         for (int c = 0; c < NUMBERS; c++) {
             int at = c;
-            middle[c] = median(telling.stream().mapToDouble(i -> of.apply(i)[at]).toArray());
+            middle[c] = Median.of(telling.stream().mapToDouble(i -> of.apply(i)[at]).toArray());
         }
         for (int i : twins) {
             double[] own = of.apply(i);
@@ -151,11 +151,6 @@ final class LocalCheck {
                 departures[i][c] = own[c] - middle[c];
             }
         }
-    }
-
-    private static double median(double[] values) {
-        Arrays.sort(values);
-        return (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
     }
 
     /** The same colours, those in a part that reads otherwise flagged. */

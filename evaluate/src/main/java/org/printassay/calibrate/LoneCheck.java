@@ -21,6 +21,7 @@ import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.robust.Median;
 
 /**
  * Finds patches without twins on their sheet that are far from what codes near theirs lead one to
@@ -235,8 +236,7 @@ final class LoneCheck {
     }
 
     private static double median(Collection<Departure> departures) {
-        double[] sizes = departures.stream().mapToDouble(Departure::scaled).sorted().toArray();
-        return sizes[sizes.length / 2];
+        return Median.of(departures.stream().mapToDouble(Departure::scaled).toArray());
     }
 
     private Departure departure(int i, boolean[] out) {

@@ -3,6 +3,7 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.printassay.robust.Median;
 import org.printassay.sample.PageImage;
 import org.printassay.sample.SheetSamples;
 import org.printassay.sheet.PointMm;
@@ -73,7 +74,6 @@ final class MarginLight {
     }
 
     private static double median(List<Double> values) {
-        double[] sorted = values.stream().mapToDouble(v -> v).sorted().toArray();
-        return sorted[sorted.length / 2];
+        return Median.of(values.stream().mapToDouble(v -> v).toArray());
     }
 }

@@ -1,13 +1,13 @@
 package org.printassay.calibrate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.StrayLight;
+import org.printassay.robust.Median;
 import org.printassay.sample.LinearRgb;
 
 /**
@@ -106,18 +106,14 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         }
         double scale = part.colour().trust().absolute() ? 100 : whiteY();
         long clipped = blacks.stream().filter(p -> p.flags().contains(ReadingFlag.CLIPPED)).count();
-        double y = median(blacks.stream().mapToDouble(p -> p.xyz().y()).toArray()) / scale;
-        double evened = median(blacks.stream().mapToDouble(PatchColour::evenedY).toArray()) / scale;
+        double y = Median.of(blacks.stream().mapToDouble(p -> p.xyz().y()).toArray()) / scale;
+        double evened =
+                Median.of(blacks.stream().mapToDouble(PatchColour::evenedY).toArray()) / scale;
         StrayEstimate stray = light.stray();
         // Half of what surrounds a patch is paper, more or less.
         double error = stray == null ? 0 : stray.glareError() / 2 * TwinData.slope(Math.max(y, 0));
         return new Blacks(
                 Lab.lightness(y), Lab.lightness(evened), error, 2 * clipped > blacks.size());
-    }
-
-    private static double median(double[] values) {
-        Arrays.sort(values);
-        return (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
     }
 
     /**

@@ -10,6 +10,7 @@ import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
+import org.printassay.robust.Median;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
@@ -216,8 +217,7 @@ final class RangeHealth {
     }
 
     private static double median(List<PatchSample> samples, ToDoubleFunction<PatchSample> of) {
-        double[] sorted = samples.stream().mapToDouble(of).sorted().toArray();
-        return sorted[sorted.length / 2];
+        return Median.of(samples.stream().mapToDouble(of).toArray());
     }
 
     /** A profile that does not belong to the scan makes paper or greys that no print has. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.robust.Median;
 import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.PatchSampler;
@@ -165,8 +166,7 @@ record ScanLight(
         for (int k = 0; k < values.length; k++) {
             values[k] = samples.get(which[k]).linear().channel(channel);
         }
-        Arrays.sort(values);
-        double median = (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
+        double median = Median.of(values);
         return median > 0 ? median : 1;
     }
 

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Median;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.sample.SurfaceSamples;
@@ -15,7 +16,6 @@ import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Section;
 import org.printassay.surface.TintTrace;
 import org.printassay.texture.ContourSteps;
-import org.printassay.texture.Order;
 
 /** Steps in vignettes, where a smooth one was printed. */
 final class VignetteJudge {
@@ -98,7 +98,7 @@ final class VignetteJudge {
                         .filter(sample -> sample.patch().section() == Section.PAPER)
                         .mapToDouble(VignetteJudge::luminance)
                         .toArray();
-        return values.length == 0 ? Double.NaN : Order.median(values);
+        return Median.of(values);
     }
 
     private static double luminance(PatchSample sample) {

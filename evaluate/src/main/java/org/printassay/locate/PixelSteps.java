@@ -6,6 +6,7 @@ import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.transform.DftNormalization;
 import org.apache.commons.math3.transform.FastFourierTransformer;
 import org.apache.commons.math3.transform.TransformType;
+import org.printassay.robust.Median;
 
 /**
  * How pixels step along rows, column by column. Pixels that were computed between fewer real ones,
@@ -101,7 +102,14 @@ public final class PixelSteps {
         boolean repeated = most > REPEATED;
         boolean shared = Arrays.stream(bends).sum() < OWN_NOISE * Arrays.stream(steps).sum();
         boolean stands =
-                spectrum[at] >= MODULATION && spectrum[at] >= PROMINENCE * median(spectrum);
+                spectrum[at] >= MODULATION
+                        && spectrum[at]
+                                >= PROMINENCE
+                                        * Median.of(
+                                                Arrays.copyOfRange(
+                                                        spectrum,
+                                                        first(spectrum),
+                                                        spectrum.length));
         return stands && (repeated || shared) && !coded(spectrum, spectrum[at])
                 ? OptionalDouble.of((double) columns / at)
                 : OptionalDouble.empty();
@@ -138,12 +146,6 @@ public final class PixelSteps {
             best = spectrum[k] > spectrum[best] ? k : best;
         }
         return best;
-    }
-
-    private static double median(double[] spectrum) {
-        double[] sorted = Arrays.copyOfRange(spectrum, first(spectrum), spectrum.length);
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
     }
 
     private static boolean coded(double[] spectrum, double most) {

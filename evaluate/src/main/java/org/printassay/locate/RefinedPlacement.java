@@ -1,8 +1,8 @@
 package org.printassay.locate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import org.printassay.robust.Median;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.Sheet;
@@ -59,9 +59,7 @@ final class RefinedPlacement implements Placement {
     }
 
     private static double median(List<Double> values) {
-        double[] sorted = values.stream().mapToDouble(v -> v).toArray();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
+        return Median.of(values.stream().mapToDouble(v -> v).toArray());
     }
 
     @Override

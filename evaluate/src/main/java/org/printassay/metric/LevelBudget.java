@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
-import org.printassay.colour.Lab;
 import org.printassay.reading.ContrastDoubt;
 
 /**
@@ -55,10 +54,10 @@ final class LevelBudget {
         List<Budget.Part> parts = new ArrayList<>();
         ContrastDoubt.End doubt = neutrals.set().contrast().at(fromPaper);
         double half = Math.max(0, doubt.readHigh(step.high()) - doubt.readLow(step.low())) / 2;
-        double light = light(level, anchor);
-        Lab calibration = level.calibration();
-        double calibrated = calibration == null || !doubt.isNone() ? 0 : calibration.l() * share;
-        double stated = Systematic.tone(neutrals.set().trust()) * share;
+        LevelCauses causes = LevelCauses.of(neutrals, level, anchor, share, !doubt.isNone());
+        double light = causes.lightError();
+        double calibrated = causes.calibration();
+        double stated = causes.stated();
         double shared = Math.hypot(WedgeJudge.SHARED_95 * Math.hypot(light, calibrated), stated);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
         // What is not random is in the bounds too, and has parts of its own below.
@@ -82,15 +81,6 @@ final class LevelBudget {
         parts.add(Budget.Part.stated(stated / slope));
         String figure = fromPaper ? "highlights.lastVisible" : "shadows.firstVisible";
         return Optional.of(new Budget(figure, UNIT, best, parts));
-    }
-
-    /** Standard error of the level's distance from the anchor by what moves both. */
-    private static double light(LevelData level, LevelData anchor) {
-        double squares = 0;
-        for (int i = 0; i < level.shared().size(); i++) {
-            squares += Math.pow(level.shared().get(i).l() - anchor.shared().get(i).l(), 2);
-        }
-        return Math.sqrt(squares);
     }
 
     /** L* a level where the rising curve passes from half to one and a half thresholds. */

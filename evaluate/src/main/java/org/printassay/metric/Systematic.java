@@ -69,11 +69,16 @@ final class Systematic {
     }
 
     /**
-     * L* of a tone curve held against its aim: without a profile the scanner's own curve is taken
-     * for sRGB's, while a gamma of 1.8 differs from that by 7 in mid-tones.
+     * L* of a tone curve held against its aim. A profile describes a scanner of its kind by another
+     * print and may be off by as much in mid-tones as at paper; without any the scanner's own curve
+     * is taken for sRGB's, while a gamma of 1.8 differs from that by 7 in mid-tones.
      */
     static double curve(Trust trust) {
-        return trust == Trust.PLAIN_SCAN ? 6 : tone(trust);
+        return switch (trust) {
+            case INSTRUMENT, CALIBRATED_SCAN -> tone(trust);
+            case PROFILED_SCAN -> lightness(trust);
+            case PLAIN_SCAN -> 6;
+        };
     }
 
     /**

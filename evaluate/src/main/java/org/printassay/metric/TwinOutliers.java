@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Median;
 
 /** Tells a twin that lies far from the others from twins that scatter. */
 final class TwinOutliers {
@@ -31,7 +31,7 @@ final class TwinOutliers {
             return labs;
         }
         double usual = usualDeviation(levels, level);
-        double middle = median(labs, Lab::l);
+        double middle = Median.of(labs.stream().mapToDouble(Lab::l).toArray());
         List<Lab> kept =
                 labs.stream().filter(lab -> Math.abs(lab.l() - middle) <= OUTLIER * usual).toList();
         return labs.size() - kept.size() > Math.max(1, labs.size() / 4) ? labs : kept;
@@ -48,7 +48,7 @@ final class TwinOutliers {
         for (int other : nearest) {
             List<Lab> labs = levels.getOrDefault(other, List.of());
             if (labs.size() >= 2 && deviations.size() < NEIGHBOURHOOD) {
-                double middle = median(labs, Lab::l);
+                double middle = Median.of(labs.stream().mapToDouble(Lab::l).toArray());
                 double widen = Math.sqrt(labs.size() / (labs.size() - 1.0));
                 labs.forEach(lab -> deviations.add(Math.abs(lab.l() - middle) * widen));
             }
@@ -58,11 +58,5 @@ final class TwinOutliers {
         }
         double[] sorted = deviations.stream().mapToDouble(d -> d).sorted().toArray();
         return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
-    }
-
-    private static double median(List<Lab> labs, ToDoubleFunction<Lab> value) {
-        double[] sorted = labs.stream().mapToDouble(value).sorted().toArray();
-        int n = sorted.length;
-        return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
     }
 }

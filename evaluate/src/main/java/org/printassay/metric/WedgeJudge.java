@@ -122,11 +122,7 @@ final class WedgeJudge {
         return Optional.of(summary(steps, fit, aim, spread.known(), reversals));
     }
 
-    /**
-     * What moves levels together, one standard error each: the scanner's light; what a calibration
-     * is off by and what is stated for the trust, which grow with the distance from the anchor. Of
-     * edited scans the doubt about contrast says what the calibration would.
-     */
+    /** What moves levels together, cause by cause, one standard error each. */
     private double[][] shared(List<LevelData> tested, double[] d) {
         LevelData anchor = tested.get(0);
         int light = anchor.shared().size();
@@ -135,14 +131,12 @@ final class WedgeJudge {
         boolean edited = !neutrals.set().contrast().at(fromPaper).isNone();
         double[][] causes = new double[light + 2][n];
         for (int i = 0; i < n; i++) {
+            LevelCauses own = LevelCauses.of(neutrals, tested.get(i), anchor, d[i] / range, edited);
             for (int cause = 0; cause < light; cause++) {
-                causes[cause][i] =
-                        tested.get(i).shared().get(cause).l() - anchor.shared().get(cause).l();
+                causes[cause][i] = own.light().get(cause);
             }
-            Lab calibration = tested.get(i).calibration();
-            double share = d[i] / range;
-            causes[light][i] = calibration == null || edited ? 0 : calibration.l() * share;
-            causes[light + 1][i] = Systematic.tone(neutrals.set().trust()) / SHARED_95 * share;
+            causes[light][i] = own.calibration();
+            causes[light + 1][i] = own.stated() / SHARED_95;
         }
         return causes;
     }

@@ -7,6 +7,7 @@ import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.PointPx;
 import org.printassay.pdf.MarkerPattern;
+import org.printassay.robust.Median;
 import org.printassay.sheet.Marker;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -39,9 +40,9 @@ public record MarkerBlack(RectMm area, LinearRgb light, LinearRgb standardError)
                 for (int c = 0; c < light.length; c++) {
                     int channel = c;
                     double[] of = cells.stream().mapToDouble(cell -> cell[channel]).toArray();
-                    double middle = median(of);
+                    double middle = Median.of(of);
                     double apart =
-                            median(Arrays.stream(of).map(v -> Math.abs(v - middle)).toArray());
+                            Median.of(Arrays.stream(of).map(v -> Math.abs(v - middle)).toArray());
                     light[c] = middle;
                     error[c] = OF_MEDIAN * MAD_TO_SIGMA * apart / Math.sqrt(of.length);
                 }
@@ -78,10 +79,5 @@ public record MarkerBlack(RectMm area, LinearRgb light, LinearRgb standardError)
             }
         }
         return cells;
-    }
-
-    private static double median(double[] values) {
-        Arrays.sort(values);
-        return (values[(values.length - 1) / 2] + values[values.length / 2]) / 2;
     }
 }

@@ -1,6 +1,7 @@
 package org.printassay.surface;
 
 import java.util.Arrays;
+import org.printassay.robust.Median;
 
 /** Slow changes of a profile, and robust numbers over values. */
 final class Baseline {
@@ -24,12 +25,12 @@ final class Baseline {
         double[] medians = new double[count];
         for (int b = 0; b < count; b++) {
             int to = b == count - 1 ? values.length : (b + 1) * size;
-            medians[b] = median(Arrays.copyOfRange(values, b * size, to));
+            medians[b] = Median.of(Arrays.copyOfRange(values, b * size, to));
         }
         double[] smooth = new double[count];
         for (int b = 0; b < count; b++) {
             int half = Math.min(BLOCKS / 2, Math.min(b, count - 1 - b));
-            smooth[b] = median(Arrays.copyOfRange(medians, b - half, b + half + 1));
+            smooth[b] = Median.of(Arrays.copyOfRange(medians, b - half, b + half + 1));
         }
         double[] departures = new double[values.length];
         for (int i = 0; i < values.length; i++) {
@@ -43,20 +44,13 @@ final class Baseline {
         return departures;
     }
 
-    static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        int n = sorted.length;
-        return n == 0 ? Double.NaN : (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
-    }
-
     /** Robust standard deviation about zero. */
     static double deviation(double[] values) {
         double[] sizes = new double[values.length];
         for (int i = 0; i < sizes.length; i++) {
             sizes[i] = Math.abs(values[i]);
         }
-        return NORMAL * median(sizes);
+        return NORMAL * Median.of(sizes);
     }
 
     /** Mean of the middle half of values, at least two: one strip with dust has no say. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
+import org.printassay.robust.Median;
 
 /**
  * Steps in what should be a smooth vignette: places where lightness changes within half a
@@ -89,7 +90,7 @@ public final class ContourSteps {
         for (int i = 0; i < sizes.length; i++) {
             sizes[i] = Math.abs(excess[i]);
         }
-        double noise = ROBUST * NORMAL * Order.median(sizes);
+        double noise = ROBUST * NORMAL * Median.of(sizes);
         double[] least = new double[sizes.length];
         for (int i = 0; i < least.length; i++) {
             int low = Math.max(0, i + reach - around);
@@ -183,9 +184,9 @@ public final class ContourSteps {
             if (room < 2 * apart) {
                 continue;
             }
-            double before = Order.median(Arrays.copyOfRange(change, middle - room, middle - apart));
+            double before = Median.of(Arrays.copyOfRange(change, middle - room, middle - apart));
             double after =
-                    Order.median(Arrays.copyOfRange(change, middle + apart + 1, middle + room + 1));
+                    Median.of(Arrays.copyOfRange(change, middle + apart + 1, middle + room + 1));
             double least = Math.min(before, after);
             double most = Math.max(before, after);
             for (int i = from; i < Math.min(change.length, from + stride); i++) {

@@ -3,6 +3,7 @@ package org.printassay.texture;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.robust.Median;
 
 /**
  * Responses of several edges of one direction, taken together by their medians.
@@ -21,7 +22,7 @@ public record EdgeResponses(List<EdgeResponse> edges) {
                         .mapToDouble(EdgeResponse::halfPerMm)
                         .filter(v -> !Double.isNaN(v))
                         .toArray();
-        return values.length == 0 ? null : Double.valueOf(Order.median(values));
+        return values.length == 0 ? null : Double.valueOf(Median.of(values));
     }
 
     /** Modulation left at a frequency; null without edges. */
@@ -30,7 +31,7 @@ public record EdgeResponses(List<EdgeResponse> edges) {
     }
 
     private double median(double perMm) {
-        return Order.median(edges.stream().mapToDouble(edge -> edge.at(perMm)).toArray());
+        return Median.of(edges.stream().mapToDouble(edge -> edge.at(perMm)).toArray());
     }
 
     /**

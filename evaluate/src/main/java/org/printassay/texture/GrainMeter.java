@@ -3,6 +3,7 @@ package org.printassay.texture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.printassay.robust.Median;
 
 /**
  * Graininess and mottle of flat areas, after the idea of ISO/IEC 24790 (and ISO/IEC 13660 before
@@ -127,7 +128,7 @@ public final class GrainMeter {
             areas.add(leftByPlane(means));
         }
         double[] sizes = areas.stream().flatMapToDouble(Arrays::stream).map(Math::abs).toArray();
-        double most = sizes.length == 0 ? 0 : DUSTY * NORMAL * Order.median(sizes);
+        double most = sizes.length == 0 ? 0 : DUSTY * NORMAL * Median.of(sizes);
         double squares = 0;
         double freedom = 0;
         for (double[] area : areas) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.apache.commons.math3.transform.DftNormalization;
 import org.apache.commons.math3.transform.FastFourierTransformer;
 import org.apache.commons.math3.transform.TransformType;
+import org.printassay.robust.Median;
 
 /**
  * Power of relative fluctuations of light by frequency, all directions together: the mean of
@@ -59,7 +60,7 @@ public final class GrainSpectrum {
             }
         }
         Map<Integer, Plan> plans = new HashMap<>();
-        double usual = Order.median(pieces.stream().mapToDouble(GrainSpectrum::power).toArray());
+        double usual = Median.of(pieces.stream().mapToDouble(GrainSpectrum::power).toArray());
         for (double[][] piece : pieces) {
             if (power(piece) <= DUSTY * usual) {
                 Plan plan = plans.computeIfAbsent(piece.length, side -> new Plan(side, perMm));

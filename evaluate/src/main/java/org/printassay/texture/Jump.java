@@ -1,6 +1,7 @@
 package org.printassay.texture;
 
 import java.util.Arrays;
+import org.printassay.robust.Median;
 
 /**
  * By how much values jump at a place: the difference there of the lines that they follow before and
@@ -35,12 +36,12 @@ final class Jump {
         for (int i = 0; i < values.length; i++) {
             slopes[i] = medianSlope(values, i);
         }
-        double slope = Order.median(slopes);
+        double slope = Median.of(slopes);
         double[] there = new double[values.length];
         for (int i = 0; i < values.length; i++) {
             there[i] = values[i] + slope * (place - i);
         }
-        return Order.median(there);
+        return Median.of(there);
     }
 
     /** Of the lines from one value to the others. */
@@ -50,6 +51,6 @@ final class Jump {
             int other = i < from ? i : i + 1;
             slopes[i] = (values[other] - values[from]) / (other - from);
         }
-        return Order.median(slopes);
+        return Median.of(slopes);
     }
 }

@@ -1,0 +1,2 @@
+/** Estimates that outliers leave alone, for all steps that read or judge. */
+package org.printassay.robust;
