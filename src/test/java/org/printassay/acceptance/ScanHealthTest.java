@@ -136,7 +136,9 @@ class ScanHealthTest {
         return (int) Math.round(Math.max(0, Math.min(255, code)));
     }
 
-    /** Told with the setting to change below a nominal 250, whatever the print's size makes of it. */
+    /**
+     * Told with the setting to change below a nominal 250, whatever the print's size makes of it.
+     */
     @ParameterizedTest
     @ValueSource(ints = {230, 250})
     void fewSamplesAnInchAreTold(int samplesPerInch) throws Exception {

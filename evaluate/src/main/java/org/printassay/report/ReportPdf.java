@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.report.draw.Drawing;
+import org.printassay.report.paged.Entry;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
 import org.printassay.report.paged.Table;
@@ -144,15 +145,20 @@ final class ReportPdf {
             return;
         }
         List<Drawing> drawings = drawings(part);
-        double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
-        double below = beside(part) ? 0 : document.height(PdfFrame.rows(part.facts()));
-        double figures = tall * PagedDocument.UNIT + AROUND;
+        List<Entry> facts = PdfFrame.rows(part.facts());
+        double tallest = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
+        double tall =
+                beside(part)
+                        ? document.height(drawings.get(0), facts)
+                        : tallest * PagedDocument.UNIT;
+        double below = beside(part) ? 0 : document.height(facts);
+        double figures = tall + AROUND;
         boolean whole =
                 document.fits(figures + below + PdfFrame.KEEP / 3) || document.room() < MUCH_ROOM;
         document.part(part.title(), figures + (whole ? below : Math.min(below, PdfFrame.KEEP / 2)));
         document.paragraph(Type.QUIET, part.lead());
         if (beside(part)) {
-            document.beside(drawings.get(0), PdfFrame.rows(part.facts()));
+            document.beside(drawings.get(0), facts);
         } else if (!drawings.isEmpty()) {
             document.figures(drawings);
         }

@@ -1,6 +1,7 @@
 package org.printassay.report.paged;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.printassay.report.draw.Drawing;
 
 /** Lays drawings and pictures into the flow. */
@@ -70,22 +71,39 @@ final class FigureWriter {
      * @return false where they are too many or have no room; nothing was written then
      */
     boolean beside(Drawing drawing, List<Entry> entries) {
-        double unit = fitting(drawing.height());
-        double right = drawing.width() * unit + COLUMN_GAP;
-        SideList list = new SideList(flow, structure, typeface, width - right);
-        if (width - right < SideList.NARROWEST) {
+        OptionalDouble height = heightBeside(drawing, entries);
+        if (height.isEmpty()) {
             return false;
         }
-        double height = Math.max(drawing.height() * unit, list.height(entries));
-        if (height > format.textHeight()) {
-            return false;
-        }
-        flow.need(height);
-        figure(drawing, PageFormat.SIDE, unit);
+        flow.need(height.getAsDouble());
+        figure(drawing, PageFormat.SIDE, fitting(drawing.height()));
         double top = flow.y();
-        list.write(entries, PageFormat.SIDE + right);
-        flow.to(top + height + PagedDocument.GAP);
+        list(drawing).write(entries, PageFormat.SIDE + right(drawing));
+        flow.to(top + height.getAsDouble() + PagedDocument.GAP);
         return true;
+    }
+
+    /**
+     * Height of a drawing with figures to its right, points; empty where they have no room there.
+     */
+    OptionalDouble heightBeside(Drawing drawing, List<Entry> entries) {
+        if (width - right(drawing) < SideList.NARROWEST) {
+            return OptionalDouble.empty();
+        }
+        double height =
+                Math.max(
+                        drawing.height() * fitting(drawing.height()),
+                        list(drawing).height(entries));
+        return height > format.textHeight() ? OptionalDouble.empty() : OptionalDouble.of(height);
+    }
+
+    private SideList list(Drawing drawing) {
+        return new SideList(flow, structure, typeface, width - right(drawing));
+    }
+
+    /** Where what stands to the right of a drawing begins, from the left margin. */
+    private double right(Drawing drawing) {
+        return drawing.width() * fitting(drawing.height()) + COLUMN_GAP;
     }
 
     /** Signs and what they mean, in running lines. */

@@ -242,6 +242,11 @@ public final class PagedDocument implements Closeable {
         }
     }
 
+    /** Height of what {@link #beside} writes first: all of it, or the drawing alone. */
+    public double height(Drawing drawing, List<Entry> entries) {
+        return figures.heightBeside(drawing, entries).orElse(drawing.height() * UNIT);
+    }
+
     /** Signs and what they mean, the titles of their drawings, in running lines. */
     public void key(List<Drawing> signs) {
         figures.key(signs);

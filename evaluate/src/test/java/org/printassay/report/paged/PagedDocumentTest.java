@@ -162,6 +162,35 @@ class PagedDocumentTest {
         assertTrue(text.contains("value 59"), text);
     }
 
+    /** Figures beside a drawing may be taller than it: their heading goes with all of them. */
+    @Test
+    void aHeadingStaysWithWhatStandsBesideItsDrawing() throws IOException {
+        List<Entry> facts = new ArrayList<>();
+        for (int i = 0; i < 12; i++) {
+            facts.add(new Entry("label " + i, null, "value " + i, "detail"));
+        }
+        int turned = 0;
+        for (int rows = 2; rows < 40; rows++) {
+            int count = rows;
+            Content content =
+                    d -> {
+                        d.table(numbers(count));
+                        Drawing drawing = new Drawing("Small", "", 300, 100);
+                        d.part("Heading", d.height(drawing, facts));
+                        d.beside(drawing, facts);
+                    };
+            try (PDDocument document = Loader.loadPDF(made(PageFormat.A4, content))) {
+                PDFTextStripper last = new PDFTextStripper();
+                last.setStartPage(document.getNumberOfPages());
+                String text = last.getText(document);
+                assertTrue(text.contains("value 11"), text);
+                assertTrue(text.contains("Heading"), rows + " rows: " + text);
+                turned += document.getNumberOfPages() - 1;
+            }
+        }
+        assertTrue(turned > 0 && turned < 38, turned + " of 38 go to the next page");
+    }
+
     /** Every ink has a pen. */
     @ParameterizedTest
     @EnumSource
