@@ -77,6 +77,7 @@ class ScanHealthTest {
                     WarningCode.SHARPENED,
                     WarningCode.UPSAMPLED,
                     WarningCode.DUSTY,
+                    WarningCode.SCATTERED,
                     WarningCode.WINDOWS_INKED,
                     WarningCode.LOSSY);
 

@@ -1,5 +1,7 @@
 package org.printassay.colour;
 
+import java.util.List;
+
 /**
  * A colour in CIE 1976 L*a*b* (ISO/CIE 11664-4). Carries no white point; conversions take one.
  *
@@ -27,6 +29,18 @@ public record Lab(double l, double a, double b) {
         double fy = f(xyz.y() / white.y());
         double fz = f(xyz.z() / white.z());
         return new Lab(116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz));
+    }
+
+    /**
+     * Mean of each coordinate.
+     *
+     * @param labs at least one
+     */
+    public static Lab mean(List<Lab> labs) {
+        return new Lab(
+                labs.stream().mapToDouble(Lab::l).average().orElseThrow(),
+                labs.stream().mapToDouble(Lab::a).average().orElseThrow(),
+                labs.stream().mapToDouble(Lab::b).average().orElseThrow());
     }
 
     /** L* of a luminance factor (0 to 1; values below 0 continue the linear part). */

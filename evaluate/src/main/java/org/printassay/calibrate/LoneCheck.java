@@ -138,14 +138,8 @@ final class LoneCheck {
     }
 
     private Lab mean(List<Integer> twins) {
-        double[] sum = new double[NUMBERS];
-        for (int i : twins) {
-            double[] lab = numbers(Lab.of(colours.get(i).relative(), Xyz.PCS_WHITE));
-            for (int c = 0; c < NUMBERS; c++) {
-                sum[c] += lab[c] / twins.size();
-            }
-        }
-        return new Lab(sum[0], sum[1], sum[2]);
+        return Lab.mean(
+                twins.stream().map(i -> Lab.of(colours.get(i).relative(), Xyz.PCS_WHITE)).toList());
     }
 
     private static double[] numbers(Lab lab) {

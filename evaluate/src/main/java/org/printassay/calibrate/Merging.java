@@ -43,8 +43,7 @@ final class Merging {
     }
 
     private Reading reading(List<PatchColour> same) {
-        List<PatchColour> good = same.stream().filter(p -> p.flags().isEmpty()).toList();
-        List<PatchColour> used = good.isEmpty() ? same : good;
+        List<PatchColour> used = best(same);
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
         used.forEach(p -> flags.addAll(p.flags()));
         PatchColour first = used.get(0);
@@ -60,6 +59,16 @@ final class Merging {
                 flags,
                 first.patch().area().centre(),
                 first.sheet());
+    }
+
+    /** Those without flags; else those that nothing but what all have in common is known of. */
+    private static List<PatchColour> best(List<PatchColour> same) {
+        List<PatchColour> clean = same.stream().filter(p -> p.flags().isEmpty()).toList();
+        List<PatchColour> sound =
+                same.stream()
+                        .filter(p -> p.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
+                        .toList();
+        return !clean.isEmpty() ? clean : sound.isEmpty() ? same : sound;
     }
 
     private Lab lab(Xyz xyz) {

@@ -30,6 +30,9 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         colours = TwinCheck.flagged(colours, light.assumed());
         colours = LocalCheck.flagged(colours);
         colours = LoneCheck.flagged(colours, part.samples().located().chart().space());
+        if (!light.assumed()) {
+            colours = TwinScatter.flagged(colours);
+        }
         PartResult result = new PartResult(part, light, colours);
         return result.blackCut() ? result.withClippedBlacks() : result;
     }

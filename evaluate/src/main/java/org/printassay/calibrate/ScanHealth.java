@@ -9,6 +9,7 @@ import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.EdgeProfile;
+import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.LossyCoding;
 import org.printassay.scan.ScanInfo;
@@ -36,6 +37,9 @@ final class ScanHealth {
     /** Share of patches with dust from which the glass wants cleaning. */
     private static final double DUSTY_SHARE = 0.05;
 
+    /** Share of them that straight lines cross from which it is no dust. */
+    private static final double MOSTLY = 0.5;
+
     /** So many places are named. */
     private static final int PLACES = 6;
 
@@ -61,6 +65,7 @@ final class ScanHealth {
         health.edges();
         health.dust();
         health.twins();
+        health.scatter();
         health.disturbed();
         health.lit();
         health.lone();
@@ -165,18 +170,25 @@ final class ScanHealth {
     }
 
     private void dust() {
-        long dusty =
+        List<PatchSample> dusty =
                 samples.samples().stream()
                         .filter(sample -> sample.flags().contains(ReadingFlag.DUSTY))
-                        .count();
-        if (dusty > DUSTY_SHARE * samples.samples().size()) {
-            notes.add(
-                    WarningCode.DUSTY,
-                    "%d of %d patches have dust, hairs or scratches on them; they were left out where"
-                            + " twins allow. Clean glass and print, and scan again.",
-                    dusty,
-                    samples.samples().size());
+                        .toList();
+        if (dusty.size() <= DUSTY_SHARE * samples.samples().size()) {
+            return;
         }
+        long crossed = dusty.stream().filter(PatchSample::crossed).count();
+        notes.add(
+                WarningCode.DUSTY,
+                crossed > MOSTLY * dusty.size()
+                        ? "%d of %d patches are crossed by straight lines along the page; they were left"
+                                + " out where twins allow. The printer may have missed nozzles: print"
+                                + " its nozzle check, and this program's printer sheet. If the lines go"
+                                + " on over bare paper, clean the scanner's glass."
+                        : "%d of %d patches have dust, hairs or scratches on them; they were left"
+                                + " out where twins allow. Clean glass and print, and scan again.",
+                dusty.size(),
+                samples.samples().size());
     }
 
     /**
@@ -192,6 +204,27 @@ final class ScanHealth {
                     unlike.size() == 1 ? "1 patch differs" : unlike.size() + " patches differ",
                     places(unlike));
         }
+    }
+
+    /** Twins that lie apart everywhere; none is the odd one then. */
+    private void scatter() {
+        int scattered = flagged(ReadingFlag.SCATTERED).size();
+        if (scattered == 0) {
+            return;
+        }
+        TwinScatter scatter = TwinScatter.of(result.colours());
+        notes.add(
+                WarningCode.SCATTERED,
+                "patches of one code differ by %.1f dE00 over the sheet (root mean square), where"
+                        + " scans and prints in order differ by some tenths. Means of many patches"
+                        + " are sure as stated, single ones are not: %d are flagged. "
+                        + (scatter.byScanner()
+                                ? "Bare paper differs too, so it is the scanner: clean its glass,"
+                                        + " let it warm up, have it calibrate itself, and scan again."
+                                : "Turn the print by 180 degrees, scan again and give both scans:"
+                                        + " that tells whether it is the scanner or the print."),
+                scatter.all(),
+                scattered);
     }
 
     /** Parts of the sheet that something changes. */

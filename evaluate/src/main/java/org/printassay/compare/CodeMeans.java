@@ -83,8 +83,7 @@ final class CodeMeans {
 
     /** Mean colour of a code that is there. */
     Lab mean(Rgb8 code) {
-        List<Lab> labs = all(code);
-        return new Lab(mean(labs, Lab::l), mean(labs, Lab::a), mean(labs, Lab::b));
+        return Lab.mean(all(code));
     }
 
     private List<Lab> all(Rgb8 code) {

@@ -68,7 +68,7 @@ final class ScanEvaluation {
         Judgement judged = Judgement.of(readings, request.threshold(), request.toneAim());
         PrintSurface surface = found.join();
         warnings.addAll(coarse(parts, fine));
-        warnings.addAll(SurfaceWarnings.of(parts, fine, surface));
+        warnings.addAll(SurfaceWarnings.of(parts, fine, surface, readings));
         Evaluation evaluation =
                 Assembly.evaluation(
                         readings,

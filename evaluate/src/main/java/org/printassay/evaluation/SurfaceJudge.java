@@ -12,6 +12,7 @@ import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.sheet.RectMm;
 import org.printassay.surface.Along;
@@ -80,7 +81,13 @@ final class SurfaceJudge {
                 ContrastSensitivity.USUAL,
                 GrainJudge.judge(fine, judge.scans, readings),
                 SharpnessJudge.judge(sharp),
-                VignetteJudge.judge(sharp));
+                scattered(readings) ? null : VignetteJudge.judge(sharp));
+    }
+
+    /** Whether the scanner, or the print, makes steps of its own, as patches show. */
+    static boolean scattered(ReadingSet readings) {
+        return readings.readings().stream()
+                .anyMatch(reading -> reading.flags().contains(ReadingFlag.SCATTERED));
     }
 
     private void look(ScanPart part) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.printassay.calibrate.ScanPart;
+import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.SurfaceSamples;
@@ -22,8 +23,10 @@ final class SurfaceWarnings {
      *
      * @param parts all scans
      * @param fine those that were not made larger after scanning, so that their pixels tell detail
+     * @param readings whose flags say why vignettes were left
      */
-    static List<Warning> of(List<ScanPart> parts, List<ScanPart> fine, PrintSurface surface) {
+    static List<Warning> of(
+            List<ScanPart> parts, List<ScanPart> fine, PrintSurface surface, ReadingSet readings) {
         List<Warning> warnings = new ArrayList<>();
         double finest =
                 25.4
@@ -58,7 +61,10 @@ final class SurfaceWarnings {
                             : "sharpness (no slanted edges were read)");
         }
         if (surface.vignettes() == null) {
-            missing.add("vignettes (none were read)");
+            missing.add(
+                    SurfaceJudge.scattered(readings)
+                            ? "vignettes (patches of one code lie too far apart)"
+                            : "vignettes (none were read)");
         }
         if (!missing.isEmpty()) {
             warnings.add(

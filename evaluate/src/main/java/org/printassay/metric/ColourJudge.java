@@ -287,7 +287,7 @@ public final class ColourJudge {
         byCode.forEach(
                 (code, all) -> {
                     List<Lab> labs = Neutrals.undoubted(all).stream().map(Reading::best).toList();
-                    means.put(code, Neutrals.mean(labs));
+                    means.put(code, Lab.mean(labs));
                 });
         return means;
     }
@@ -308,7 +308,7 @@ public final class ColourJudge {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
             boolean clean =
-                    Set.of(ReadingFlag.UNLIKE_TWINS, ReadingFlag.DISTURBED)
+                    Set.of(ReadingFlag.UNLIKE_TWINS, ReadingFlag.DISTURBED, ReadingFlag.SCATTERED)
                             .containsAll(reading.flags());
             if (clean && (reading.lab() != null || reading.labRelative() != null)) {
                 byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);

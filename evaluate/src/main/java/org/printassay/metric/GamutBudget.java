@@ -113,7 +113,7 @@ final class GamutBudget {
             }
         }
         Map<Rgb8, Lab> means = new HashMap<>();
-        all.forEach((code, labs) -> means.put(code, Neutrals.mean(labs)));
+        all.forEach((code, labs) -> means.put(code, Lab.mean(labs)));
         return means;
     }
 }

@@ -72,7 +72,7 @@ final class Neutrals {
                             new LevelData(
                                     level,
                                     set.space().toLab(Rgb8.grey(level)).l(),
-                                    mean(kept),
+                                    Lab.mean(kept),
                                     kept.size(),
                                     kept,
                                     shared(set, level),
@@ -125,7 +125,7 @@ final class Neutrals {
                 errors.add(set.calibration().get(i));
             }
         }
-        return errors.isEmpty() ? null : mean(errors);
+        return errors.isEmpty() ? null : Lab.mean(errors);
     }
 
     /** What each shared cause does to the mean of a level. */
@@ -151,7 +151,7 @@ final class Neutrals {
                     shifts.add(cause.shifts().get(i));
                 }
             }
-            shared.add(mean(shifts));
+            shared.add(Lab.mean(shifts));
         }
         return shared;
     }
@@ -180,13 +180,6 @@ final class Neutrals {
             squares += Math.pow(first[cause] - second[cause], 2);
         }
         return Math.sqrt(squares);
-    }
-
-    static Lab mean(List<Lab> labs) {
-        double l = labs.stream().mapToDouble(Lab::l).average().orElseThrow();
-        double a = labs.stream().mapToDouble(Lab::a).average().orElseThrow();
-        double b = labs.stream().mapToDouble(Lab::b).average().orElseThrow();
-        return new Lab(l, a, b);
     }
 
     /** Standard error of the L* of a level by lossy coding, which all its twins share. */

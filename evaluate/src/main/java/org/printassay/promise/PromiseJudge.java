@@ -108,7 +108,7 @@ public final class PromiseJudge {
                         .max(Comparator.comparingDouble(Promise.Patch::deltaE00))
                         .orElseThrow();
         Map<Rgb8, Lab> means = new LinkedHashMap<>();
-        byCode.forEach((code, labs) -> means.put(code, mean(labs)));
+        byCode.forEach((code, labs) -> means.put(code, Lab.mean(labs)));
         Optional<Fit> best = mistake(means, promised, mistakes);
         return Optional.of(
                 new Promise(
@@ -195,17 +195,5 @@ public final class PromiseJudge {
             }
         }
         return telling >= FEWEST_TELLING && nearer >= MOST * telling;
-    }
-
-    private static Lab mean(List<Lab> labs) {
-        double l = 0;
-        double a = 0;
-        double b = 0;
-        for (Lab lab : labs) {
-            l += lab.l() / labs.size();
-            a += lab.a() / labs.size();
-            b += lab.b() / labs.size();
-        }
-        return new Lab(l, a, b);
     }
 }

@@ -20,12 +20,15 @@ public enum ReadingFlag {
     OUT_OF_LINE("out-of-line"),
     /** Lossy coding keeps this colour in steps: two standard deviations are more than 0.8 dE00. */
     COARSE("coarse"),
+    /** Patches of one code, of tones like its own, lie far apart over the whole sheet. */
+    SCATTERED("scattered"),
     /** Too near the edge of the scan: what lies beyond is unknown. */
     EDGE("edge");
 
     /**
      * What may make a reading wrong by more than its error says, so that it is left out where there
-     * are others. What a scanner cuts off, or coding keeps in steps, its twins have in common.
+     * are others. What a scanner cuts off, or coding keeps in steps, its twins have in common, and
+     * where all are scattered there are no others.
      */
     public static final Set<ReadingFlag> DOUBTFUL =
             Set.of(DUSTY, UNEVEN, UNLIKE_TWINS, DISTURBED, LIT, OUT_OF_LINE, EDGE);

@@ -66,6 +66,8 @@ public enum WarningCode {
     DUSTY,
     /** Some patches differ from others of the same code. */
     UNLIKE_TWINS,
+    /** Patches of one code lie far apart over the whole sheet. */
+    SCATTERED,
     /** Scans of what may be one print disagree. */
     REPEATS_DIFFER,
     /** Some parts of the sheet depart from their twins elsewhere. */

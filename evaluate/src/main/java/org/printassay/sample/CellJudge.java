@@ -211,6 +211,16 @@ final class CellJudge {
         return left >= ENOUGH * cells.count() ? wide : out;
     }
 
+    /** Whether a cell lies far from the others, or beside one that does. */
+    boolean isFar(int cell) {
+        return far[cell];
+    }
+
+    /** Whether blur brings what lies beside the patch into a cell. */
+    boolean isBlurred(int cell) {
+        return blurred[cell];
+    }
+
     /** Whether a cell shows the patch. */
     boolean shows(int cell) {
         return !out[cell] && cells.size(cell) > 0;

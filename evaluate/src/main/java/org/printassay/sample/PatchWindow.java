@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
+import org.printassay.scan.LossyCoding;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
@@ -15,6 +16,9 @@ import org.printassay.sheet.RectMm;
 final class PatchWindow {
     /** Patches nearer to the scan's edge than this have a neighbourhood that is not known. */
     private static final double EDGE_MM = 2;
+
+    /** 16 bit codes from one 8 bit code to the next. */
+    private static final int CODE = 257;
 
     private final Patch patch;
     private final double[] cornerX = new double[4];
@@ -27,13 +31,18 @@ final class PatchWindow {
     private final double samplesPerMm;
     private final boolean nearEdge;
     private final int width;
+
+    /** Direction of the page's x in the scan, radians from its rows. */
+    private final double turn;
+
     private @Nullable PatchCells cells;
     private @Nullable PatchReads result;
 
     PatchWindow(Patch patch, RectMm middle, Placement placement, ScanInfo info) {
         this.patch = patch;
         this.channels = info.channels();
-        this.codeStep = info.bits() == 8 ? 257 : 1;
+        double step = info.coding().map(LossyCoding::channelStep).orElse(1.0);
+        this.codeStep = info.bits() == 8 ? (int) Math.round(CODE * step) : 1;
         this.samplesPerMm = placement.samplesPerMm();
         List<PointPx> corners = new ArrayList<>();
         corners.add(placement.toScan(new PointMm(middle.x(), middle.y())));
@@ -48,6 +57,7 @@ final class PatchWindow {
         double bottom = Arrays.stream(cornerY).max().orElseThrow();
         double leftmost = Arrays.stream(cornerX).min().orElseThrow();
         double rightmost = Arrays.stream(cornerX).max().orElseThrow();
+        this.turn = Math.atan2(cornerY[1] - cornerY[0], cornerX[1] - cornerX[0]);
         this.firstRow = Math.max(0, (int) Math.ceil(top - 0.5));
         this.lastRow = Math.min(info.height() - 1, (int) Math.floor(bottom - 0.5));
         this.left = (int) leftmost;
@@ -100,7 +110,7 @@ final class PatchWindow {
     /** Sums up and lets go of the cells. */
     void finish(float[][] curves) {
         PatchCells all = cells();
-        result = RobustPatch.of(patch, all, codeStep, curves, nearEdge);
+        result = RobustPatch.of(patch, all, codeStep, curves, nearEdge, turn);
         cells = null;
     }
 

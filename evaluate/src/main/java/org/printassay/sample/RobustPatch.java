@@ -26,8 +26,21 @@ final class RobustPatch {
 
     private RobustPatch() {}
 
+    /**
+     * One patch.
+     *
+     * @param codeStep 16-bit codes from one code of the scan to the next
+     * @param curves linear light of each 16-bit code, by channel
+     * @param nearEdge whether the scan ends beside it
+     * @param turn direction of the page's x in the scan, radians from its rows
+     */
     static PatchReads of(
-            Patch patch, PatchCells cells, int codeStep, float[][] curves, boolean nearEdge) {
+            Patch patch,
+            PatchCells cells,
+            int codeStep,
+            float[][] curves,
+            boolean nearEdge,
+            double turn) {
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
         if (nearEdge) {
             flags.add(ReadingFlag.EDGE);
@@ -45,16 +58,21 @@ final class RobustPatch {
             found.add(ReadingFlag.DUSTY);
         }
         int green = cells.channels() / 2;
+        boolean crossed = CrossingLines.are(cells, judge, turn);
         return new PatchReads(
-                sample(patch, cells, blocks, found),
-                sample(patch, cells, allBlocks, flags),
+                sample(patch, cells, blocks, found, crossed),
+                sample(patch, cells, allBlocks, flags, crossed),
                 judge.shareFar(),
                 Lab.lightness(allBlocks.mean(green)) - Lab.lightness(fewest.mean(green)),
                 spanL(cells, allBlocks));
     }
 
     private static PatchSample sample(
-            Patch patch, PatchCells cells, BlockMeans blocks, Set<ReadingFlag> found) {
+            Patch patch,
+            PatchCells cells,
+            BlockMeans blocks,
+            Set<ReadingFlag> found,
+            boolean crossed) {
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);
         flags.addAll(found);
         if (spanL(cells, blocks) > UNEVEN_L) {
@@ -72,7 +90,8 @@ final class RobustPatch {
                 new LinearRgb(mean[0], mean[1], mean[2]),
                 new LinearRgb(error[0], error[1], error[2]),
                 blocks.full(),
-                flags);
+                flags,
+                crossed);
     }
 
     /** How far blocks lie apart in the channel where they do most, L*. */

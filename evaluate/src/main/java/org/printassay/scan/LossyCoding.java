@@ -15,6 +15,9 @@ package org.printassay.scan;
 public record LossyCoding(double lumaStep, double chromaStep, int quality, boolean ofRgb) {
     private static final int BLOCK_GAIN = 8;
 
+    /** Codes of blue for one code of its difference (ITU-R BT.601, as in ISO/IEC 10918-5). */
+    private static final double BLUE = 1.772;
+
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
     private static final double EXAMPLE_SUM = 3688;
 
@@ -24,6 +27,14 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
      */
     public double meanStep() {
         return Math.sqrt(lumaStep * lumaStep - 1);
+    }
+
+    /**
+     * Step of one channel by those of all components, codes, where it is largest: ringing beside
+     * edges, what is left of coefficients that fell to nil, is of this size.
+     */
+    public double channelStep() {
+        return ofRgb ? Math.max(lumaStep, chromaStep) : Math.hypot(lumaStep, BLUE * chromaStep);
     }
 
     /** The same, its components being red, green and blue or not. */

@@ -187,6 +187,11 @@ final class MadePatch {
     }
 
     PatchReads reads(int bits, boolean withDirt) {
+        return reads(bits, withDirt, 0);
+    }
+
+    /** What is read where the page's x runs askew by an angle against the rows, radians. */
+    PatchReads reads(int bits, boolean withDirt, double turn) {
         int step = bits == 8 ? 257 : 1;
         float[][] curves = {CURVE, CURVE, CURVE};
         PatchCells cells = new PatchCells(side, side, perMm, 3);
@@ -205,7 +210,7 @@ final class MadePatch {
         }
         Patch patch =
                 new Patch("A1", Section.CUBE, Rgb8.grey(90), new RectMm(0, 0, SIDE_MM, SIDE_MM));
-        return RobustPatch.of(patch, cells, step, curves, false);
+        return RobustPatch.of(patch, cells, step, curves, false, turn);
     }
 
     /** Lightness of the mean light of all pixels, before coding. */

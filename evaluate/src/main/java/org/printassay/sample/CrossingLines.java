@@ -1,0 +1,56 @@
+package org.printassay.sample;
+
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Tells straight lines along a page's sides from dirt: a nozzle that does not print, or a dirty
+ * spot on a sensor, changes cells from one side of a patch to the other and none beside them, while
+ * specks end and hairs bend or lie askew.
+ */
+final class CrossingLines {
+    /** Share of the cells on a straight line that must lie far from the others. */
+    private static final double FULL = 0.7;
+
+    /** Share of all far cells, with their neighbours, that must lie on such lines. */
+    private static final double MOST = 0.5;
+
+    /** Fewer cells than this across a patch draw no line. */
+    private static final int FEWEST = 8;
+
+    private CrossingLines() {}
+
+    /**
+     * Whether the cells that lie far from the others are lines.
+     *
+     * @param turn direction of the page's x in the scan, radians from its rows
+     */
+    static boolean are(PatchCells cells, CellJudge judge, double turn) {
+        return along(cells, judge, turn) || along(cells, judge, turn + Math.PI / 2);
+    }
+
+    private static boolean along(PatchCells cells, CellJudge judge, double turn) {
+        Map<Integer, int[]> lines = new HashMap<>();
+        int far = 0;
+        for (int i = 0; i < cells.columns() * cells.rows(); i++) {
+            if (2 * cells.size(i) < cells.fullSize() || judge.isBlurred(i)) {
+                continue;
+            }
+            double x = i % cells.columns();
+            double y = i / cells.columns();
+            int line = (int) Math.round(y * Math.cos(turn) - x * Math.sin(turn));
+            int[] counts = lines.computeIfAbsent(line, k -> new int[2]);
+            counts[0]++;
+            if (judge.isFar(i)) {
+                counts[1]++;
+                far++;
+            }
+        }
+        int onLines = 0;
+        for (int[] counts : lines.values()) {
+            boolean full = counts[0] >= FEWEST && counts[1] >= FULL * counts[0];
+            onLines += full ? counts[1] : 0;
+        }
+        return far > 0 && onLines >= MOST * far;
+    }
+}

@@ -1,0 +1,202 @@
+package org.printassay.acceptance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.printassay.colour.Lab;
+import org.printassay.colour.RgbSpace;
+import org.printassay.colour.icc.RgbProfiles;
+import org.printassay.demo.PrintRoom;
+import org.printassay.demo.flatbed.Flatbed;
+import org.printassay.demo.flatbed.Placing;
+import org.printassay.demo.flatbed.ScanFile;
+import org.printassay.demo.paper.PaperModel;
+import org.printassay.demo.print.Printing;
+import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.EvaluationRequest;
+import org.printassay.evaluation.Evaluator;
+import org.printassay.evaluation.PrintSurface;
+import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.WarningCode;
+import org.printassay.recipe.Recipe;
+
+/**
+ * Faults that dust is not: a sensor in parts that differ, nozzles that do not print, ringing of
+ * lossy coding. All put into simulated scans.
+ */
+class SensorFaultsTest {
+    /** Gains of six parts of a sensor by channel, percent of light. */
+    private static final double[][] GAINS = {
+        {1.5, -0.6, 0.3}, {-0.9, 1.2, 1.4}, {0.2, 0.7, -1.6},
+        {1.1, -1.3, 0.8}, {-1.4, 0.4, 1.0}, {0.6, -0.2, -1.2}
+    };
+
+    /** Blacks of the same, percent of light. */
+    private static final double[][] BLACKS = {
+        {0.3, 0.1, 0.2},
+        {0, 0.35, 0.1},
+        {0.2, 0, 0.4},
+        {0.35, 0.2, 0},
+        {0.1, 0.3, 0.25},
+        {0, 0.1, 0}
+    };
+
+    @TempDir Path dir;
+
+    private static Flatbed flatbed() {
+        return SimulatedPrint.flatbed()
+                .withSamplesPerInch(200)
+                .withPlacing(Placing.STRAIGHT)
+                .withFile(ScanFile.TIFF16.withFormat(ScanFile.Format.PNG, 8));
+    }
+
+    private BufferedImage scanned() throws Exception {
+        Path file = dir.resolve("scan.png");
+        PrintRoom.scan(
+                SimulatedPrint.print(SimulatedPrint.goodPaper(), Printing.EXACT, 5),
+                flatbed(),
+                5,
+                file);
+        return ImageIO.read(file.toFile());
+    }
+
+    /** What becomes of the code of a channel at a place. */
+    private interface Fault {
+        double code(int x, int y, int channel, int code);
+    }
+
+    private Evaluation evaluated(BufferedImage image, Fault fault) throws Exception {
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                int rgb = image.getRGB(x, y);
+                int changed = 0xff;
+                for (int c = 0; c < 3; c++) {
+                    double code = fault.code(x, y, c, (rgb >> (16 - 8 * c)) & 255);
+                    changed = changed << 8 | (int) Math.round(Math.max(0, Math.min(255, code)));
+                }
+                image.setRGB(x, y, changed);
+            }
+        }
+        return evaluated(image, "png");
+    }
+
+    private Evaluation evaluated(BufferedImage image, String format) throws Exception {
+        Path file = dir.resolve("changed." + format);
+        ImageIO.write(image, format, file.toFile());
+        return evaluated(file);
+    }
+
+    /** As a scan in sRGB, which the files written here do not say. */
+    private Evaluation evaluated(Path file) throws Exception {
+        Path profile = dir.resolve("srgb.icc");
+        Files.write(profile, RgbProfiles.of(RgbSpace.SRGB));
+        EvaluationRequest plain = EvaluationRequest.of(file);
+        return Evaluator.evaluate(
+                        new EvaluationRequest(
+                                plain.files(),
+                                plain.chart(),
+                                Optional.of(profile),
+                                plain.details(),
+                                plain.threshold(),
+                                plain.space()))
+                .evaluation();
+    }
+
+    private static String text(Evaluation e, WarningCode code) {
+        return e.warnings().stream()
+                .filter(warning -> warning.code() == code)
+                .map(warning -> warning.text())
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Each reading of a code by itself cannot be relied on, nor steps between the parts. */
+    @Test
+    void aSensorInPartsIsToldAndNoPatchIsLeftUnflagged() throws Exception {
+        BufferedImage image = scanned();
+        int width = image.getWidth();
+        Evaluation e =
+                evaluated(
+                        image,
+                        (x, y, c, code) -> {
+                            int part = 6 * x / width;
+                            double light =
+                                    RgbSpace.SRGB.decode(code / 255.0) * (1 + GAINS[part][c] / 100)
+                                            + BLACKS[part][c] / 100;
+                            return 255 * RgbSpace.SRGB.encode(Math.min(1, light));
+                        });
+        String told = text(e, WarningCode.SCATTERED);
+        assertTrue(told.contains("it is the scanner"), e.warnings().toString());
+        assertTrue(
+                e.patches().stream()
+                        .filter(patch -> Objects.requireNonNull(patch.lab()).l() < 30)
+                        .allMatch(patch -> patch.flags().contains(ReadingFlag.SCATTERED)));
+        PrintSurface surface = Objects.requireNonNull(e.surface());
+        assertNull(surface.vignettes());
+        assertFalse(e.findings().toString().contains("break into a step"));
+    }
+
+    /** Every third of an inch some nozzles are out, below the sheet code, and paper has no ink to miss. */
+    @Test
+    void linesOfNozzlesAreNotDust() throws Exception {
+        BufferedImage image = scanned();
+        double perMm = 200 / 25.4;
+        int[] paper = new int[3];
+        for (int c = 0; c < 3; c++) {
+            paper[c] = (image.getRGB(image.getWidth() / 2, 60) >> (16 - 8 * c)) & 255;
+        }
+        Evaluation e =
+                evaluated(
+                        image,
+                        (x, y, c, code) ->
+                                y > 60 * perMm && y / perMm % (25.4 / 3) < 0.6
+                                        ? code + 0.6 * Math.max(0, paper[c] - code)
+                                        : code);
+        String told = text(e, WarningCode.DUSTY);
+        assertTrue(told.contains("straight lines"), e.warnings().toString());
+        assertFalse(told.contains("dust, hairs"), told);
+    }
+
+    /** Blocks beside edges keep ripples; on an even field nothing else stands out. */
+    @Test
+    void ringingOfLossyCodingIsNotDust() throws Exception {
+        PaperModel paper = SimulatedPrint.goodPaper();
+        Path file = dir.resolve("short.png");
+        PrintRoom.scan(
+                RenderedChart.of(Recipe.Kind.SHORT, "4x6in", 5).print(paper, Printing.EXACT, 5),
+                flatbed(),
+                5,
+                file);
+        BufferedImage scan = ImageIO.read(file.toFile());
+        Evaluation plain = evaluated(file);
+        Evaluation e = evaluated(rgb(scan), "jpg");
+        assertEquals("", text(e, WarningCode.DUSTY));
+        assertEquals(
+                0, e.patches().stream().filter(p -> p.flags().contains(ReadingFlag.DUSTY)).count());
+        Lab black = Objects.requireNonNull(Objects.requireNonNull(e.black()).lab());
+        Lab before = Objects.requireNonNull(Objects.requireNonNull(plain.black()).lab());
+        assertEquals(before.l(), black.l(), 0.5);
+    }
+
+    private static BufferedImage rgb(BufferedImage image) throws IOException {
+        BufferedImage plain =
+                new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_RGB);
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                plain.setRGB(x, y, image.getRGB(x, y));
+            }
+        }
+        return plain;
+    }
+}
