@@ -36,9 +36,9 @@ final class CrossingLines {
             if (2 * cells.size(i) < cells.fullSize() || judge.isBlurred(i)) {
                 continue;
             }
-            double x = i % cells.columns();
-            double y = i / cells.columns();
-            int line = (int) Math.round(y * Math.cos(turn) - x * Math.sin(turn));
+            int column = i % cells.columns();
+            int row = i / cells.columns();
+            int line = (int) Math.round(row * Math.cos(turn) - column * Math.sin(turn));
             int[] counts = lines.computeIfAbsent(line, k -> new int[2]);
             counts[0]++;
             if (judge.isFar(i)) {
