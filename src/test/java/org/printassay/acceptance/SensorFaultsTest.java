@@ -147,7 +147,10 @@ class SensorFaultsTest {
         assertFalse(e.findings().toString().contains("break into a step"));
     }
 
-    /** Every third of an inch some nozzles are out, below the sheet code, and paper has no ink to miss. */
+    /**
+     * Every third of an inch some nozzles are out, below the sheet code, and paper has no ink to
+     * miss.
+     */
     @Test
     void linesOfNozzlesAreNotDust() throws Exception {
         BufferedImage image = scanned();

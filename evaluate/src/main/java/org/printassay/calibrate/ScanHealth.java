@@ -215,15 +215,16 @@ final class ScanHealth {
         TwinScatter scatter = TwinScatter.of(result.colours());
         notes.add(
                 WarningCode.SCATTERED,
-                "patches of one code differ by %.1f dE00 over the sheet (root mean square), where"
+                "patches of one code differ over the sheet by %s (dE00, root mean square), where"
                         + " scans and prints in order differ by some tenths. Means of many patches"
                         + " are sure as stated, single ones are not: %d are flagged. "
                         + (scatter.byScanner()
                                 ? "Bare paper differs too, so it is the scanner: clean its glass,"
                                         + " let it warm up, have it calibrate itself, and scan again."
-                                : "Turn the print by 180 degrees, scan again and give both scans:"
-                                        + " that tells whether it is the scanner or the print."),
-                scatter.all(),
+                                : "Lay the print flat; turn it by 180 degrees, scan again and give"
+                                        + " both scans: that tells whether it is the scanner or the"
+                                        + " print."),
+                scatter.words(),
                 scattered);
     }
 

@@ -3,8 +3,10 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
@@ -19,10 +21,13 @@ import org.printassay.reading.ReadingFlag;
  * more, and no odd one among twins tells of it. Means of many twins still hold then, single patches
  * do not.
  *
- * @param all of all patches that nothing else is known of
- * @param paper of bare paper; NaN where there is too little
+ * @param tones of shadows, mid-tones, highlights and bare paper; NaN where there are too few
  */
-record TwinScatter(double all, double paper) {
+record TwinScatter(List<Double> tones) {
+    TwinScatter {
+        tones = List.copyOf(tones);
+    }
+
     /**
      * A single patch is off by up to twice as much in 95 of 100: by more than 2 dE00 (common
      * practice, no source).
@@ -35,63 +40,62 @@ record TwinScatter(double all, double paper) {
     /** Twins beyond the first of each code that tell of a tone. */
     private static final int ENOUGH = 12;
 
-    private static final int ZONES = 4;
+    private static final List<String> NAMES =
+            List.of("in shadows", "in mid-tones", "in highlights", "on bare paper");
 
+    /** Of patches that nothing else is known of. */
     static TwinScatter of(List<PatchColour> colours) {
-        double[] zones = zones(colours);
-        return new TwinScatter(zones[ZONES], zones[TwinScales.PAPER]);
+        Map<Rgb8, List<PatchColour>> groups = new LinkedHashMap<>();
+        for (PatchColour colour : colours) {
+            if (Set.of(ReadingFlag.SCATTERED).containsAll(colour.flags())) {
+                groups.computeIfAbsent(colour.patch().rgb(), k -> new ArrayList<>()).add(colour);
+            }
+        }
+        double[] squares = new double[NAMES.size()];
+        int[] free = new int[NAMES.size()];
+        for (List<PatchColour> twins : groups.values()) {
+            List<Lab> labs = twins.stream().map(t -> Lab.of(t.relative(), Xyz.PCS_WHITE)).toList();
+            Lab mean = Lab.mean(labs);
+            int zone = zone(twins.get(0));
+            for (Lab lab : labs) {
+                squares[zone] += Math.pow(DeltaE.ciede2000(mean, lab), 2);
+            }
+            free[zone] += twins.size() - 1;
+        }
+        return new TwinScatter(
+                IntStream.range(0, NAMES.size())
+                        .mapToObj(
+                                z ->
+                                        free[z] < ENOUGH
+                                                ? Double.NaN
+                                                : Math.sqrt(squares[z] / free[z]))
+                        .toList());
     }
 
-    /** Whether single patches are unsure by it. */
+    /** Whether single patches of any tone are unsure by it. */
     boolean wide() {
-        return all > WIDE;
+        return tones.stream().anyMatch(tone -> tone > WIDE);
     }
 
     /** Whether bare paper is apart too, which no printer does. */
     boolean byScanner() {
-        return paper > WIDE_ON_PAPER;
+        return tones.get(TwinScales.PAPER) > WIDE_ON_PAPER;
+    }
+
+    /** By how much twins lie apart, tone by tone where it is much. */
+    String words() {
+        return IntStream.range(0, NAMES.size())
+                .filter(z -> tones.get(z) > WIDE)
+                .mapToObj(z -> String.format(Locale.ROOT, "%.1f %s", tones.get(z), NAMES.get(z)))
+                .collect(Collectors.joining(", "));
     }
 
     /** The same colours, those of tones whose twins lie far apart flagged. */
     static List<PatchColour> flagged(List<PatchColour> colours) {
-        double[] zones = zones(colours);
-        if (!(zones[ZONES] > WIDE)) {
-            return colours;
-        }
-        List<PatchColour> flagged = new ArrayList<>();
-        for (PatchColour colour : colours) {
-            double zone = zones[zone(colour)];
-            boolean wide = (Double.isNaN(zone) ? zones[ZONES] : zone) > WIDE;
-            flagged.add(wide ? colour.flagged(ReadingFlag.SCATTERED) : colour);
-        }
-        return flagged;
-    }
-
-    /** Of each tone, and of all last; NaN where there are too few twins. */
-    private static double[] zones(List<PatchColour> colours) {
-        Map<Rgb8, List<PatchColour>> groups = new LinkedHashMap<>();
-        for (PatchColour colour : colours) {
-            if (colour.flags().isEmpty() || colour.flags().equals(Set.of(ReadingFlag.SCATTERED))) {
-                groups.computeIfAbsent(colour.patch().rgb(), k -> new ArrayList<>()).add(colour);
-            }
-        }
-        double[] squares = new double[ZONES + 1];
-        int[] free = new int[ZONES + 1];
-        for (List<PatchColour> twins : groups.values()) {
-            List<Lab> labs = twins.stream().map(t -> Lab.of(t.relative(), Xyz.PCS_WHITE)).toList();
-            Lab mean = Lab.mean(labs);
-            double sum = 0;
-            for (Lab lab : labs) {
-                sum += Math.pow(DeltaE.ciede2000(mean, lab), 2);
-            }
-            for (int z : new int[] {zone(twins.get(0)), ZONES}) {
-                squares[z] += sum;
-                free[z] += twins.size() - 1;
-            }
-        }
-        return IntStream.rangeClosed(0, ZONES)
-                .mapToDouble(z -> free[z] < ENOUGH ? Double.NaN : Math.sqrt(squares[z] / free[z]))
-                .toArray();
+        List<Double> tones = of(colours).tones();
+        return colours.stream()
+                .map(c -> tones.get(zone(c)) > WIDE ? c.flagged(ReadingFlag.SCATTERED) : c)
+                .toList();
     }
 
     private static int zone(PatchColour colour) {
