@@ -30,6 +30,33 @@ public record Change(
         double spread,
         boolean spreadSeen,
         Outcome outcome) {
+    /** The same where the scans may have made it: then no change is sure. */
+    Change inDoubt() {
+        return outcome == Outcome.WITHIN
+                ? this
+                : new Change(
+                        quantity,
+                        place,
+                        before,
+                        after,
+                        change,
+                        standard,
+                        halfWidth,
+                        limit,
+                        spread,
+                        spreadSeen,
+                        Outcome.CANNOT_TELL);
+    }
+
+    /** Whether it is in doubt by the scans alone: larger than U, and decided by its size. */
+    boolean isByScans() {
+        double size = Math.abs(change);
+        return outcome == Outcome.CANNOT_TELL
+                && halfWidth != null
+                && halfWidth <= limit
+                && (size <= limit || size - halfWidth > limit);
+    }
+
     /** How far the change goes into its tolerance; 1 is at the limit. */
     public double share() {
         return change / limit;

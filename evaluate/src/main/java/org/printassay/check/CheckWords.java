@@ -137,12 +137,14 @@ public final class CheckWords {
                 quantity.label() + ": " + moved(change) + " (+-" + number(half, quantity) + ")";
         return switch (change.outcome()) {
             case FAILED -> moved + ", more than the " + limit;
-            case DRIFTED -> moved + ", a real change inside the " + limit;
+            case DRIFTED -> moved + ", more than chance, inside the " + limit;
             case WITHIN -> moved + ", no measurable change; " + limit;
             case CANNOT_TELL ->
-                    half > change.limit()
-                            ? moved + ": known less well than the " + limit
-                            : moved + ": it may or may not be more than the " + limit;
+                    change.isByScans()
+                            ? moved + ": the scans are not equally sound, so it may be theirs"
+                            : half > change.limit()
+                                    ? moved + ": known less well than the " + limit
+                                    : moved + ": it may or may not be more than the " + limit;
         };
     }
 

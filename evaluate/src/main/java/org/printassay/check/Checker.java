@@ -115,8 +115,14 @@ public final class Checker {
             found.removeIf(f -> f.quantity == Quantity.BLACK_RELATIVE_L);
         }
         DecisionRule rule = DecisionRule.of(tolerances.falseAlarms(), found.size());
+        boolean sound =
+                fit.cautions().stream()
+                        .noneMatch(c -> c.reason() == Comparability.Reason.SCAN_FAULT);
         List<Change> changes =
-                found.stream().map(f -> decided(decidable(f, patches, rule), rule)).toList();
+                found.stream()
+                        .map(f -> decided(decidable(f, patches, rule), rule))
+                        .map(change -> sound ? change : change.inDoubt())
+                        .toList();
         SurfaceChange surface = SurfaceMatch.between(baseline, print, tolerances);
         Outcome outcome = surface.outcome();
         for (Change change : changes) {

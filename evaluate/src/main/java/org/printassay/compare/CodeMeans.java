@@ -46,7 +46,8 @@ final class CodeMeans {
     private static Map<Rgb8, List<Reading>> byCode(Evaluation print, boolean relative) {
         Map<Rgb8, List<Reading>> all = new LinkedHashMap<>();
         for (Reading reading : print.patches()) {
-            if (colour(reading, relative) != null) {
+            boolean cut = reading.flags().contains(ReadingFlag.CLIPPED);
+            if (!cut && colour(reading, relative) != null) {
                 all.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }

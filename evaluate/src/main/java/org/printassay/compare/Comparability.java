@@ -45,6 +45,12 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         THRESHOLD("threshold", true),
         /** Tone and colours were judged against different aims. */
         AIM("aim", true),
+        /** Some scans have a fault that others lack. */
+        SCAN_FAULT("scan-fault", false),
+        /** Patches of some scans were doubted and left out. */
+        MARKED("marked", false),
+        /** Scans whose exposure is not known to be the same. */
+        EXPOSURE("exposure", false),
         /** Some say their measurement condition and some do not. */
         CONDITION_UNSAID("condition-unsaid", false),
         /** Other instruments. */
@@ -157,6 +163,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 e -> e.tone() == null ? null : e.tone().aim(),
                 Reason.AIM,
                 "Tone was judged against different aims (%s). Evaluate all against the same one.");
+        cautions.addAll(ScanFaults.cautions(prints));
         Readers.conditionUnsaid(prints).ifPresent(cautions::add);
         differ(
                 cautions,

@@ -23,6 +23,9 @@ final class ColourFindings {
     /** Fuller than this, percent, a limit hardly matters to pictures. */
     private static final int NEARLY_FULL = 85;
 
+    /** So many places where greys jump or stand still are stairs. */
+    private static final int STAIRS = 4;
+
     /** A gradient over the sheet that is seen on an even tone, L* (common practice, no source). */
     private static final double SEEN_GRADIENT = 1;
 
@@ -41,7 +44,9 @@ final class ColourFindings {
             List<Irregularity> irregularities,
             @Nullable Gradient gradient) {
         List<Weighed> found = new ArrayList<>();
-        if (colours != null) {
+        if (colours != null && colours.isWithoutColour()) {
+            found.add(noColour(colours));
+        } else if (colours != null) {
             dull(trust, doubtOfChroma(trust, unsure), colours).ifPresent(found::add);
             full(trust, colours).ifPresent(found::add);
             skin(trust, doubtOfColour(trust, unsure), colours).ifPresent(found::add);
@@ -56,6 +61,20 @@ final class ColourFindings {
             found.add(uneven(gradient));
         }
         return found;
+    }
+
+    private static Weighed noColour(ColourDetail colours) {
+        double least =
+                colours.hues().stream().mapToDouble(h -> h.aim().chroma()).min().orElseThrow();
+        return FindingKind.NO_COLOUR.weighed(
+                "colours",
+                "The print has no colours: red, green, blue and what lies between print as one tone.",
+                say(
+                        "Full colours lie within %.0f of their mean in a* and b*, where the least"
+                                + " chroma of the aim is %.0f.",
+                        Math.ceil(colours.spreadOfHues()), least),
+                "If black and white is meant, go by tone, shadows, highlights and greys. If not, switch"
+                        + " the driver's black and white mode off.");
     }
 
     private static Optional<Weighed> dull(Trust trust, double doubt, ColourDetail colours) {
@@ -156,16 +175,25 @@ final class ColourFindings {
         long alike = all.stream().filter(i -> i.kind() == worst.kind()).count();
         String others = alike > 1 ? say(" %d such places in all.", alike) : "";
         if (worst.kind() == Irregularity.Kind.STEP) {
+            boolean jumps = worst.size() > 0;
+            String text =
+                    alike >= STAIRS
+                            ? "Tone runs in stairs, most of all between levels %d and %d."
+                            : jumps
+                                    ? "Greys jump between levels %d and %d."
+                                    : "Greys hardly change between levels %d and %d.";
             return FindingKind.TONE_JUMP.weighed(
                     Math.abs(worst.size()),
                     "tone",
-                    say("Greys jump between levels %d and %d.", worst.level(), worst.toLevel()),
+                    say(text, worst.level(), worst.toLevel()),
                     say(
-                            "%.1f L* %s than their neighbours do; more than chance." + others,
+                            "These lie %.1f L* %s than their neighbours do; more than chance."
+                                    + others,
                             Math.abs(worst.size()),
-                            worst.size() > 0 ? "further apart" : "closer together"),
-                    "Smooth gradients will show an edge there: have the profile made anew, or print"
-                            + " through another route.");
+                            jumps ? "further apart" : "closer together"),
+                    "Smooth gradients will show edges"
+                            + (alike >= STAIRS ? "" : jumps ? " there" : " beside it")
+                            + ": have the profile made anew, or print through another route.");
         }
         return FindingKind.HUE_TURN.weighed(
                 worst.size(),

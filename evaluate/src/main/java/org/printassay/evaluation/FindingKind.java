@@ -58,6 +58,8 @@ enum FindingKind {
      * of all tones has its part.
      */
     LEAN_OF_TONES(1, 0.5),
+    /** No colours at all: black and white, wanted or not. */
+    NO_COLOUR(3),
     /** Full colours are dull, which few pictures hold; size: chroma that is missing. */
     DULL(1, 0.05),
     /** Grain is seen; size: how far beyond what is just seen, as a share. */

@@ -76,11 +76,13 @@ final class Findings {
         if (tone != null) {
             findings.tone(tone, trust, repeats);
         }
+        Colours colours = e.colours();
+        boolean toned =
+                colours != null && colours.detail() != null && colours.detail().isWithoutColour();
         Neutrality neutrality = e.neutrality();
         if (neutrality != null) {
-            findings.ranked.add(GreyFindings.of(neutrality, e.details(), trust, repeats));
+            findings.ranked.add(GreyFindings.of(neutrality, e.details(), toned, trust, repeats));
         }
-        Colours colours = e.colours();
         Evenness evenness = e.evenness();
         Extreme white = e.white();
         findings.ranked.addAll(

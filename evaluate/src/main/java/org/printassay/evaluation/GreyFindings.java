@@ -39,15 +39,22 @@ final class GreyFindings {
     /** Greys of some tones, and how they lean. */
     private record Tones(String name, Neutrality.Cast cast) {}
 
-    static Weighed of(Neutrality greys, PrintDetails details, Trust trust, boolean repeats) {
-        return new GreyFindings(greys, repeats).find(details, trust);
+    /**
+     * What there is to say.
+     *
+     * @param toned whether the print has no colours but a tone, as its colours show
+     */
+    static Weighed of(
+            Neutrality greys, PrintDetails details, boolean toned, Trust trust, boolean repeats) {
+        String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
+        boolean said = route.contains("monochrome") || route.contains("toned");
+        return new GreyFindings(greys, repeats).find(said || toned, trust);
     }
 
-    private Weighed find(PrintDetails details, Trust trust) {
+    private Weighed find(boolean toned, Trust trust) {
         Neutrality.Cast cast = greys.cast();
         String sure = say("Mean lean %s against the paper's own tint fading to black.", lean(cast));
-        String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
-        if (route.contains("monochrome") || route.contains("toned")) {
+        if (toned) {
             String text =
                     isNamed(cast)
                             ? "Greys are toned: " + cast.words() + "."

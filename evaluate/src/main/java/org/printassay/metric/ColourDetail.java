@@ -27,10 +27,37 @@ public record ColourDetail(
         @Nullable Double gamutVolume,
         double aimVolume,
         List<Slice> slices) {
+    /** Primaries and secondaries. */
+    private static final int ALL_HUES = 6;
+
+    /**
+     * Full colours nearer to each other than this share of their aims' chroma are no colours
+     * (common practice, no source): toned prints stay below 0.1, the dullest papers reach 0.4.
+     */
+    private static final double NO_COLOUR = 0.2;
+
     public ColourDetail {
         hues = List.copyOf(hues);
         skin = List.copyOf(skin);
         slices = List.copyOf(slices);
+    }
+
+    /** Whether all full colours print as one tone, as in black and white, toned or not. */
+    public boolean isWithoutColour() {
+        Lab mean = hues.isEmpty() ? null : Lab.mean(hues.stream().map(Hue::full).toList());
+        return mean != null
+                && hues.size() == ALL_HUES
+                && hues.stream().allMatch(h -> apart(h.full, mean) < NO_COLOUR * h.aim.chroma());
+    }
+
+    /** How far the full colours lie from their mean, at most, in a* and b*. */
+    public double spreadOfHues() {
+        Lab mean = Lab.mean(hues.stream().map(Hue::full).toList());
+        return hues.stream().mapToDouble(h -> apart(h.full, mean)).max().orElse(0);
+    }
+
+    private static double apart(Lab one, Lab other) {
+        return Math.hypot(one.a() - other.a(), one.b() - other.b());
     }
 
     /**

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -26,7 +27,11 @@ import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MadePrint;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Warning;
+import org.printassay.reading.WarningCode;
 
 /**
  * Checks of simulated prints of known truth. The usual run takes a part of the trials; {@code
@@ -49,6 +54,69 @@ class CheckerTest {
 
     private static ToleranceSet fine() throws Problem {
         return ToleranceFile.named("fine");
+    }
+
+    /** What only one scan has may be all of the difference: no change of the print is sure then. */
+    @Test
+    void aFaultOfOneScanPutsChangesInDoubt() throws Exception {
+        Evaluation before = Reprints.of(PRINT, 1);
+        Evaluation after = Reprints.of(changed(c -> new Lab(c.l() - 4, c.a(), c.b())), 2);
+        Check plain = Checker.check(before, after, fine());
+        assertEquals(Outcome.FAILED, plain.outcome());
+        Evaluation sharpened = with(after, WarningCode.SHARPENED);
+        Check doubted = Checker.check(before, sharpened, fine());
+        assertEquals(Outcome.CANNOT_TELL, doubted.outcome());
+        assertTrue(
+                doubted.changes().stream()
+                        .allMatch(
+                                change ->
+                                        change.outcome() == Outcome.WITHIN
+                                                || change.outcome() == Outcome.CANNOT_TELL));
+        assertTrue(CheckWords.sentences(doubted).toString().contains("may be theirs"));
+        Check both = Checker.check(with(before, WarningCode.SHARPENED), sharpened, fine());
+        assertEquals(Outcome.FAILED, both.outcome(), "the same fault is in both");
+        Check marked = Checker.check(before, with(after, WarningCode.DUSTY), fine());
+        assertEquals(Outcome.FAILED, marked.outcome());
+        assertTrue(
+                marked.cautions().stream()
+                        .anyMatch(c -> c.reason() == Comparability.Reason.MARKED));
+    }
+
+    private static Evaluation with(Evaluation e, WarningCode code) {
+        List<Warning> warnings = new ArrayList<>(e.warnings());
+        warnings.add(new Warning(code, "a warning"));
+        return e.toBuilder().warnings(warnings).build();
+    }
+
+    /** Clipped patches show where the scanner ends, not the print. */
+    @Test
+    void clippedPatchesAreNotCompared() throws Exception {
+        Evaluation before = Reprints.of(PRINT, 1);
+        Evaluation after = Reprints.of(PRINT, 2);
+        List<Reading> cut = new ArrayList<>();
+        for (Reading r : after.patches()) {
+            boolean dark = r.rgb().r() < 30 && r.rgb().g() < 30 && r.rgb().b() < 30;
+            cut.add(
+                    dark
+                            ? new Reading(
+                                    r.id(),
+                                    r.section(),
+                                    r.rgb(),
+                                    new Lab(0, 0, 0),
+                                    r.labRelative(),
+                                    r.standardError(),
+                                    r.density(),
+                                    Set.of(ReadingFlag.CLIPPED),
+                                    r.centre(),
+                                    r.sheet())
+                            : r);
+        }
+        Check check = Checker.check(before, after.toBuilder().patches(cut).build(), fine());
+        assertTrue(check.missing().contains(Quantity.SHADOW_SHIFT), check.missing().toString());
+        assertTrue(
+                check.changes().stream()
+                        .filter(change -> change.quantity() == Quantity.MEAN_DRIFT)
+                        .allMatch(change -> change.outcome() == Outcome.WITHIN));
     }
 
     /** Over all quantities, grain, lines and bands, by both sets of ours. */

@@ -1,6 +1,7 @@
 package org.printassay.evaluation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Comparator;
@@ -90,6 +91,35 @@ class ColourFindingsTest {
                         "The sheet is uneven: darker towards the left by 1.6 L*.",
                         "Full red prints dull."),
                 texts);
+    }
+
+    /** What stands still jumps nowhere, and by turns is a stair. */
+    @Test
+    void flatsAndStairsAreNamedAsSuch() {
+        Irregularity flat = new Irregularity(Irregularity.Kind.STEP, 127, 135, -4.4, 5);
+        assertEquals(
+                List.of("Greys hardly change between levels 127 and 135."),
+                texts(Trust.INSTRUMENT, null, List.of(flat), null));
+        assertEquals(
+                List.of("Tone runs in stairs, most of all between levels 127 and 135."),
+                texts(Trust.INSTRUMENT, null, List.of(JUMP, flat, flat, JUMP), null));
+    }
+
+    /** Black and white has no colours that could be dull, full or off. */
+    @Test
+    void aPrintWithoutColourIsToldAsSuchAndOfItsColoursNothingElse() {
+        List<Weighed> found = new MadeFindings().withoutColour().greys(3, 6, true).ranked();
+        List<FindingKind> kinds = found.stream().map(Weighed::kind).toList();
+        assertTrue(kinds.contains(FindingKind.NO_COLOUR), kinds.toString());
+        assertTrue(kinds.contains(FindingKind.TONED), kinds.toString());
+        for (FindingKind kind :
+                List.of(
+                        FindingKind.DULL,
+                        FindingKind.COLOUR_FULL,
+                        FindingKind.SKIN,
+                        FindingKind.LEAN)) {
+            assertFalse(kinds.contains(kind), kinds.toString());
+        }
     }
 
     @Test

@@ -222,6 +222,18 @@ final class MadeFindings {
         return hue(0, percent);
     }
 
+    /** Six full colours of one warm tone, lighter and darker. */
+    MadeFindings withoutColour() {
+        List<ColourDetail.Hue> hues = new ArrayList<>();
+        for (int k = 0; k < 6; k++) {
+            Lab aim = new Lab(50, 80 * Math.cos(k * Math.PI / 3), 80 * Math.sin(k * Math.PI / 3));
+            Lab full = new Lab(30 + 10 * k, 2, 6 + k);
+            hues.add(new ColourDetail.Hue("hue " + k, full, aim, 40, -70, 0, full.chroma(), 10));
+        }
+        colours = colours(hues, List.of());
+        return this;
+    }
+
     private MadeFindings hue(double missing, @Nullable Integer from) {
         Lab aim = new Lab(50, 80, 0);
         Lab full = new Lab(50, 80 - missing, 0);

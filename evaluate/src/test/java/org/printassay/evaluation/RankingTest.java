@@ -58,6 +58,7 @@ class RankingTest {
                         made().greysOf(NONE, NONE, leaning(2, "warm, towards yellow"), NONE)),
                 one(FindingKind.GREYS_UNKNOWN, 3, made().greys(0.3, 2, false)),
                 one(FindingKind.NEUTRAL, 0.7, made().greys(0.1, 0.2, false)),
+                one(FindingKind.NO_COLOUR, 3, made().withoutColour()),
                 one(FindingKind.DULL, 2, made().dull(20)),
                 one(FindingKind.COLOUR_FULL, 5, made().full(60)),
                 one(FindingKind.SKIN, 6, made().skin(4)),
