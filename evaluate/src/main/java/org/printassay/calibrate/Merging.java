@@ -19,6 +19,9 @@ import org.printassay.reading.ReadingFlag;
 
 /** Several scans of the same patches become one reading each. */
 final class Merging {
+    private static final Set<ReadingFlag> COMMON =
+            EnumSet.of(ReadingFlag.COARSE, ReadingFlag.SCATTERED);
+
     private final boolean absolute;
     private final boolean relative;
     private final boolean colour;
@@ -61,13 +64,10 @@ final class Merging {
                 first.sheet());
     }
 
-    /** Those without flags; else those that nothing but what all have in common is known of. */
+    /** Those without flags; else those of which only what all have in common is known. */
     private static List<PatchColour> best(List<PatchColour> same) {
         List<PatchColour> clean = same.stream().filter(p -> p.flags().isEmpty()).toList();
-        List<PatchColour> sound =
-                same.stream()
-                        .filter(p -> p.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
-                        .toList();
+        List<PatchColour> sound = same.stream().filter(p -> COMMON.containsAll(p.flags())).toList();
         return !clean.isEmpty() ? clean : sound.isEmpty() ? same : sound;
     }
 

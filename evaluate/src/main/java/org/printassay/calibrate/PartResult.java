@@ -30,11 +30,17 @@ record PartResult(ScanPart part, LightFit light, List<PatchColour> colours) {
         colours = TwinCheck.flagged(colours, light.assumed());
         colours = LocalCheck.flagged(colours);
         colours = LoneCheck.flagged(colours, part.samples().located().chart().space());
-        if (!light.assumed()) {
-            colours = TwinScatter.flagged(colours);
-        }
         PartResult result = new PartResult(part, light, colours);
-        return result.blackCut() ? result.withClippedBlacks() : result;
+        result = result.blackCut() ? result.withClippedBlacks() : result;
+        // Twins may be apart by stray light that could not be estimated.
+        return light.assumed()
+                ? result
+                : new PartResult(part, light, TwinScatter.flagged(result.colours));
+    }
+
+    /** Whether patches of one code lie far apart over the sheet. */
+    boolean scattered() {
+        return colours.stream().anyMatch(c -> c.flags().contains(ReadingFlag.SCATTERED));
     }
 
     /**

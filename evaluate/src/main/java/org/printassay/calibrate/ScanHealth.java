@@ -178,17 +178,27 @@ final class ScanHealth {
             return;
         }
         long crossed = dusty.stream().filter(PatchSample::crossed).count();
-        notes.add(
-                WarningCode.DUSTY,
-                crossed > MOSTLY * dusty.size()
-                        ? "%d of %d patches are crossed by straight lines along the page; they were left"
-                                + " out where twins allow. The printer may have missed nozzles: print"
-                                + " its nozzle check, and this program's printer sheet. If the lines go"
-                                + " on over bare paper, clean the scanner's glass."
-                        : "%d of %d patches have dust, hairs or scratches on them; they were left"
-                                + " out where twins allow. Clean glass and print, and scan again.",
-                dusty.size(),
-                samples.samples().size());
+        int all = samples.samples().size();
+        if (crossed >= MOSTLY * dusty.size()) {
+            notes.add(
+                    WarningCode.DUSTY,
+                    "%d of %d patches are crossed by straight lines along the page%s; they were left"
+                            + " out where twins allow. The printer may have missed nozzles: print its"
+                            + " nozzle check. If the lines go on over bare paper, clean the scanner's"
+                            + " glass.",
+                    crossed,
+                    all,
+                    crossed == dusty.size()
+                            ? ""
+                            : ", and " + (dusty.size() - crossed) + " have dust on them");
+        } else {
+            notes.add(
+                    WarningCode.DUSTY,
+                    "%d of %d patches have dust, hairs or scratches on them; they were left out where"
+                            + " twins allow. Clean glass and print, and scan again.",
+                    dusty.size(),
+                    all);
+        }
     }
 
     /**
@@ -213,19 +223,28 @@ final class ScanHealth {
             return;
         }
         TwinScatter scatter = TwinScatter.of(result.colours());
-        notes.add(
-                WarningCode.SCATTERED,
+        String pattern =
                 "patches of one code differ over the sheet by %s (dE00, root mean square), where"
                         + " scans and prints in order differ by some tenths. Means of many patches"
-                        + " are sure as stated, single ones are not: %d are flagged. "
-                        + (scatter.byScanner()
-                                ? "Bare paper differs too, so it is the scanner: clean its glass,"
-                                        + " let it warm up, have it calibrate itself, and scan again."
-                                : "Lay the print flat; turn it by 180 degrees, scan again and give"
-                                        + " both scans: that tells whether it is the scanner or the"
-                                        + " print."),
-                scatter.words(),
-                scattered);
+                        + " are sure as stated, single ones are not: %d are flagged. ";
+        if (scatter.onPaper()) {
+            notes.add(
+                    WarningCode.SCANNER_UNEVEN,
+                    pattern
+                            + "Bare paper differs too, so it is hardly the ink: lay the print flat,"
+                            + " clean the scanner's glass, let it warm up and calibrate itself, and"
+                            + " scan again.",
+                    scatter.words(),
+                    scattered);
+        } else {
+            notes.add(
+                    WarningCode.SCATTERED,
+                    pattern
+                            + "Lay the print flat and scan again, turned by 180 degrees: what stays"
+                            + " with the print is its own.",
+                    scatter.words(),
+                    scattered);
+        }
     }
 
     /** Parts of the sheet that something changes. */

@@ -25,6 +25,7 @@ import org.printassay.scannermodel.ScannerCalibration;
  * @param falloffPercent largest difference of illumination over the patches of a scan, in percent
  *     of its brightest; 0 when not significant. It has been evened out.
  * @param unevenness whose the unevenness is; null without a turned repeat
+ * @param scattered scans in which patches of one code lie far apart over the sheet
  * @param different two scans that are not of one print
  * @param warnings what the user must know
  */
@@ -33,9 +34,11 @@ public record ScanReadings(
         @Nullable StrayLight strayLight,
         double falloffPercent,
         @Nullable Unevenness unevenness,
+        List<ScanPart> scattered,
         Optional<Different> different,
         List<Warning> warnings) {
     public ScanReadings {
+        scattered = List.copyOf(scattered);
         warnings = List.copyOf(warnings);
     }
 
@@ -105,6 +108,7 @@ public record ScanReadings(
                 stray,
                 falloff,
                 Unevenness.of(results),
+                results.stream().filter(PartResult::scattered).map(PartResult::part).toList(),
                 PrintIdentity.among(parts, results),
                 warnings);
     }

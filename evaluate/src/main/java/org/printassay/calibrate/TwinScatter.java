@@ -77,8 +77,8 @@ record TwinScatter(List<Double> tones) {
         return tones.stream().anyMatch(tone -> tone > WIDE);
     }
 
-    /** Whether bare paper is apart too, which no printer does. */
-    boolean byScanner() {
+    /** Whether bare paper is apart too, which no ink does. */
+    boolean onPaper() {
         return tones.get(TwinScales.PAPER) > WIDE_ON_PAPER;
     }
 

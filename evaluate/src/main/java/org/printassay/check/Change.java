@@ -48,13 +48,10 @@ public record Change(
                         Outcome.CANNOT_TELL);
     }
 
-    /** Whether it is in doubt by the scans alone: larger than U, and decided by its size. */
+    /** Whether it is in doubt by the scans alone. */
     boolean isByScans() {
-        double size = Math.abs(change);
         return outcome == Outcome.CANNOT_TELL
-                && halfWidth != null
-                && halfWidth <= limit
-                && (size <= limit || size - halfWidth > limit);
+                && DecisionRule.decide(change, halfWidth, limit) != Outcome.CANNOT_TELL;
     }
 
     /** How far the change goes into its tolerance; 1 is at the limit. */

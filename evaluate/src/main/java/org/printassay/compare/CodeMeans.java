@@ -19,6 +19,9 @@ import org.printassay.reading.ReadingFlag;
  * twins of a print.
  */
 final class CodeMeans {
+    /** Share of clipped patches from which a code is left out (common practice, no source). */
+    private static final double CUT = 0.25;
+
     /** Of each code, the readings of each print that has it. */
     private final Map<Rgb8, List<List<Lab>>> readings;
 
@@ -46,12 +49,20 @@ final class CodeMeans {
     private static Map<Rgb8, List<Reading>> byCode(Evaluation print, boolean relative) {
         Map<Rgb8, List<Reading>> all = new LinkedHashMap<>();
         for (Reading reading : print.patches()) {
-            boolean cut = reading.flags().contains(ReadingFlag.CLIPPED);
-            if (!cut && colour(reading, relative) != null) {
+            if (colour(reading, relative) != null) {
                 all.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }
+        all.values().removeIf(CodeMeans::isCut);
         return all;
+    }
+
+    /**
+     * Whether the scanner's range ended within a code's patches: the rest of them would mislead.
+     */
+    private static boolean isCut(List<Reading> twins) {
+        long cut = twins.stream().filter(r -> r.flags().contains(ReadingFlag.CLIPPED)).count();
+        return cut > CUT * twins.size();
     }
 
     private static List<Lab> kept(List<Reading> all, boolean relative) {

@@ -89,19 +89,21 @@ final class ColourFigures {
         double squares = 0;
         for (Rgb8 code : codes) {
             List<Reading> readings = readings(code).toList();
+            if (readings.isEmpty()) {
+                return new Split(null, white.systematic());
+            }
             double variance = PLACES * PLACES;
             for (Reading reading : readings) {
                 LabError error = reading.standardError();
                 double chroma = error == null ? 0 : Math.max(error.a(), error.b());
                 variance += chroma * chroma / readings.size();
             }
-            squares += variance / Math.max(1, readings.size());
+            squares += variance / readings.size();
         }
         return new Split(Math.sqrt(squares) / codes.size(), white.systematic());
     }
 
     private Stream<Reading> readings(Rgb8 code) {
-        return evaluation.patches().stream()
-                .filter(r -> r.rgb().equals(code) && r.flags().isEmpty());
+        return evaluation.patches().stream().filter(r -> r.rgb().equals(code) && r.isSound());
     }
 }

@@ -47,7 +47,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         AIM("aim", true),
         /** Some scans have a fault that others lack. */
         SCAN_FAULT("scan-fault", false),
-        /** Patches of some scans were doubted and left out. */
+        /** Patches of some scans are in doubt. */
         MARKED("marked", false),
         /** Scans whose exposure is not known to be the same. */
         EXPOSURE("exposure", false),

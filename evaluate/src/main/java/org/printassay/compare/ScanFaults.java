@@ -23,7 +23,7 @@ final class ScanFaults {
                     WarningCode.LEAKED_LIGHT,
                     WarningCode.PHOTOGRAPH,
                     WarningCode.PROFILE_DOUBTFUL,
-                    WarningCode.SCATTERED,
+                    WarningCode.SCANNER_UNEVEN,
                     WarningCode.SHARPENED);
 
     private static final Set<WarningCode> MARKS =
@@ -31,6 +31,7 @@ final class ScanFaults {
                     WarningCode.DISTURBED,
                     WarningCode.DUSTY,
                     WarningCode.OUT_OF_LINE,
+                    WarningCode.SCATTERED,
                     WarningCode.UNLIKE_TWINS);
 
     private ScanFaults() {}
@@ -54,10 +55,10 @@ final class ScanFaults {
                                 cautions.add(
                                         new Caution(
                                                 Reason.MARKED,
-                                                "Patches of some scans were doubted and left out ("
+                                                "Patches of some scans are in doubt ("
                                                         + which
-                                                        + "), so what they show is not compared. Look"
-                                                        + " at their reports.")));
+                                                        + "): what they show may be missing here. Look at"
+                                                        + " their reports.")));
         if (prints.stream().anyMatch(print -> has(print, WarningCode.EXPOSURE_UNKNOWN))) {
             cautions.add(
                     new Caution(
@@ -80,10 +81,15 @@ final class ScanFaults {
                             .map(WarningCode::key)
                             .toList();
             if (!own.isEmpty()) {
-                unlike.add(Comparability.name(print) + ": " + String.join(", ", own));
+                unlike.add(name(print) + ": " + String.join(", ", own));
             }
         }
         return unlike.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", unlike));
+    }
+
+    /** The file: prints of one paper are told apart by it. */
+    private static String name(Evaluation print) {
+        return print.files().isEmpty() ? Comparability.name(print) : print.files().get(0).name();
     }
 
     private static boolean has(Evaluation print, WarningCode code) {

@@ -23,6 +23,9 @@ final class ColourFindings {
     /** Fuller than this, percent, a limit hardly matters to pictures. */
     private static final int NEARLY_FULL = 85;
 
+    /** Full colours of a print, or what a scanner makes of them, differ by more, a* and b*. */
+    private static final double NO_PRINT = 0.01;
+
     /** So many places where greys jump or stand still are stairs. */
     private static final int STAIRS = 4;
 
@@ -64,6 +67,13 @@ final class ColourFindings {
     }
 
     private static Weighed noColour(ColourDetail colours) {
+        if (colours.spreadOfHues() < NO_PRINT) {
+            return FindingKind.NO_COLOUR.weighed(
+                    "colours",
+                    "The scan has no colours: red, green and blue are one in all of it.",
+                    "No print is as grey as that.",
+                    "Scan in colour.");
+        }
         double least =
                 colours.hues().stream().mapToDouble(h -> h.aim().chroma()).min().orElseThrow();
         return FindingKind.NO_COLOUR.weighed(

@@ -48,13 +48,13 @@ final class GreyFindings {
             Neutrality greys, PrintDetails details, boolean toned, Trust trust, boolean repeats) {
         String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
         boolean said = route.contains("monochrome") || route.contains("toned");
-        return new GreyFindings(greys, repeats).find(said || toned, trust);
+        return new GreyFindings(greys, repeats).find(said, toned, trust);
     }
 
-    private Weighed find(boolean toned, Trust trust) {
+    private Weighed find(boolean said, boolean toned, Trust trust) {
         Neutrality.Cast cast = greys.cast();
         String sure = say("Mean lean %s against the paper's own tint fading to black.", lean(cast));
-        if (toned) {
+        if (said || (toned && isNamed(cast))) {
             String text =
                     isNamed(cast)
                             ? "Greys are toned: " + cast.words() + "."

@@ -37,7 +37,7 @@ final class PromiseBudget {
         for (Reading reading : readings) {
             Lab to = wanted.get(reading.id());
             Lab lab = reading.lab();
-            if (to != null && lab != null && reading.flags().isEmpty()) {
+            if (to != null && lab != null && reading.isSound()) {
                 sum += DeltaE.ciede2000(to, lab);
                 n++;
             }

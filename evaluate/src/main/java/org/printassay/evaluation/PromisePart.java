@@ -48,7 +48,7 @@ record PromisePart(String words, double meanDeltaE00, double deltaL) {
         for (Reading reading : readings) {
             Lab to = wanted.get(reading.id());
             Lab lab = reading.lab();
-            if (to != null && lab != null && reading.flags().isEmpty() && within.test(to.l())) {
+            if (to != null && lab != null && reading.isSound() && within.test(to.l())) {
                 sum += DeltaE.ciede2000(to, lab);
                 lighter += lab.l() - to.l();
                 n++;

@@ -62,13 +62,19 @@ final class ScanEvaluation {
                 parts.stream().filter(part -> part.samples().enlargement().isEmpty()).toList();
         CompletableFuture<PrintSurface> found =
                 CompletableFuture.supplyAsync(
-                        () -> SurfaceJudge.judge(parts, fine, read.readings(), request.feed()));
+                        () ->
+                                SurfaceJudge.judge(
+                                        parts,
+                                        fine,
+                                        read.scattered(),
+                                        read.readings(),
+                                        request.feed()));
         ReadingSet readings =
                 calibration.map(use -> use.widened(read.readings())).orElse(read.readings());
         Judgement judged = Judgement.of(readings, request.threshold(), request.toneAim());
         PrintSurface surface = found.join();
         warnings.addAll(coarse(parts, fine));
-        warnings.addAll(SurfaceWarnings.of(parts, fine, surface, readings));
+        warnings.addAll(SurfaceWarnings.of(parts, fine, read.scattered(), surface));
         Evaluation evaluation =
                 Assembly.evaluation(
                         readings,

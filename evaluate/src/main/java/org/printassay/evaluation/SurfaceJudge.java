@@ -12,7 +12,6 @@ import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
-import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.sheet.RectMm;
 import org.printassay.surface.Along;
@@ -51,9 +50,15 @@ final class SurfaceJudge {
      * @param parts all scans
      * @param fine those whose pixels hold the detail that they pretend: lines, bands and grain are
      *     told by these alone
+     * @param scattered those whose equal patches lie far apart: steps in their vignettes may be the
+     *     scanner's
      */
     static PrintSurface judge(
-            List<ScanPart> parts, List<ScanPart> fine, ReadingSet readings, Optional<Feed> feed) {
+            List<ScanPart> parts,
+            List<ScanPart> fine,
+            List<ScanPart> scattered,
+            ReadingSet readings,
+            Optional<Feed> feed) {
         SurfaceJudge judge = new SurfaceJudge(readings);
         for (ScanPart part : fine) {
             if (!part.samples().surface().traces().isEmpty()) {
@@ -61,6 +66,7 @@ final class SurfaceJudge {
             }
         }
         List<ScanPart> sharp = fine.isEmpty() ? parts : fine;
+        List<ScanPart> even = sharp.stream().filter(part -> !scattered.contains(part)).toList();
         RectMm page = parts.get(0).samples().located().sheet().page();
         boolean judged = !judge.scans.isEmpty();
         List<PrintLine> lines = judge.lines();
@@ -81,13 +87,7 @@ final class SurfaceJudge {
                 ContrastSensitivity.USUAL,
                 GrainJudge.judge(fine, judge.scans, readings),
                 SharpnessJudge.judge(sharp),
-                scattered(readings) ? null : VignetteJudge.judge(sharp));
-    }
-
-    /** Whether the scanner, or the print, makes steps of its own, as patches show. */
-    static boolean scattered(ReadingSet readings) {
-        return readings.readings().stream()
-                .anyMatch(reading -> reading.flags().contains(ReadingFlag.SCATTERED));
+                VignetteJudge.judge(even));
     }
 
     private void look(ScanPart part) {

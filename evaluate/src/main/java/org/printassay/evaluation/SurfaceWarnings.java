@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.printassay.calibrate.ScanPart;
-import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
 import org.printassay.sample.SurfaceSamples;
@@ -23,10 +22,13 @@ final class SurfaceWarnings {
      *
      * @param parts all scans
      * @param fine those that were not made larger after scanning, so that their pixels tell detail
-     * @param readings whose flags say why vignettes were left
+     * @param scattered those whose equal patches lie far apart, so that vignettes are not judged
      */
     static List<Warning> of(
-            List<ScanPart> parts, List<ScanPart> fine, PrintSurface surface, ReadingSet readings) {
+            List<ScanPart> parts,
+            List<ScanPart> fine,
+            List<ScanPart> scattered,
+            PrintSurface surface) {
         List<Warning> warnings = new ArrayList<>();
         double finest =
                 25.4
@@ -62,7 +64,7 @@ final class SurfaceWarnings {
         }
         if (surface.vignettes() == null) {
             missing.add(
-                    SurfaceJudge.scattered(readings)
+                    !scattered.isEmpty()
                             ? "vignettes (patches of one code lie too far apart)"
                             : "vignettes (none were read)");
         }

@@ -126,7 +126,7 @@ public record Gradient(
         Map<Integer, Map<Rgb8, List<Reading>>> sheets = new HashMap<>();
         for (Reading reading : set.readings()) {
             boolean told = reading.lab() != null || reading.labRelative() != null;
-            if (told && reading.centre() != null && reading.flags().isEmpty()) {
+            if (told && reading.centre() != null && reading.isSound()) {
                 sheets.computeIfAbsent(reading.sheet(), k -> new HashMap<>())
                         .computeIfAbsent(reading.rgb(), k -> new ArrayList<>())
                         .add(reading);

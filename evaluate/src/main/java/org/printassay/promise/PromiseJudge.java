@@ -91,7 +91,7 @@ public final class PromiseJudge {
             Promise.Patch patch =
                     new Promise.Patch(reading.id(), wanted, DeltaE.ciede2000(wanted, lab));
             patches.add(patch);
-            if (reading.flags().isEmpty()) {
+            if (reading.isSound()) {
                 sound.add(patch);
                 if (reading.labRelative() != null) {
                     byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>())

@@ -39,6 +39,14 @@ public record Reading(
         flags = Set.copyOf(flags);
     }
 
+    /**
+     * Whether nothing is known against it but that all equal patches scatter, which the mean of
+     * many does not mind.
+     */
+    public boolean isSound() {
+        return Set.of(ReadingFlag.SCATTERED).containsAll(flags);
+    }
+
     /** Absolute CIELAB where there is one, else relative to paper. */
     public Lab best() {
         Lab best = lab != null ? lab : labRelative;

@@ -66,8 +66,10 @@ public enum WarningCode {
     DUSTY,
     /** Some patches differ from others of the same code. */
     UNLIKE_TWINS,
-    /** Patches of one code lie far apart over the whole sheet. */
+    /** Patches of one code lie far apart over the whole sheet; scanner or print. */
     SCATTERED,
+    /** They do, and bare paper too. */
+    SCANNER_UNEVEN,
     /** Scans of what may be one print disagree. */
     REPEATS_DIFFER,
     /** Some parts of the sheet depart from their twins elsewhere. */

@@ -35,7 +35,7 @@ final class BlockMeans {
     private final boolean[] out;
     private final int least;
 
-    BlockMeans(PatchCells cells, CellJudge judge, float[][] curves, int codeStep) {
+    BlockMeans(PatchCells cells, CellJudge judge, float[][] curves, int[] codeSteps) {
         int per = cells.perBlock();
         int across = (cells.columns() + per - 1) / per;
         int down = (cells.rows() + per - 1) / per;
@@ -54,7 +54,7 @@ final class BlockMeans {
             sums[c] = sums(cells, judge, c, blockOf);
         }
         least = Math.max(1, Arrays.stream(whole).max().orElse(0) / 2);
-        out = judge.isAllItsOwn() ? new boolean[sizes.length] : outliers(curves, codeStep);
+        out = judge.isAllItsOwn() ? new boolean[sizes.length] : outliers(curves, codeSteps);
     }
 
     private double[] sums(PatchCells cells, CellJudge judge, int channel, int[] blockOf) {
@@ -67,7 +67,7 @@ final class BlockMeans {
         return sums;
     }
 
-    private boolean[] outliers(float[][] curves, int codeStep) {
+    private boolean[] outliers(float[][] curves, int[] codeSteps) {
         boolean[] far = new boolean[sizes.length];
         if (full(far) < FEWEST) {
             return far;
@@ -82,7 +82,7 @@ final class BlockMeans {
             double[] away = Arrays.stream(light).map(m -> Math.abs(m - median)).toArray();
             Arrays.sort(away);
             double spread = CUT * MAD_TO_SIGMA * away[away.length / 2];
-            double step = CodeSteps.around(curves[c], (float) median, codeStep);
+            double step = CodeSteps.around(curves[c], (float) median, codeSteps[c]);
             double limit = Math.max(spread, ROUNDED * step);
             for (int b = 0; b < far.length; b++) {
                 if (sizes[b] > 0) {

@@ -67,11 +67,11 @@ final class CellJudge {
         return new CellJudge(cells, far, blurred, far, false, shareFar);
     }
 
-    static CellJudge of(PatchCells cells, float[][] curves, int codeStep) {
+    static CellJudge of(PatchCells cells, float[][] curves, int[] codeSteps) {
         boolean[] out = new boolean[cells.columns() * cells.rows()];
         boolean[] seen = new boolean[out.length];
         for (int c = 0; c < cells.channels(); c++) {
-            mark(cells, c, curves[c], codeStep, out, seen);
+            mark(cells, c, curves[c], codeSteps[c], out, seen);
         }
         boolean[] blurred = PatchEdges.far(cells, out);
         long dirty = 0;

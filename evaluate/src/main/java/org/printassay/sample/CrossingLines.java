@@ -1,8 +1,5 @@
 package org.printassay.sample;
 
-import java.util.HashMap;
-import java.util.Map;
-
 /**
  * Tells straight lines along a page's sides from dirt: a nozzle that does not print, or a dirty
  * spot on a sensor, changes cells from one side of a patch to the other and none beside them, while
@@ -30,7 +27,10 @@ final class CrossingLines {
     }
 
     private static boolean along(PatchCells cells, CellJudge judge, double turn) {
-        Map<Integer, int[]> lines = new HashMap<>();
+        // From the corner that lies farthest before the first line.
+        int reach = cells.columns() + cells.rows();
+        int[] all = new int[2 * reach + 1];
+        int[] standing = new int[all.length];
         int far = 0;
         for (int i = 0; i < cells.columns() * cells.rows(); i++) {
             if (2 * cells.size(i) < cells.fullSize() || judge.isBlurred(i)) {
@@ -38,18 +38,17 @@ final class CrossingLines {
             }
             int column = i % cells.columns();
             int row = i / cells.columns();
-            int line = (int) Math.round(row * Math.cos(turn) - column * Math.sin(turn));
-            int[] counts = lines.computeIfAbsent(line, k -> new int[2]);
-            counts[0]++;
+            int line = reach + (int) Math.round(row * Math.cos(turn) - column * Math.sin(turn));
+            all[line]++;
             if (judge.isFar(i)) {
-                counts[1]++;
+                standing[line]++;
                 far++;
             }
         }
         int onLines = 0;
-        for (int[] counts : lines.values()) {
-            boolean full = counts[0] >= FEWEST && counts[1] >= FULL * counts[0];
-            onLines += full ? counts[1] : 0;
+        for (int line = 0; line < all.length; line++) {
+            boolean full = all[line] >= FEWEST && standing[line] >= FULL * all[line];
+            onLines += full ? standing[line] : 0;
         }
         return far > 0 && onLines >= MOST * far;
     }

@@ -3,10 +3,10 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
-import org.printassay.scan.LossyCoding;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
@@ -20,6 +20,12 @@ final class PatchWindow {
     /** 16 bit codes from one 8 bit code to the next. */
     private static final int CODE = 257;
 
+    /**
+     * Colour that lossy coding keeps at half the sampling comes over edges, by some codes of 8 bits
+     * however finely it is kept (common practice, no source).
+     */
+    private static final double LEAST_LOSSY = 2;
+
     private final Patch patch;
     private final double[] cornerX = new double[4];
     private final double[] cornerY = new double[4];
@@ -27,7 +33,10 @@ final class PatchWindow {
     private final int lastRow;
     private final int left;
     private final int channels;
-    private final int codeStep;
+
+    /** 16 bit codes from one value to the next by channel, with what lossy coding keeps. */
+    private final int[] codeSteps;
+
     private final double samplesPerMm;
     private final boolean nearEdge;
     private final int width;
@@ -41,8 +50,7 @@ final class PatchWindow {
     PatchWindow(Patch patch, RectMm middle, Placement placement, ScanInfo info) {
         this.patch = patch;
         this.channels = info.channels();
-        double step = info.coding().map(LossyCoding::channelStep).orElse(1.0);
-        this.codeStep = info.bits() == 8 ? (int) Math.round(CODE * step) : 1;
+        this.codeSteps = IntStream.range(0, channels).map(c -> codeStep(info, c)).toArray();
         this.samplesPerMm = placement.samplesPerMm();
         List<PointPx> corners = new ArrayList<>();
         corners.add(placement.toScan(new PointMm(middle.x(), middle.y())));
@@ -68,6 +76,14 @@ final class PatchWindow {
                         || top < edge
                         || rightmost > info.width() - edge
                         || bottom > info.height() - edge;
+    }
+
+    private int codeStep(ScanInfo info, int channel) {
+        int whole = info.bits() == 8 ? CODE : 1;
+        return info.coding()
+                .map(coding -> channels == 1 ? coding.lumaStep() : coding.channelStep(channel))
+                .map(step -> (int) Math.round(whole * Math.max(LEAST_LOSSY, step)))
+                .orElse(whole);
     }
 
     int firstRow() {
@@ -110,7 +126,7 @@ final class PatchWindow {
     /** Sums up and lets go of the cells. */
     void finish(float[][] curves) {
         PatchCells all = cells();
-        result = RobustPatch.of(patch, all, codeStep, curves, nearEdge, turn);
+        result = RobustPatch.of(patch, all, codeSteps, curves, nearEdge, turn);
         cells = null;
     }
 

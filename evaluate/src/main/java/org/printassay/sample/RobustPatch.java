@@ -29,7 +29,7 @@ final class RobustPatch {
     /**
      * One patch.
      *
-     * @param codeStep 16-bit codes from one code of the scan to the next
+     * @param codeSteps 16-bit codes from one value of the scan to the next, by channel
      * @param curves linear light of each 16-bit code, by channel
      * @param nearEdge whether the scan ends beside it
      * @param turn direction of the page's x in the scan, radians from its rows
@@ -37,7 +37,7 @@ final class RobustPatch {
     static PatchReads of(
             Patch patch,
             PatchCells cells,
-            int codeStep,
+            int[] codeSteps,
             float[][] curves,
             boolean nearEdge,
             double turn) {
@@ -48,10 +48,10 @@ final class RobustPatch {
         if (cells.clipped() > CLIPPED * cells.count()) {
             flags.add(ReadingFlag.CLIPPED);
         }
-        CellJudge judge = CellJudge.of(cells, curves, codeStep);
-        BlockMeans blocks = new BlockMeans(cells, judge, curves, codeStep);
-        BlockMeans allBlocks = new BlockMeans(cells, judge.showingAll(), curves, codeStep);
-        BlockMeans fewest = new BlockMeans(cells, judge.withoutFar(), curves, codeStep);
+        CellJudge judge = CellJudge.of(cells, curves, codeSteps);
+        BlockMeans blocks = new BlockMeans(cells, judge, curves, codeSteps);
+        BlockMeans allBlocks = new BlockMeans(cells, judge.showingAll(), curves, codeSteps);
+        BlockMeans fewest = new BlockMeans(cells, judge.withoutFar(), curves, codeSteps);
         Set<ReadingFlag> found = EnumSet.noneOf(ReadingFlag.class);
         found.addAll(flags);
         if (judge.shareOut() + blocks.shareOut() > DUSTY) {

@@ -15,8 +15,8 @@ package org.printassay.scan;
 public record LossyCoding(double lumaStep, double chromaStep, int quality, boolean ofRgb) {
     private static final int BLOCK_GAIN = 8;
 
-    /** Codes of blue for one code of its difference (ITU-R BT.601, as in ISO/IEC 10918-5). */
-    private static final double BLUE = 1.772;
+    /** Codes of red, green and blue for one of Cb and of Cr (ITU-R BT.601; ISO/IEC 10918-5). */
+    private static final double[][] CODES = {{0, 1.402}, {-0.344136, -0.714136}, {1.772, 0}};
 
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
     private static final double EXAMPLE_SUM = 3688;
@@ -30,11 +30,20 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
     }
 
     /**
-     * Step of one channel by those of all components, codes, where it is largest: ringing beside
-     * edges, what is left of coefficients that fell to nil, is of this size.
+     * Step of one channel by those of all components together, codes, its rounding to whole ones
+     * counted once. What coding leaves beside edges is about as large (common practice, no source).
+     *
+     * @param channel 0 red, 1 green, 2 blue
      */
-    public double channelStep() {
-        return ofRgb ? Math.max(lumaStep, chromaStep) : Math.hypot(lumaStep, BLUE * chromaStep);
+    public double channelStep(int channel) {
+        if (ofRgb) {
+            return channel == 0 ? lumaStep : chromaStep;
+        }
+        double[] codes = CODES[channel];
+        return Math.sqrt(
+                lumaStep * lumaStep
+                        + (codes[0] * codes[0] + codes[1] * codes[1])
+                                * (chromaStep * chromaStep - 1));
     }
 
     /** The same, its components being red, green and blue or not. */

@@ -80,7 +80,7 @@ class TwinScatterTest {
                                                     lab.a() + parts[(int) (place.x() / 35)],
                                                     lab.b() - parts[(int) (place.x() / 35)]));
                     assertTrue(TwinScatter.of(colours).wide(), name);
-                    assertTrue(TwinScatter.of(colours).byScanner(), name);
+                    assertTrue(TwinScatter.of(colours).onPaper(), name);
                 });
     }
 
@@ -108,7 +108,7 @@ class TwinScatterTest {
                                                             lab.a(),
                                                             lab.b()));
                     assertTrue(TwinScatter.of(colours).wide(), name);
-                    assertFalse(TwinScatter.of(colours).byScanner(), name);
+                    assertFalse(TwinScatter.of(colours).onPaper(), name);
                     assertTrue(told(colours) < colours.size(), name);
                 });
     }

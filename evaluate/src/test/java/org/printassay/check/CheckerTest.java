@@ -75,6 +75,8 @@ class CheckerTest {
         assertTrue(CheckWords.sentences(doubted).toString().contains("may be theirs"));
         Check both = Checker.check(with(before, WarningCode.SHARPENED), sharpened, fine());
         assertEquals(Outcome.FAILED, both.outcome(), "the same fault is in both");
+        Check cloudy = Checker.check(before, with(after, WarningCode.SCATTERED), fine());
+        assertEquals(Outcome.FAILED, cloudy.outcome(), "clouds may be the print's own");
         Check marked = Checker.check(before, with(after, WarningCode.DUSTY), fine());
         assertEquals(Outcome.FAILED, marked.outcome());
         assertTrue(

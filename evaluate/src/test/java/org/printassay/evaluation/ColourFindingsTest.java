@@ -108,7 +108,7 @@ class ColourFindingsTest {
     /** Black and white has no colours that could be dull, full or off. */
     @Test
     void aPrintWithoutColourIsToldAsSuchAndOfItsColoursNothingElse() {
-        List<Weighed> found = new MadeFindings().withoutColour().greys(3, 6, true).ranked();
+        List<Weighed> found = new MadeFindings().withoutColour().greys(3, 1, false).ranked();
         List<FindingKind> kinds = found.stream().map(Weighed::kind).toList();
         assertTrue(kinds.contains(FindingKind.NO_COLOUR), kinds.toString());
         assertTrue(kinds.contains(FindingKind.TONED), kinds.toString());

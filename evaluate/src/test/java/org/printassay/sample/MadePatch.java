@@ -210,7 +210,7 @@ final class MadePatch {
         }
         Patch patch =
                 new Patch("A1", Section.CUBE, Rgb8.grey(90), new RectMm(0, 0, SIDE_MM, SIDE_MM));
-        return RobustPatch.of(patch, cells, step, curves, false, turn);
+        return RobustPatch.of(patch, cells, new int[] {step, step, step}, curves, false, turn);
     }
 
     /** Lightness of the mean light of all pixels, before coding. */

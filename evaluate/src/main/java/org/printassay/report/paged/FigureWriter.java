@@ -90,11 +90,13 @@ final class FigureWriter {
         if (width - right(drawing) < SideList.NARROWEST) {
             return OptionalDouble.empty();
         }
-        double height =
-                Math.max(
-                        drawing.height() * fitting(drawing.height()),
-                        list(drawing).height(entries));
+        double height = Math.max(height(drawing), list(drawing).height(entries));
         return height > format.textHeight() ? OptionalDouble.empty() : OptionalDouble.of(height);
+    }
+
+    /** Height that a drawing by itself takes, points. */
+    double height(Drawing drawing) {
+        return drawing.height() * fitting(drawing.height());
     }
 
     private SideList list(Drawing drawing) {

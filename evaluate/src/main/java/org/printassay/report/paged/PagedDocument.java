@@ -244,7 +244,7 @@ public final class PagedDocument implements Closeable {
 
     /** Height of what {@link #beside} writes first: all of it, or the drawing alone. */
     public double height(Drawing drawing, List<Entry> entries) {
-        return figures.heightBeside(drawing, entries).orElse(drawing.height() * UNIT);
+        return figures.heightBeside(drawing, entries).orElse(figures.height(drawing));
     }
 
     /** Signs and what they mean, the titles of their drawings, in running lines. */
