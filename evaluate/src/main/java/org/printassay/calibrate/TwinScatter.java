@@ -24,10 +24,6 @@ import org.printassay.reading.ReadingFlag;
  * @param tones of shadows, mid-tones, highlights and bare paper; NaN where there are too few
  */
 record TwinScatter(List<Double> tones) {
-    TwinScatter {
-        tones = List.copyOf(tones);
-    }
-
     /**
      * A single patch is off by up to twice as much in 95 of 100: by more than 2 dE00 (common
      * practice, no source).
@@ -42,6 +38,10 @@ record TwinScatter(List<Double> tones) {
 
     private static final List<String> NAMES =
             List.of("in shadows", "in mid-tones", "in highlights", "on bare paper");
+
+    TwinScatter {
+        tones = List.copyOf(tones);
+    }
 
     /** Of patches that nothing else is known of. */
     static TwinScatter of(List<PatchColour> colours) {
@@ -72,17 +72,12 @@ record TwinScatter(List<Double> tones) {
                         .toList());
     }
 
-    /** Whether single patches of any tone are unsure by it. */
-    boolean wide() {
-        return tones.stream().anyMatch(tone -> tone > WIDE);
-    }
-
     /** Whether bare paper is apart too, which no ink does. */
     boolean onPaper() {
         return tones.get(TwinScales.PAPER) > WIDE_ON_PAPER;
     }
 
-    /** By how much twins lie apart, tone by tone where it is much. */
+    /** By how much twins lie apart, tone by tone where it is much; empty where it is nowhere. */
     String words() {
         return IntStream.range(0, NAMES.size())
                 .filter(z -> tones.get(z) > WIDE)

@@ -34,7 +34,7 @@ class TwinScatterTest {
                 (name, route) -> {
                     List<PatchColour> colours =
                             PressRoutes.printed(sheet, route, 5, (place, lab) -> lab);
-                    assertFalse(TwinScatter.of(colours).wide(), name);
+                    assertEquals("", TwinScatter.of(colours).words(), name);
                     assertEquals(0, told(colours), name);
                 });
     }
@@ -55,7 +55,7 @@ class TwinScatterTest {
                         .toList();
         TwinScatter scatter = TwinScatter.of(colours);
         assertEquals(deviation, scatter.tones().get(1), 0.1 * deviation);
-        assertEquals(deviation > 1, scatter.wide());
+        assertEquals(deviation > 1, scatter.words().contains("in mid-tones"));
         assertEquals(deviation > 1 ? colours.size() : 0, told(colours));
     }
 
@@ -79,7 +79,7 @@ class TwinScatterTest {
                                                     lab.l(),
                                                     lab.a() + parts[(int) (place.x() / 35)],
                                                     lab.b() - parts[(int) (place.x() / 35)]));
-                    assertTrue(TwinScatter.of(colours).wide(), name);
+                    assertFalse(TwinScatter.of(colours).words().isEmpty(), name);
                     assertTrue(TwinScatter.of(colours).onPaper(), name);
                 });
     }
@@ -107,7 +107,7 @@ class TwinScatterTest {
                                                                                     place.y() / 13),
                                                             lab.a(),
                                                             lab.b()));
-                    assertTrue(TwinScatter.of(colours).wide(), name);
+                    assertFalse(TwinScatter.of(colours).words().isEmpty(), name);
                     assertFalse(TwinScatter.of(colours).onPaper(), name);
                     assertTrue(told(colours) < colours.size(), name);
                 });
