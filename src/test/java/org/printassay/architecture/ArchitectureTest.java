@@ -30,6 +30,7 @@ class ArchitectureTest {
         "org.printassay.measurement.."
     };
     private static final String[] EVALUATE = {
+        "org.printassay.robust..",
         "org.printassay.scan..",
         "org.printassay.scannermodel..",
         "org.printassay.scannercalibration..",
