@@ -589,16 +589,7 @@ class ScanHealthTest {
         }
         Path given = dir.resolve("other.icc");
         Files.write(given, profile);
-        EvaluationRequest plain = EvaluationRequest.of(scan);
-        EvaluationRequest request =
-                new EvaluationRequest(
-                        plain.files(),
-                        plain.chart(),
-                        Optional.of(given),
-                        plain.details(),
-                        plain.threshold(),
-                        plain.space());
-        Evaluation e = Evaluator.evaluate(request).evaluation();
+        Evaluation e = Evaluator.evaluate(SimulatedPrint.through(scan, given)).evaluation();
         assertTrue(spoiling(e).contains(WarningCode.PROFILE_DOUBTFUL), e.warnings().toString());
     }
 

@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -105,16 +104,7 @@ class SensorFaultsTest {
     private Evaluation evaluated(Path file) throws Exception {
         Path profile = dir.resolve("srgb.icc");
         Files.write(profile, RgbProfiles.of(RgbSpace.SRGB));
-        EvaluationRequest plain = EvaluationRequest.of(file);
-        return Evaluator.evaluate(
-                        new EvaluationRequest(
-                                plain.files(),
-                                plain.chart(),
-                                Optional.of(profile),
-                                plain.details(),
-                                plain.threshold(),
-                                plain.space()))
-                .evaluation();
+        return Evaluator.evaluate(SimulatedPrint.through(file, profile)).evaluation();
     }
 
     private static String text(Evaluation e, WarningCode code) {
@@ -152,7 +142,7 @@ class SensorFaultsTest {
             flagged += patch.flags().contains(ReadingFlag.SCATTERED) ? 1 : 0;
             assertTrue(!patch.flags().isEmpty() || off < 2, patch.id() + " is off by " + off);
         }
-        assertTrue(flagged > 100, flagged + " flagged");
+        assertTrue(flagged > 400, flagged + " flagged");
         assertNull(Objects.requireNonNull(e.surface()).vignettes());
     }
 
@@ -198,7 +188,7 @@ class SensorFaultsTest {
                 0, e.patches().stream().filter(p -> p.flags().contains(ReadingFlag.DUSTY)).count());
         Lab black = Objects.requireNonNull(Objects.requireNonNull(e.black()).lab());
         Lab before = Objects.requireNonNull(Objects.requireNonNull(plain.black()).lab());
-        assertEquals(before.l(), black.l(), 0.5);
+        assertEquals(before.l(), black.l(), 0.1);
     }
 
     /** Ripples are small: hairs on the same scans are told as before. */
@@ -223,7 +213,7 @@ class SensorFaultsTest {
         long of16 = dusty(Evaluator.evaluate(EvaluationRequest.of(plain)).evaluation());
         long ofLossy = dusty(Evaluator.evaluate(EvaluationRequest.of(file)).evaluation());
         assertTrue(of16 > 20, of16 + " dusty");
-        assertTrue(ofLossy > 0.8 * of16, ofLossy + " of " + of16);
+        assertTrue(ofLossy >= of16, ofLossy + " of " + of16);
     }
 
     private static long dusty(Evaluation e) {

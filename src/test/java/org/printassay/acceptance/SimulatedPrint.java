@@ -1,6 +1,7 @@
 package org.printassay.acceptance;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import org.printassay.chart.Chart;
 import org.printassay.colour.Lab;
 import org.printassay.demo.PrintRoom;
@@ -16,6 +17,7 @@ import org.printassay.demo.paper.PaperModel;
 import org.printassay.demo.paper.Surface;
 import org.printassay.demo.print.Print;
 import org.printassay.demo.print.Printing;
+import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.recipe.Recipe;
 
 /** Simulated prints and scans of the A4 paper sheet; the page is rendered once. */
@@ -61,6 +63,18 @@ final class SimulatedPrint {
                 new Sensor(30_000, 0.0004, 1, false, Encoding.SRGB),
                 Dirt.NONE,
                 ScanFile.TIFF16);
+    }
+
+    /** A scan read through a profile that it does not carry itself. */
+    static EvaluationRequest through(Path scan, Path profile) {
+        EvaluationRequest plain = EvaluationRequest.of(scan);
+        return new EvaluationRequest(
+                plain.files(),
+                plain.chart(),
+                Optional.of(profile),
+                plain.details(),
+                plain.threshold(),
+                plain.space());
     }
 
     private static Path write(Flatbed flatbed, Path file) throws Exception {

@@ -18,13 +18,6 @@ final class CodeErrors {
     /** Standard deviation of what is lost by rounding to steps of 1. */
     private static final double ROUNDING = 1 / Math.sqrt(12);
 
-    /** Codes of red, green and blue for one code of lightness, of Cb and of Cr. */
-    private static final double[][] CODES = {
-        {1, 1, 1}, {0, -0.344136, 1.772}, {1.402, -0.714136, 0}
-    };
-
-    private static final double[][] APART = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-
     private CodeErrors() {}
 
     /** Code, 0-1, of a light on a rising curve. */
@@ -41,16 +34,14 @@ final class CodeErrors {
      * @param light device light of the patch
      */
     static List<double[]> of(ScanColour colour, LossyCoding coding, LinearRgb light) {
-        double[] steps = {coding.lumaStep(), coding.chromaStep(), coding.chromaStep()};
-        double[][] codes = coding.ofRgb() ? APART : CODES;
         List<double[]> causes = new ArrayList<>();
-        for (int k = 0; k < steps.length; k++) {
+        for (int k = 0; k < LossyCoding.COMPONENTS; k++) {
             double[] cause = new double[3];
             for (int c = 0; c < 3; c++) {
                 float[] curve = colour.codeLight().curve(c);
                 cause[c] =
-                        codes[k][c]
-                                * steps[k]
+                        coding.codes(k, c)
+                                * coding.step(k)
                                 * ROUNDING
                                 * perCode(
                                         curve,

@@ -216,7 +216,8 @@ record LeakedLight(List<Beam> beams, double[][] added, double[][] tail, boolean 
                                     light.b() - added[2][i]),
                             one.standardError(),
                             one.blocks(),
-                            one.flags()));
+                            one.flags(),
+                            one.crossed()));
         }
         return without;
     }

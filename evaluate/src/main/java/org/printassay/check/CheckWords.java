@@ -141,7 +141,7 @@ public final class CheckWords {
             case WITHIN -> moved + ", no measurable change; " + limit;
             case CANNOT_TELL ->
                     change.isByScans()
-                            ? moved + ": the scans are not equally sound, so it may be theirs"
+                            ? moved + ": the scans are not equally sound, so it may be theirs."
                             : half > change.limit()
                                     ? moved + ": known less well than the " + limit
                                     : moved + ": it may or may not be more than the " + limit;

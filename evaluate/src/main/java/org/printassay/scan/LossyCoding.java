@@ -15,8 +15,16 @@ package org.printassay.scan;
 public record LossyCoding(double lumaStep, double chromaStep, int quality, boolean ofRgb) {
     private static final int BLOCK_GAIN = 8;
 
-    /** Codes of red, green and blue for one of Cb and of Cr (ITU-R BT.601; ISO/IEC 10918-5). */
-    private static final double[][] CODES = {{0, 1.402}, {-0.344136, -0.714136}, {1.772, 0}};
+    /**
+     * Codes of red, green and blue for one code of lightness, of Cb and of Cr (ITU-R BT.601, as
+     * JPEG uses them: ISO/IEC 10918-5).
+     */
+    private static final double[][] CODES = {
+        {1, 1, 1}, {0, -0.344136, 1.772}, {1.402, -0.714136, 0}
+    };
+
+    /** Components of a colour image. */
+    public static final int COMPONENTS = 3;
 
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
     private static final double EXAMPLE_SUM = 3688;
@@ -29,6 +37,16 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
         return Math.sqrt(lumaStep * lumaStep - 1);
     }
 
+    /** Step of the mean of a component, codes: lightness, Cb and Cr; or red, green and blue. */
+    public double step(int component) {
+        return component == 0 ? lumaStep : chromaStep;
+    }
+
+    /** Codes of red (0), green or blue for one code of a component. */
+    public double codes(int component, int channel) {
+        return ofRgb ? (component == channel ? 1 : 0) : CODES[component][channel];
+    }
+
     /**
      * Step of one channel by those of all components together, codes, its rounding to whole ones
      * counted once. What coding leaves beside edges is about as large (common practice, no source).
@@ -36,14 +54,11 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
      * @param channel 0 red, 1 green, 2 blue
      */
     public double channelStep(int channel) {
-        if (ofRgb) {
-            return channel == 0 ? lumaStep : chromaStep;
+        double squares = 1;
+        for (int k = 0; k < COMPONENTS; k++) {
+            squares += Math.pow(codes(k, channel), 2) * (step(k) * step(k) - 1);
         }
-        double[] codes = CODES[channel];
-        return Math.sqrt(
-                lumaStep * lumaStep
-                        + (codes[0] * codes[0] + codes[1] * codes[1])
-                                * (chromaStep * chromaStep - 1));
+        return Math.sqrt(squares);
     }
 
     /** The same, its components being red, green and blue or not. */
