@@ -68,7 +68,8 @@ final class PrintIdentity {
         if (n >= FEWEST && agreement > SAME) {
             return Optional.empty();
         }
-        double apart = apart(greys(groups));
+        List<Pair> greys = greys(groups);
+        double apart = apart(greys);
         if (n >= FEWEST && expected > TELLING && agreement < DIFFERENT) {
             return Optional.of(
                     String.format(
@@ -80,7 +81,7 @@ final class PrintIdentity {
                             expected,
                             apart));
         }
-        return apart > SCANNERS_DIFFER
+        return comparable(first, second, greys) && apart > SCANNERS_DIFFER
                 ? Optional.of(
                         String.format(
                                 Locale.ROOT,
@@ -97,7 +98,7 @@ final class PrintIdentity {
     static Optional<String> disagreement(PartResult first, PartResult second) {
         Map<Rgb8, List<Pair>> groups = groups(first, second);
         List<Pair> greys = greys(groups);
-        if (greys.size() < FEWEST_GREYS) {
+        if (!comparable(first, second, greys)) {
             return Optional.empty();
         }
         double apart = apart(greys);
@@ -155,6 +156,16 @@ final class PrintIdentity {
             }
         }
         return groups;
+    }
+
+    /**
+     * Whether colours relative to paper mean the same in both scans, and enough of them were seen: a
+     * scan without bare paper takes its lightest patch for it.
+     */
+    private static boolean comparable(PartResult first, PartResult second, List<Pair> greys) {
+        return first.light().paperKnown()
+                && second.light().paperKnown()
+                && greys.size() >= FEWEST_GREYS;
     }
 
     private static double finite(double error) {

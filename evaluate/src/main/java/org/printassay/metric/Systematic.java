@@ -71,7 +71,7 @@ final class Systematic {
     /**
      * L* of a tone curve held against its aim. A profile describes a scanner of its kind by another
      * print and may be off by as much in mid-tones as at paper; without any the scanner's own curve
-     * is taken for sRGB's, while a gamma of 1.8 differs from that by 7 in mid-tones.
+     * is taken for sRGB's, while a gamma of 1.8 differs from that by up to 8.
      */
     static double curve(Trust trust) {
         return switch (trust) {

@@ -2,9 +2,13 @@ package org.printassay.metric;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.printassay.colour.Lab;
+import org.printassay.colour.RgbSpace;
+import org.printassay.reading.ReadingSet;
 import org.printassay.reading.Trust;
 
 class BudgetTest {
@@ -57,6 +61,50 @@ class BudgetTest {
         assertEquals(18, both.freedom());
         Budget.Part sure = new Budget.Part(Budget.Kind.RANDOM, 0.25, null);
         assertNull(sure.with(sure).freedom());
+    }
+
+    /**
+     * Codes of a scanner that raises light to 1/1.8, taken for those of sRGB (IEC 61966-2-1), by the
+     * definition of L* (ISO/CIE 11664-4): off by up to 7.9 L*.
+     */
+    @Test
+    void toneWithoutAProfileIsAsUnsureAsAnUnknownGammaMakesIt() {
+        double most = 0;
+        double squares = 0;
+        for (int code = 1; code < 255; code++) {
+            double taken = RgbSpace.SRGB.decode(code / 255.0);
+            double off =
+                    Lab.lightness(Math.pow(code / 255.0, 1.8)) - Lab.lightness(taken);
+            most = Math.max(most, Math.abs(off));
+            squares += off * off;
+        }
+        double rms = Math.sqrt(squares / 254);
+        assertEquals(7.9, most, 0.05);
+        assertTrue(Systematic.curve(Trust.PLAIN_SCAN) >= rms, "rms " + rms);
+        assertEquals(5.60, rms, 0.01);
+    }
+
+    /** A profile's error of lightness is one of its mid-tones too, not only of its paper. */
+    @Test
+    void toneOfAProfiledScanIsAsUnsureAsItsLightness() {
+        ReadingSet read = Prints.print(Prints.fault(lab -> lab), 0.1, 5);
+        for (Trust trust : Trust.values()) {
+            ReadingSet set = new ReadingSet(read.readings(), read.space(), trust, true);
+            Budget tone =
+                    Judgement.of(set, 0.5).budgets().stream()
+                            .filter(b -> b.figure().equals("tone.rmsDeltaL"))
+                            .findFirst()
+                            .orElseThrow();
+            double stated =
+                    switch (trust) {
+                        case INSTRUMENT -> 0.1;
+                        case CALIBRATED_SCAN -> 0.2;
+                        case PROFILED_SCAN -> 1;
+                        case PLAIN_SCAN -> 6;
+                    };
+            assertEquals(stated, tone.parts().get(tone.parts().size() - 1).standard() * 1.96, 0.01);
+            assertTrue(tone.halfWidth() >= stated);
+        }
     }
 
     @Test
