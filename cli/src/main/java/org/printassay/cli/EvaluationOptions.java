@@ -41,7 +41,8 @@ final class EvaluationOptions {
             paramLabel = "TEXT",
             description =
                     "How it was printed: program, profile, intent, driver settings (default: as in the"
-                            + " chart file).")
+                            + " chart file). Where it says toned or monochrome, greys are not"
+                            + " expected to be neutral.")
     private @Nullable String route;
 
     @Option(

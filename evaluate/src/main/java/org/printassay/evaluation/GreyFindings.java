@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.printassay.metric.Neutrality;
 import org.printassay.reading.Trust;
 
@@ -28,6 +29,10 @@ final class GreyFindings {
      */
     private static final double OF_SIX = 1.35;
 
+    /** Words of a route that say that greys are not meant to be neutral. */
+    private static final Pattern TONED_ROUTE =
+            Pattern.compile("\\b(toned|monochrome)\\b", Pattern.CASE_INSENSITIVE);
+
     private final Neutrality greys;
     private final boolean repeats;
 
@@ -46,8 +51,8 @@ final class GreyFindings {
      */
     static Weighed of(
             Neutrality greys, PrintDetails details, boolean toned, Trust trust, boolean repeats) {
-        String route = details.route() == null ? "" : details.route().toLowerCase(Locale.ROOT);
-        boolean said = route.contains("monochrome") || route.contains("toned");
+        String route = details.route();
+        boolean said = route != null && TONED_ROUTE.matcher(route).find();
         return new GreyFindings(greys, repeats).find(said, toned, trust);
     }
 

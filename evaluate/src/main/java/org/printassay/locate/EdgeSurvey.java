@@ -1,8 +1,10 @@
 package org.printassay.locate;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
@@ -44,6 +46,7 @@ final class EdgeSurvey {
     /**
      * One edge.
      *
+     * @param patch number of its patch on the sheet
      * @param at where the placement has its middle, scan pixels
      * @param normalX outward direction in the scan, length 1
      * @param normalY the same, downwards
@@ -52,6 +55,7 @@ final class EdgeSurvey {
      * @param weight contrast, 0 to 1
      */
     record Edge(
+            int patch,
             PointPx at,
             double normalX,
             double normalY,
@@ -61,24 +65,27 @@ final class EdgeSurvey {
 
     static List<Edge> edges(LocatingImage image, Sheet sheet, Placement placement) {
         EdgeSurvey survey = new EdgeSurvey(image, placement);
-        return sheet.patches().parallelStream()
-                .flatMap(patch -> survey.around(patch.area()).stream())
+        return IntStream.range(0, sheet.patches().size())
+                .parallel()
+                .boxed()
+                .flatMap(patch -> survey.around(patch, sheet.patches().get(patch).area()).stream())
                 .toList();
     }
 
-    private List<Edge> around(RectMm area) {
-        List<Edge> edges = new ArrayList<>();
+    private List<Edge> around(int patch, RectMm area) {
         double x = area.centre().x();
         double y = area.centre().y();
-        measure(new PointMm(area.right(), y), 1, 0, area.height(), edges);
-        measure(new PointMm(area.x(), y), -1, 0, area.height(), edges);
-        measure(new PointMm(x, area.bottom()), 0, 1, area.width(), edges);
-        measure(new PointMm(x, area.y()), 0, -1, area.width(), edges);
-        return edges;
+        return Stream.of(
+                        measure(patch, new PointMm(area.right(), y), 1, 0, area.height()),
+                        measure(patch, new PointMm(area.x(), y), -1, 0, area.height()),
+                        measure(patch, new PointMm(x, area.bottom()), 0, 1, area.width()),
+                        measure(patch, new PointMm(x, area.y()), 0, -1, area.width()))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
-    /** Measures the edge through a point of the page with an outward direction. */
-    private void measure(PointMm middle, int nx, int ny, double length, List<Edge> edges) {
+    /** The edge through a point of the page with an outward direction; empty where none is seen. */
+    private Optional<Edge> measure(int patch, PointMm middle, int nx, int ny, double length) {
         PointPx at = placement.toScan(middle);
         PointPx out = placement.toScan(new PointMm(middle.x() + nx, middle.y() + ny));
         PointPx side = placement.toScan(new PointMm(middle.x() - ny, middle.y() + nx));
@@ -101,18 +108,19 @@ final class EdgeSurvey {
             }
         }
         if (profile.length == 0) {
-            return;
+            return Optional.empty();
         }
         if (best < LEAST_STEP || best < LEAST_SHARE * Math.max(inside, outside)) {
-            return;
+            return Optional.empty();
         }
         double crossing = crossing(profile, (inside + outside) / 2, outside > inside);
         if (Double.isNaN(crossing)) {
-            return;
+            return Optional.empty();
         }
         double perMm = Math.hypot(ox, oy);
-        edges.add(
+        return Optional.of(
                 new Edge(
+                        patch,
                         at,
                         ox / perMm,
                         oy / perMm,

@@ -37,9 +37,9 @@ final class RefinedPlacement implements Placement {
         for (int part = 0; part < 2; part++) {
             List<EdgeSurvey.Edge> fitted = new ArrayList<>();
             List<EdgeSurvey.Edge> held = new ArrayList<>();
-            for (int i = 0; i < edges.size(); i++) {
-                // Whole patches, up to four edges, go to one side.
-                (i / 4 % 2 == part ? fitted : held).add(edges.get(i));
+            for (EdgeSurvey.Edge edge : edges) {
+                // The edges of a patch are not independent: all of them go to one side.
+                (edge.patch() % 2 == part ? fitted : held).add(edge);
             }
             CarriageResidual residual =
                     CarriageResidual.fit(fitted, longSide, markers.samplesPerMm());

@@ -210,8 +210,12 @@ final class MadeFindings {
     }
 
     MadeFindings toned() {
-        details = new PrintDetails(null, null, "toned monochrome", null);
-        return greys(3, 0.2, false);
+        return route("toned monochrome").greys(3, 0.2, false);
+    }
+
+    MadeFindings route(String said) {
+        details = new PrintDetails(null, null, said, null);
+        return this;
     }
 
     MadeFindings dull(double missing) {

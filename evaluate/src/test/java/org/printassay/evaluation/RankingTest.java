@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.printassay.metric.Irregularity;
 import org.printassay.metric.Neutrality;
@@ -92,6 +93,19 @@ class RankingTest {
 
     private static List<FindingKind> kinds(List<Weighed> ranked) {
         return ranked.stream().map(Weighed::kind).toList();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Toned: warm, TONED",
+        "MONOCHROME, TONED",
+        "'untoned, pigment', LEAN",
+        "halftoned greys, LEAN"
+    })
+    void aRouteIsTonedWhereItSaysSoInAWord(String route, FindingKind kind) {
+        Set<FindingKind> greys = EnumSet.of(FindingKind.TONED, FindingKind.LEAN);
+        List<FindingKind> told = kinds(made().route(route).greys(3, 0.2, false).ranked());
+        assertEquals(List.of(kind), told.stream().filter(greys::contains).toList());
     }
 
     @ParameterizedTest
