@@ -20,6 +20,7 @@ import org.printassay.chart.CodeSymbol;
 import org.printassay.colour.Rgb8;
 import org.printassay.sheet.Artwork;
 import org.printassay.sheet.Marker;
+import org.printassay.sheet.MarkerPattern;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;

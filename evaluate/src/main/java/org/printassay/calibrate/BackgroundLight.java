@@ -7,8 +7,8 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
+import org.printassay.colour.LinearRgb;
 import org.printassay.robust.Median;
-import org.printassay.sample.LinearRgb;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.printassay.colour.Lab;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sample.MarkerBlack;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.PatchSampler;

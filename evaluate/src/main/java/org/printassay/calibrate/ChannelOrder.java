@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
-import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 

@@ -3,7 +3,7 @@ package org.printassay.calibrate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sample.SheetSamples;
 import org.printassay.scan.LossyCoding;
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sample.PageImage;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;

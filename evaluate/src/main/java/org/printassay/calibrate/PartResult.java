@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.StrayLight;
 import org.printassay.robust.Median;
-import org.printassay.sample.LinearRgb;
 
 /**
  * One scan with its light and its colours.

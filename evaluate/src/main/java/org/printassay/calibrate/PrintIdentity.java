@@ -159,8 +159,8 @@ final class PrintIdentity {
     }
 
     /**
-     * Whether colours relative to paper mean the same in both scans, and enough of them were seen: a
-     * scan without bare paper takes its lightest patch for it.
+     * Whether colours relative to paper mean the same in both scans, and enough of them were seen:
+     * a scan without bare paper takes its lightest patch for it.
      */
     private static boolean comparable(PartResult first, PartResult second, List<Pair> greys) {
         return first.light().paperKnown()

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
 import org.printassay.robust.Median;
-import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 

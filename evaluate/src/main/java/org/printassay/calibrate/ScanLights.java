@@ -10,10 +10,10 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
-import org.printassay.sample.LinearRgb;
 import org.printassay.sheet.Patch;
 
 /**

@@ -1,7 +1,7 @@
 package org.printassay.calibrate;
 
 import org.printassay.colour.Lab;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sample.SheetSamples;
 
 /**

@@ -3,12 +3,13 @@ package org.printassay.sample;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.printassay.colour.LinearRgb;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.PointPx;
-import org.printassay.pdf.MarkerPattern;
 import org.printassay.robust.Median;
 import org.printassay.sheet.Marker;
+import org.printassay.sheet.MarkerPattern;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 

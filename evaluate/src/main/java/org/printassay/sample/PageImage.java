@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.Arrays;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sheet.PointMm;
 
 /**

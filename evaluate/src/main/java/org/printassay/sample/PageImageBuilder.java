@@ -1,5 +1,6 @@
 package org.printassay.sample;
 
+import org.printassay.colour.LinearRgb;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;

@@ -2,6 +2,7 @@ package org.printassay.sample;
 
 import java.util.EnumSet;
 import java.util.Set;
+import org.printassay.colour.LinearRgb;
 import org.printassay.reading.ReadingFlag;
 
 /**

@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.Set;
+import org.printassay.colour.LinearRgb;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.sheet.Patch;
 

@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.sheet.Patch;
 

@@ -15,9 +15,9 @@ import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.json.CheckedJson;
 import org.printassay.problem.Problem;
-import org.printassay.sample.LinearRgb;
 
 /** Calibrations as JSON, {@code printassay/calibration/1}; same calibration, same text. */
 public final class CalibrationFile {

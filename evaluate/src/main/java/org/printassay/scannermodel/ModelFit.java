@@ -6,8 +6,8 @@ import java.util.Collections;
 import java.util.List;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Xyz;
-import org.printassay.sample.LinearRgb;
 
 /**
  * Makes a {@link ScannerModel} from patches that were scanned and measured, and says how far it is

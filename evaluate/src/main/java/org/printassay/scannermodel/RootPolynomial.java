@@ -1,8 +1,8 @@
 package org.printassay.scannermodel;
 
 import java.util.Arrays;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Xyz;
-import org.printassay.sample.LinearRgb;
 
 /**
  * From linear device light to XYZ by a root polynomial: light times two gives XYZ times two, at any

@@ -6,7 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 
 /**
  * A scanner calibrated with one print: how its codes become colour, how far that is off, and what

@@ -2,8 +2,8 @@ package org.printassay.scannermodel;
 
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Xyz;
-import org.printassay.sample.LinearRgb;
 
 /** From linear device light to colour: a root polynomial and what it leaves over, made smooth. */
 public final class ScannerModel {

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Xyz;
-import org.printassay.sample.LinearRgb;
 
 /**
  * All patches of one printed colour together: a model is fitted to their means, so that a colour

@@ -1,7 +1,7 @@
 package org.printassay.scannermodel;
 
 import org.printassay.colour.Lab;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 
 /**
  * One patch that was both scanned and measured.

@@ -6,7 +6,7 @@ import org.apache.commons.math3.special.Erf;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.sample.PageImage;
 import org.printassay.sheet.PointMm;
 

@@ -10,13 +10,13 @@ import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
-import org.printassay.sample.LinearRgb;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.colour.icc.RgbProfiles;
@@ -22,7 +23,6 @@ import org.printassay.promise.SimulatedPrinter;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
-import org.printassay.sample.LinearRgb;
 import org.printassay.scan.ScanInfo;
 
 class ScanColourTest {

@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.printassay.pdf.MarkerPattern;
+import org.printassay.sheet.MarkerPattern;
 
 /**
  * Markers drawn here by area coverage at known sub-pixel places; the worst corner measured is 0.11

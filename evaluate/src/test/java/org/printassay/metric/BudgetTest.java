@@ -64,8 +64,8 @@ class BudgetTest {
     }
 
     /**
-     * Codes of a scanner that raises light to 1/1.8, taken for those of sRGB (IEC 61966-2-1), by the
-     * definition of L* (ISO/CIE 11664-4): off by up to 7.9 L*.
+     * Codes of a scanner that raises light to 1/1.8, taken for those of sRGB (IEC 61966-2-1), by
+     * the definition of L* (ISO/CIE 11664-4): off by up to 7.9 L*.
      */
     @Test
     void toneWithoutAProfileIsAsUnsureAsAnUnknownGammaMakesIt() {
@@ -73,8 +73,7 @@ class BudgetTest {
         double squares = 0;
         for (int code = 1; code < 255; code++) {
             double taken = RgbSpace.SRGB.decode(code / 255.0);
-            double off =
-                    Lab.lightness(Math.pow(code / 255.0, 1.8)) - Lab.lightness(taken);
+            double off = Lab.lightness(Math.pow(code / 255.0, 1.8)) - Lab.lightness(taken);
             most = Math.max(most, Math.abs(off));
             squares += off * off;
         }

@@ -19,7 +19,6 @@ import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
-import org.printassay.pdf.MarkerPattern;
 import org.printassay.problem.Problem;
 import org.printassay.recipe.Margins;
 import org.printassay.recipe.PageSize;
@@ -28,6 +27,7 @@ import org.printassay.scan.CodeLight;
 import org.printassay.scan.ScanImage;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Marker;
+import org.printassay.sheet.MarkerPattern;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.Sheet;
 

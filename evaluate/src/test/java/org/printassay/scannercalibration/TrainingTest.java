@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Xyz;
 import org.printassay.problem.Problem;
-import org.printassay.sample.LinearRgb;
 import org.printassay.scannermodel.ModelFit;
 import org.printassay.scannermodel.TrainingPatch;
 

@@ -12,9 +12,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.colour.DeltaE;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.RgbSpace;
 import org.printassay.problem.Problem;
-import org.printassay.sample.LinearRgb;
 import org.printassay.scan.CodeLight;
 
 class CalibrationFileTest {

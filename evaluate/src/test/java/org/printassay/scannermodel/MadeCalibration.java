@@ -1,7 +1,7 @@
 package org.printassay.scannermodel;
 
 import java.util.List;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 import org.printassay.scan.CodeLight;
 
 /** A calibration of a simulated scanner, made from a simulated print. */

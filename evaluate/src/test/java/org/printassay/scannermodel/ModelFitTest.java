@@ -12,8 +12,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
-import org.printassay.sample.LinearRgb;
 
 /** Simulated scanners and prints; spectra of the solid colours are published ones. */
 class ModelFitTest {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.colour.Spectrum;
@@ -17,7 +18,6 @@ import org.printassay.measurement.MeasuredPatch;
 import org.printassay.measurement.MeasurementFile;
 import org.printassay.measurement.MeasurementReader;
 import org.printassay.problem.Problem;
-import org.printassay.sample.LinearRgb;
 
 /**
  * Simulated prints with spectra: the eight solid colours of a real print (published spectra, see

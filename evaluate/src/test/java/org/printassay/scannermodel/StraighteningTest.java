@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
-import org.printassay.sample.LinearRgb;
+import org.printassay.colour.LinearRgb;
 
 /** Simulated: light that was encoded otherwise than its codes were taken to mean. */
 class StraighteningTest {

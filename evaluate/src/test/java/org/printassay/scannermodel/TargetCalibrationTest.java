@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.evaluation.Progress;
@@ -26,7 +27,6 @@ import org.printassay.locate.PointPx;
 import org.printassay.problem.Problem;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
-import org.printassay.sample.LinearRgb;
 import org.printassay.scannercalibration.CalibrationRequest;
 import org.printassay.scannercalibration.Calibrator;
 

@@ -1,4 +1,4 @@
-package org.printassay.pdf;
+package org.printassay.sheet;
 
 import java.io.BufferedReader;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package org.printassay.sample;
+package org.printassay.colour;
 
 /**
  * Linear device light of a scanner, 0 to 1 each; a grey scan has all three equal.
