@@ -3,8 +3,8 @@ package org.printassay.calibrate;
 import java.util.Arrays;
 
 /**
- * One channel of a scan while its light is being estimated: the twins, the neighbourhood, and the
- * model so far.
+ * One channel of a scan while its light is being estimated: the twins, and the neighbourhood as far
+ * as it is freed from uneven and stray light.
  */
 final class ChannelLight {
     private final SurroundGrid grid;
@@ -13,7 +13,7 @@ final class ChannelLight {
     private final int[] windows;
     private final Surface surface;
     private final float[] seen;
-    private float[] map;
+    private final float[] map;
 
     /**
      * @param places for each patch, places to average over
@@ -27,13 +27,24 @@ final class ChannelLight {
             int[] windows,
             Surface surface,
             float[] seen) {
+        this(grid, data, places, windows, surface, seen, seen);
+    }
+
+    private ChannelLight(
+            SurroundGrid grid,
+            TwinData data,
+            GridPlace[][] places,
+            int[] windows,
+            Surface surface,
+            float[] seen,
+            float[] map) {
         this.grid = grid;
         this.data = data;
         this.places = places;
         this.windows = windows;
         this.surface = surface;
         this.seen = seen;
-        this.map = seen;
+        this.map = map;
     }
 
     TwinData data() {
@@ -147,11 +158,12 @@ final class ChannelLight {
     }
 
     /**
-     * Frees the neighbourhood from uneven and stray light by a fit; the patches are not touched.
+     * The channel with a neighbourhood that a fit frees from uneven and stray light; the patches are
+     * as they were.
      *
      * @param blurs the width of each part
      */
-    void correct(TwinFit.Result fit, Kind[] kinds, Blur[] blurs) {
+    ChannelLight freed(TwinFit.Result fit, Kind[] kinds, Blur[] blurs) {
         float[][] blurred = new float[kinds.length][];
         double[] reference = new double[kinds.length];
         for (int t = 0; t < kinds.length; t++) {
@@ -185,6 +197,6 @@ final class ChannelLight {
                                 : (float) Math.max(0, (seen[at] / light - added) / multiplier);
             }
         }
-        map = corrected;
+        return new ChannelLight(grid, data, places, windows, surface, seen, corrected);
     }
 }

@@ -56,8 +56,8 @@ final class LeakSearch {
         }
 
         private static Cleared of(SheetSamples samples, Optional<LeakedLight> leak) {
-            ScanLight scan = ScanLight.of(samples);
-            return new Cleared(samples, scan, LightFitter.fit(scan), leak, Optional.empty());
+            LightFitter.Fitted light = LightFitter.fit(ScanLight.of(samples));
+            return new Cleared(samples, light.scan(), light.outcome(), leak, Optional.empty());
         }
 
         /** The model with everything in it, where the twins carry it. */

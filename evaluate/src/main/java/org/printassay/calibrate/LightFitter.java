@@ -24,11 +24,13 @@ final class LightFitter {
     private static final Kind[] TWICE = {Kind.GLARE, Kind.GLARE};
     private static final Kind[] NONE = {};
 
-    private final ScanLight scan;
     private final int channels;
     private final @Nullable Blur[] blurs = new Blur[Widths.TRIED.length / Widths.COARSE + 1];
 
-    /** Light around each patch by channel and width, for the maps as they are now. */
+    /** The scan, its neighbourhood freed from uneven and stray light as far as it is known. */
+    private ScanLight scan;
+
+    /** Light around each patch by channel and width, for the neighbourhood as it is now. */
     private double @Nullable [][][] around;
 
     private int nearest = Widths.TRIED.length / 2;
@@ -78,8 +80,17 @@ final class LightFitter {
         }
     }
 
-    static Outcome fit(ScanLight scan) {
-        return new LightFitter(scan).run();
+    /**
+     * A scan and the light that was found in it.
+     *
+     * @param scan with its neighbourhood as the model was fitted to it
+     */
+    record Fitted(ScanLight scan, Outcome outcome) {}
+
+    static Fitted fit(ScanLight scan) {
+        LightFitter fitter = new LightFitter(scan);
+        Outcome outcome = fitter.run();
+        return new Fitted(fitter.scan, outcome);
     }
 
     private Outcome run() {
@@ -121,7 +132,8 @@ final class LightFitter {
             if (outcome == null || round == rounds - 1) {
                 return outcome;
             }
-            correctMaps(outcome);
+            scan = scan.freed(outcome);
+            around = null;
         }
     }
 
@@ -152,13 +164,6 @@ final class LightFitter {
             }
         }
         return best;
-    }
-
-    private void correctMaps(Outcome outcome) {
-        for (int c = 0; c < channels; c++) {
-            scan.channels().get(c).correct(outcome.fits()[c], outcome.kinds(), outcome.blurs());
-        }
-        around = null;
     }
 
     /** The model at the widths that a search found. */

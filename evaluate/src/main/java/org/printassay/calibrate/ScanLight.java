@@ -40,6 +40,15 @@ record ScanLight(
     /** Points across and down a patch where its neighbourhood is read. */
     private static final int POINTS = 3;
 
+    /** The same with channels whose neighbourhood a model frees from uneven and stray light. */
+    ScanLight freed(LightFitter.Outcome model) {
+        List<ChannelLight> freed = new ArrayList<>();
+        for (int c = 0; c < channels.size(); c++) {
+            freed.add(channels.get(c).freed(model.fits()[c], model.kinds(), model.blurs()));
+        }
+        return new ScanLight(freed, paper, paperKnown, grid, anyMap, turnDegrees);
+    }
+
     static ScanLight of(SheetSamples scan) {
         List<PatchSample> samples = scan.samples();
         Rgb8 paperCode = paperCode(samples);

@@ -49,8 +49,8 @@ class BlackLeakTest {
     }
 
     private static BlackLeak.Found found(SheetSamples samples) {
-        ScanLight light = ScanLight.of(samples);
-        return BlackLeak.found(new BlackWitnesses(samples, light, LightFitter.fit(light)));
+        LightFitter.Fitted light = LightFitter.fit(ScanLight.of(samples));
+        return BlackLeak.found(new BlackWitnesses(samples, light.scan(), light.outcome()));
     }
 
     /** Millimetres from an edge. */

@@ -1,5 +1,6 @@
 package org.printassay.calibrate;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -97,6 +98,27 @@ class LightFitTest {
             most = Math.max(most, light);
         }
         assertEquals(100 * (1 - least / most), fit.falloffPercent(), 0.25);
+    }
+
+    /** A fit leaves what it was given alone: the neighbourhood that it frees is its own. */
+    @Test
+    void aScanFittedTwiceGivesTheSame() throws Problem {
+        SimulatedScan scan = glare(0.02, gaussian(8));
+        scan.grey = true;
+        ScanLight light = ScanLight.of(scan.scan());
+        Blur blur = new Blur(light.grid(), 2, light.anyMap());
+        double[] before = light.channels().get(0).around(blur);
+        LightFitter.Fitted first = LightFitter.fit(light);
+        assertArrayEquals(before, light.channels().get(0).around(blur));
+        double[] freed = first.scan().channels().get(0).around(blur);
+        double most = 0;
+        for (int i = 0; i < freed.length; i++) {
+            most = Math.max(most, before[i] - freed[i]);
+        }
+        assertTrue(most > 0.005, "freed by " + most);
+        assertArrayEquals(
+                first.outcome().fits()[0].amounts(),
+                LightFitter.fit(light).outcome().fits()[0].amounts());
     }
 
     /** With 20 prints, fewer than 16 inside a true 95 % interval is one chance in 400. */
