@@ -125,8 +125,8 @@ final class ChannelLight {
     }
 
     /** What a part needs to know of each patch's neighbourhood: Gbar, or Rbar - Rref. */
-    double[] part(Kind kind, double[] around) {
-        if (kind == Kind.GLARE) {
+    double[] part(StrayKind kind, double[] around) {
+        if (kind == StrayKind.GLARE) {
             return around;
         }
         double reference = meanOfWindows(around);
@@ -158,18 +158,19 @@ final class ChannelLight {
     }
 
     /**
-     * The channel with a neighbourhood that a fit frees from uneven and stray light; the patches are
-     * as they were.
+     * The channel with a neighbourhood that a fit frees from uneven and stray light; the patches
+     * are as they were.
      *
      * @param blurs the width of each part
      */
-    ChannelLight freed(TwinFit.Result fit, Kind[] kinds, Blur[] blurs) {
+    ChannelLight freed(TwinFit.Result fit, StrayKind[] kinds, Blur[] blurs) {
         float[][] blurred = new float[kinds.length][];
         double[] reference = new double[kinds.length];
         for (int t = 0; t < kinds.length; t++) {
             boolean same = t > 0 && blurs[t] == blurs[t - 1];
             blurred[t] = same ? blurred[t - 1] : blurs[t].of(map);
-            reference[t] = kinds[t] == Kind.RETURNED ? meanOfWindows(atPatches(blurred[t])) : 0;
+            reference[t] =
+                    kinds[t] == StrayKind.RETURNED ? meanOfWindows(atPatches(blurred[t])) : 0;
         }
         float[] corrected = new float[seen.length];
         for (int row = 0; row < grid.rows(); row++) {
@@ -179,12 +180,9 @@ final class ChannelLight {
                 double added = 0;
                 for (int t = 0; t < kinds.length; t++) {
                     double amount = fit.amounts()[t];
-                    if (kinds[t] == Kind.RETURNED) {
-                        multiplier += amount * (blurred[t][at] - reference[t]);
-                    } else {
-                        multiplier -= amount;
-                        added += amount * blurred[t][at];
-                    }
+                    double around = blurred[t][at] - reference[t];
+                    multiplier += kinds[t].multiplies(amount, around);
+                    added += kinds[t].adds(amount, around);
                 }
                 double light =
                         fit.surface().length == 0

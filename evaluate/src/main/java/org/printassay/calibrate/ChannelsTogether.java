@@ -172,7 +172,8 @@ record ChannelsTogether(
         double variance = 0;
         for (int k = 0; k < parts; k++) {
             for (int l = 0; l < parts; l++) {
-                if (outcome.kinds()[k] == Kind.GLARE && outcome.kinds()[l] == Kind.GLARE) {
+                if (outcome.kinds()[k] == StrayKind.GLARE
+                        && outcome.kinds()[l] == StrayKind.GLARE) {
                     variance += covariance[channel * parts + k][channel * parts + l];
                 }
             }

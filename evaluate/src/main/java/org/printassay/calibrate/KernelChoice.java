@@ -76,7 +76,7 @@ final class KernelChoice {
     List<Weighed> weigh(LightFitter.Outcome found) {
         boolean stray = found.kinds().length > 0;
         boolean apart = found.kinds().length > 1 && found.blurs()[0] != found.blurs()[1];
-        Kind[] kinds = apart ? held.kinds() : found.kinds();
+        StrayKind[] kinds = apart ? held.kinds() : found.kinds();
         List<LightFitter.Outcome> outcomes = new ArrayList<>();
         List<Double> misfits = new ArrayList<>();
         outcomes.add(found);
@@ -229,7 +229,7 @@ final class KernelChoice {
             }
             at[c][given] = glare[c];
         }
-        Kind[] kinds = {Kind.RETURNED, Kind.GLARE};
+        StrayKind[] kinds = {StrayKind.RETURNED, StrayKind.GLARE};
         WidthSearch search =
                 WidthSearch.first(
                         new WidthSearch.Setting(scan, kinds, surfaceTerms, at),
@@ -242,7 +242,10 @@ final class KernelChoice {
         double[][][] around = new double[channels][][];
         for (int c = 0; c < channels; c++) {
             double[] near = mixed(Kernel.gaussian(widthMm), nodes[c]);
-            around[c] = new double[][] {scan.channels().get(c).part(Kind.RETURNED, near), glare[c]};
+            around[c] =
+                    new double[][] {
+                        scan.channels().get(c).part(StrayKind.RETURNED, near), glare[c]
+                    };
         }
         Blur blur = new Blur(scan.grid(), widthMm, scan.anyMap());
         LightFitter.Outcome both = fitted(kinds, blur, around, surfaceTerms, search, true);
@@ -261,7 +264,7 @@ final class KernelChoice {
         for (int c = 0; c < around.length; c++) {
             around[c] = new double[][] {glare[c]};
         }
-        Kind[] kinds = {Kind.GLARE};
+        StrayKind[] kinds = {StrayKind.GLARE};
         LightFitter.Outcome alone =
                 fitted(kinds, held.blurs()[0], around, surfaceTerms, null, true);
         return alone != null && ratio(alone, 0) >= SIGNIFICANT ? alone : null;
@@ -279,7 +282,7 @@ final class KernelChoice {
     }
 
     private LightFitter.@Nullable Outcome fitted(
-            Kind[] kinds,
+            StrayKind[] kinds,
             Blur blur,
             double[][][] around,
             int surfaceTerms,
@@ -300,7 +303,7 @@ final class KernelChoice {
     }
 
     private LightFitter.@Nullable Outcome rival(
-            Kernel kernel, double[][][] nodes, Kind[] kinds, int surfaceTerms) {
+            Kernel kernel, double[][][] nodes, StrayKind[] kinds, int surfaceTerms) {
         int channels = nodes.length;
         double[][][] at = new double[channels][Widths.TRIED.length][];
         for (int w = 0; w < Widths.TRIED.length; w++) {

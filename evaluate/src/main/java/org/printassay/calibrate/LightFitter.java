@@ -20,9 +20,9 @@ final class LightFitter {
     /** Chi-square for three more numbers, 0.1 % level: a width, an amount and the choice. */
     private static final double APART_CHI2 = 16.27;
 
-    private static final Kind[] BOTH = {Kind.RETURNED, Kind.GLARE};
-    private static final Kind[] TWICE = {Kind.GLARE, Kind.GLARE};
-    private static final Kind[] NONE = {};
+    private static final StrayKind[] BOTH = {StrayKind.RETURNED, StrayKind.GLARE};
+    private static final StrayKind[] TWICE = {StrayKind.GLARE, StrayKind.GLARE};
+    private static final StrayKind[] NONE = {};
 
     private final int channels;
     private final @Nullable Blur[] blurs = new Blur[Widths.TRIED.length / Widths.COARSE + 1];
@@ -53,7 +53,7 @@ final class LightFitter {
      */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
     record Outcome(
-            Kind[] kinds,
+            StrayKind[] kinds,
             Blur[] blurs,
             double[][][] around,
             TwinFit.Result[] fits,
@@ -110,7 +110,7 @@ final class LightFitter {
         if (apart != null) {
             return apart.within(full);
         }
-        Kind[] kept = Significance.kept(full);
+        StrayKind[] kept = Significance.kept(full);
         int surface = Significance.surfaceIsSure(full) ? full.surfaceTerms() : 0;
         if (kept.length == full.kinds().length && surface == full.surfaceTerms()) {
             return full.within(full);
@@ -120,7 +120,7 @@ final class LightFitter {
     }
 
     /** All parts with one width; the map of the neighbourhood follows between rounds. */
-    private @Nullable Outcome withStray(Kind[] kinds, int surfaceTerms, int rounds) {
+    private @Nullable Outcome withStray(StrayKind[] kinds, int surfaceTerms, int rounds) {
         for (int round = 0; ; round++) {
             WidthSearch search =
                     WidthSearch.common(setting(kinds, surfaceTerms), nearest, round == rounds - 1);
@@ -149,7 +149,7 @@ final class LightFitter {
             Math.max(0, nearest - 2 * Widths.COARSE),
             Math.min(Widths.TRIED.length - 1, nearest + 2 * Widths.COARSE)
         };
-        for (Kind[] kinds : List.of(BOTH, TWICE)) {
+        for (StrayKind[] kinds : List.of(BOTH, TWICE)) {
             WidthSearch search =
                     WidthSearch.separate(
                             setting(kinds, common.surfaceTerms()), start, common.fits(), least);
@@ -167,7 +167,7 @@ final class LightFitter {
     }
 
     /** The model at the widths that a search found. */
-    private @Nullable Outcome at(WidthSearch search, Kind[] kinds, int surfaceTerms) {
+    private @Nullable Outcome at(WidthSearch search, StrayKind[] kinds, int surfaceTerms) {
         Blur[] widths = new Blur[kinds.length];
         double[][][] around = new double[channels][kinds.length][];
         for (int t = 0; t < kinds.length; t++) {
@@ -185,7 +185,7 @@ final class LightFitter {
         return fits == null ? null : new Outcome(kinds, widths, around, fits, search, false, null);
     }
 
-    private WidthSearch.Setting setting(Kind[] kinds, int surfaceTerms) {
+    private WidthSearch.Setting setting(StrayKind[] kinds, int surfaceTerms) {
         double[][][] now = around;
         if (now == null) {
             now = aroundAtAllWidths();
@@ -217,7 +217,7 @@ final class LightFitter {
     }
 
     private TwinFit.Result @Nullable [] fitAll(
-            Kind[] kinds, double[][][] around, int surfaceTerms) {
+            StrayKind[] kinds, double[][][] around, int surfaceTerms) {
         TwinFit.Result[] fits = new TwinFit.Result[channels];
         for (int c = 0; c < channels; c++) {
             TwinFit.Result fit =

@@ -48,9 +48,7 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
                 double added = 0;
                 for (int t = 0; t < outcome.kinds().length; t++) {
                     added +=
-                            outcome.kinds()[t] == Kind.GLARE
-                                    ? fit.amounts()[t] * outcome.around()[from][t][i]
-                                    : 0;
+                            outcome.kinds()[t].adds(fit.amounts()[t], outcome.around()[from][t][i]);
                 }
                 double light = Surface.at(fit.surface(), terms[i]);
                 double measured = samples.samples().get(i).linear().channel(c);
@@ -66,11 +64,10 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
     private static double multiplier(LightFitter.Outcome outcome, int channel, int patch) {
         double multiplier = 1;
         for (int t = 0; t < outcome.kinds().length; t++) {
-            double amount = outcome.fits()[channel].amounts()[t];
             multiplier +=
-                    outcome.kinds()[t] == Kind.GLARE
-                            ? -amount
-                            : amount * outcome.around()[channel][t][patch];
+                    outcome.kinds()[t].multiplies(
+                            outcome.fits()[channel].amounts()[t],
+                            outcome.around()[channel][t][patch]);
         }
         return multiplier;
     }
@@ -164,7 +161,7 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
             for (int i = 0; i < n; i++) {
                 middle[c][i] = doubt * corrected[c][i];
                 for (int t = 0; t < outcome.kinds().length; t++) {
-                    if (outcome.kinds()[t] == Kind.RETURNED) {
+                    if (outcome.kinds()[t] == StrayKind.RETURNED) {
                         surround[c][i] += corrected[c][i] * fit.amounts()[t] * SURROUND_ERROR;
                     } else {
                         veil[c][i] += fit.amounts()[t] * far;
@@ -188,11 +185,11 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
             slopes[k] = -evened[c][i] * terms[k] / light / multiplier;
         }
         for (int t = 0; t < outcome.kinds().length; t++) {
-            double around = outcome.around()[from][t][i];
-            slopes[surface + t] =
-                    outcome.kinds()[t] == Kind.GLARE
-                            ? -(around * scan.paper()[from] - corrected[c][i]) / multiplier
-                            : -corrected[c][i] * around / multiplier;
+            // In device light, as the patch; what stands around it is over paper.
+            double paper = scan.paper()[from];
+            double by =
+                    outcome.kinds()[t].slope(corrected[c][i] / paper, outcome.around()[from][t][i]);
+            slopes[surface + t] = -by * paper / multiplier;
         }
         return slopes;
     }

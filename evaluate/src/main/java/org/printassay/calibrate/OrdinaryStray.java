@@ -53,7 +53,7 @@ final class OrdinaryStray {
     private final SheetSamples samples;
     private final ScanLight scan;
     private final LightFitter.Outcome plain;
-    private final Kind[] kinds = new Kind[2 * WIDTHS_MM.length];
+    private final StrayKind[] kinds = new StrayKind[2 * WIDTHS_MM.length];
     private final Blur[] blurs = new Blur[kinds.length];
     private final double[][][] around;
 
@@ -66,13 +66,13 @@ final class OrdinaryStray {
         for (int w = 0; w < WIDTHS_MM.length; w++) {
             Blur blur = new Blur(scan.grid(), WIDTHS_MM[w], scan.anyMap());
             for (int k = 0; k < 2; k++) {
-                kinds[2 * w + k] = k == 0 ? Kind.RETURNED : Kind.GLARE;
+                kinds[2 * w + k] = k == 0 ? StrayKind.RETURNED : StrayKind.GLARE;
                 blurs[2 * w + k] = blur;
             }
             for (int c = 0; c < channels; c++) {
                 double[] seen = scan.channels().get(c).around(blur);
-                around[c][2 * w] = scan.channels().get(c).part(Kind.RETURNED, seen);
-                around[c][2 * w + 1] = scan.channels().get(c).part(Kind.GLARE, seen);
+                around[c][2 * w] = scan.channels().get(c).part(StrayKind.RETURNED, seen);
+                around[c][2 * w + 1] = scan.channels().get(c).part(StrayKind.GLARE, seen);
             }
         }
     }
@@ -136,7 +136,7 @@ final class OrdinaryStray {
         int channels = scan.channels().size();
         RealMatrix precision = new Array2DRowRealMatrix(parts, parts);
         for (int t = 0; t < parts; t++) {
-            double size = kinds[t] == Kind.GLARE ? GLARE : RETURNED;
+            double size = kinds[t] == StrayKind.GLARE ? GLARE : RETURNED;
             precision.setEntry(t, t, 1 / (size * size));
         }
         double[] told = new double[parts];
@@ -205,8 +205,7 @@ final class OrdinaryStray {
             }
             for (int t = 0; t < kinds.length; t++) {
                 for (int k = 0; k < twins.length; k++) {
-                    double light = around[c][t][twins[k]];
-                    by[t][k] += (kinds[t] == Kind.GLARE ? light - own : own * light) / channels;
+                    by[t][k] += kinds[t].slope(own, around[c][t][twins[k]]) / channels;
                 }
             }
         }
@@ -287,9 +286,8 @@ final class OrdinaryStray {
                 double added = 0;
                 for (int t = 0; t < kinds.length; t++) {
                     double light = around[channel][t][i];
-                    boolean glare = kinds[t] == Kind.GLARE;
-                    multiplier += amounts[t] * (glare ? -1 : light);
-                    added += glare ? amounts[t] * light : 0;
+                    multiplier += kinds[t].multiplies(amounts[t], light);
+                    added += kinds[t].adds(amounts[t], light);
                 }
                 sum += (seen - added) / multiplier;
                 n++;

@@ -33,14 +33,14 @@ final class Significance {
     }
 
     /** The parts that are there for themselves. */
-    static Kind[] kept(LightFitter.Outcome outcome) {
-        List<Kind> kept = new ArrayList<>();
+    static StrayKind[] kept(LightFitter.Outcome outcome) {
+        List<StrayKind> kept = new ArrayList<>();
         for (int t = 0; t < outcome.kinds().length; t++) {
             if (largestRatio(outcome, t) > KEPT) {
                 kept.add(outcome.kinds()[t]);
             }
         }
-        return kept.toArray(new Kind[0]);
+        return kept.toArray(new StrayKind[0]);
     }
 
     /** Largest amount of a part over its standard error, of all channels. */

@@ -66,14 +66,14 @@ record StrayEstimate(
     }
 
     private static double glare(LightFitter.Outcome outcome, int channel) {
-        return sum(outcome, channel, Kind.GLARE);
+        return sum(outcome, channel, StrayKind.GLARE);
     }
 
     private static double returned(LightFitter.Outcome outcome, int channel) {
-        return sum(outcome, channel, Kind.RETURNED) * outcome.fits()[channel].paper();
+        return sum(outcome, channel, StrayKind.RETURNED) * outcome.fits()[channel].paper();
     }
 
-    private static double sum(LightFitter.Outcome outcome, int channel, Kind kind) {
+    private static double sum(LightFitter.Outcome outcome, int channel, StrayKind kind) {
         double sum = 0;
         for (int t = 0; t < outcome.kinds().length; t++) {
             sum += outcome.kinds()[t] == kind ? outcome.fits()[channel].amounts()[t] : 0;
@@ -93,7 +93,7 @@ record StrayEstimate(
         double most = 0;
         for (int t = 0; t < outcome.kinds().length; t++) {
             double amount = outcome.fits()[channel].amounts()[t];
-            if (outcome.kinds()[t] == Kind.GLARE && amount > most) {
+            if (outcome.kinds()[t] == StrayKind.GLARE && amount > most) {
                 most = amount;
                 width = outcome.blurs()[t].sigmaMm();
             }
@@ -108,7 +108,8 @@ record StrayEstimate(
         double variance = 0;
         for (int t = 0; t < outcome.kinds().length; t++) {
             for (int u = 0; u < outcome.kinds().length; u++) {
-                if (outcome.kinds()[t] == Kind.GLARE && outcome.kinds()[u] == Kind.GLARE) {
+                if (outcome.kinds()[t] == StrayKind.GLARE
+                        && outcome.kinds()[u] == StrayKind.GLARE) {
                     int first = fit.surface().length;
                     variance += fit.covariance()[first + t][first + u];
                 }

@@ -28,7 +28,7 @@ final class TwinFit {
     private final double[] errorL;
     private final int[] group;
     private final double[][] terms;
-    private final Kind[] kinds;
+    private final StrayKind[] kinds;
     private final double[][] around;
     private final int surfaceTerms;
 
@@ -73,7 +73,7 @@ final class TwinFit {
 
     private TwinFit(
             TwinData data,
-            Kind[] kinds,
+            StrayKind[] kinds,
             double[][] around,
             int surfaceTerms,
             double @Nullable [] held) {
@@ -119,7 +119,7 @@ final class TwinFit {
      */
     static @Nullable Result fit(
             TwinData data,
-            Kind[] kinds,
+            StrayKind[] kinds,
             double[][] around,
             int surfaceTerms,
             @Nullable Result like) {
@@ -137,7 +137,7 @@ final class TwinFit {
      * @return its covariance is that of the surface alone
      */
     static @Nullable Result around(
-            TwinData data, Kind[] kinds, double[][] around, Result like, double[] amounts) {
+            TwinData data, StrayKind[] kinds, double[][] around, Result like, double[] amounts) {
         int surface = like.surface().length;
         TwinFit fit = new TwinFit(data, kinds, around, surface, amounts);
         System.arraycopy(like.surface(), 0, fit.parameters, 0, surface);
@@ -203,12 +203,8 @@ final class TwinFit {
             added[i] = 0;
             for (int t = 0; t < kinds.length; t++) {
                 double amount = parameters[surfaceTerms + t];
-                if (kinds[t] == Kind.RETURNED) {
-                    multiplier[i] += amount * around[t][i];
-                } else {
-                    multiplier[i] -= amount;
-                    added[i] += amount * around[t][i];
-                }
+                multiplier[i] += kinds[t].multiplies(amount, around[t][i]);
+                added[i] += kinds[t].adds(amount, around[t][i]);
             }
         }
     }
@@ -315,10 +311,7 @@ final class TwinFit {
                 columns[k][i] = weight[i] * terms[i][k] * inside;
             }
             for (int t = 0; surfaceTerms + t < free; t++) {
-                double by =
-                        kinds[t] == Kind.RETURNED
-                                ? reflectance[g] * around[t][i]
-                                : around[t][i] - reflectance[g];
+                double by = kinds[t].slope(reflectance[g], around[t][i]);
                 columns[surfaceTerms + t][i] = weight[i] * light[i] * by;
             }
         }

@@ -18,7 +18,7 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
 
     /** What is searched: the scan, the parts, the terms of the surface, light around at widths. */
     @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
-    record Setting(ScanLight scan, Kind[] kinds, int surfaceTerms, double[][][] around) {
+    record Setting(ScanLight scan, StrayKind[] kinds, int surfaceTerms, double[][][] around) {
         int channels() {
             return scan.channels().size();
         }
@@ -204,12 +204,12 @@ record WidthSearch(Widths[] widths, double[][][][] amounts, double misfit) {
     }
 
     /** Standard error of all glare together, from that at fixed widths. */
-    double sumError(double atFixedWidths, int channel, Kind[] kinds) {
+    double sumError(double atFixedWidths, int channel, StrayKind[] kinds) {
         double error = atFixedWidths;
         for (int v = 0; v < amounts.length; v++) {
             double[] sum = new double[Widths.TRIED.length];
             for (int t = 0; t < kinds.length; t++) {
-                for (int w = 0; w < sum.length && kinds[t] == Kind.GLARE; w++) {
+                for (int w = 0; w < sum.length && kinds[t] == StrayKind.GLARE; w++) {
                     sum[w] += amounts[v][channel][t][w];
                 }
             }
