@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.demo.PrintRoom;
@@ -37,6 +38,7 @@ class ShortSheetStrayTest {
         RenderedChart sheet = RenderedChart.of(Recipe.Kind.SHORT, "A4", 10);
         List<String> outside = new ArrayList<>();
         int steps = 0;
+        int unsure = 0;
         // Each print has its own spread: prints that share it would be one witness.
         long print = 40;
         for (int seed = 0; seed < SEEDS; seed++) {
@@ -60,6 +62,20 @@ class ShortSheetStrayTest {
                     steps++;
                     check(outside, scan, step, truth);
                 }
+                for (JsonNode patch : told.at("/patches")) {
+                    JsonNode lab = patch.get("lab");
+                    Lab read =
+                            new Lab(
+                                    lab.get("l").asDouble(),
+                                    lab.get("a").asDouble(),
+                                    lab.get("b").asDouble());
+                    JsonNode code = patch.get("rgb");
+                    Rgb8 rgb =
+                            new Rgb8(code.get(0).asInt(), code.get(1).asInt(), code.get(2).asInt());
+                    double off = DeltaE.ciede2000(paper.colourOf(rgb), read);
+                    assertTrue(off < 2 || !patch.get("flags").isEmpty(), patch + " off by " + off);
+                    unsure += patch.get("flags").toString().contains("unsure") ? 1 : 0;
+                }
                 assertEquals(0, told.at("/shadows/reversalLevels").size(), scan::toString);
                 assertEquals(0, told.at("/tone/reversalLevels").size(), scan::toString);
                 assertEquals(0, told.at("/tone/irregularities").size(), scan::toString);
@@ -67,6 +83,7 @@ class ShortSheetStrayTest {
                 assertFalse(told.at("/warnings").toString().contains("unlike-twins"));
             }
         }
+        assertTrue(unsure > 0, "the dark patches are not sure");
         assertTrue(steps >= 28 * SEEDS * papers().size(), steps + " steps");
         assertTrue(outside.size() <= 0.05 * steps, outside.size() + " of " + steps + outside);
     }

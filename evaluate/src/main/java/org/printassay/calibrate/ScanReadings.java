@@ -9,6 +9,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.SharedError;
 import org.printassay.reading.StrayLight;
 import org.printassay.reading.Trust;
 import org.printassay.reading.Warning;
@@ -93,7 +94,9 @@ public record ScanReadings(
             }
             falloff = Math.max(falloff, result.light().falloffPercent());
         }
-        List<Reading> readings = new Merging(absolute, paper, colour).readings(all);
+        List<Reading> merged = new Merging(absolute, paper, colour).readings(all);
+        List<SharedError> shared = SharedErrors.of(merged, results);
+        List<Reading> readings = UnsureReadings.flagged(merged, shared, colour);
         List<Warning> warnings = ScanWarnings.of(parts, results, absolute);
         return new ScanReadings(
                 new ReadingSet(
@@ -101,7 +104,7 @@ public record ScanReadings(
                                 space,
                                 trust,
                                 colour,
-                                SharedErrors.of(readings, results),
+                                shared,
                                 calibration(parts, readings, trust, warnings, results))
                         .withCodingSteps(SharedErrors.codingSteps(readings, results))
                         .withContrast(ToneEdit.doubt(results)),

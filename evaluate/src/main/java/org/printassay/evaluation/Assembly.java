@@ -202,6 +202,7 @@ final class Assembly {
                         EnumSet.of(
                                 ReadingFlag.UNLIKE_TWINS,
                                 ReadingFlag.DISTURBED,
+                                ReadingFlag.UNSURE,
                                 ReadingFlag.COARSE));
         return coded
                 ? lost(

@@ -308,7 +308,11 @@ public final class ColourJudge {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
             boolean clean =
-                    Set.of(ReadingFlag.UNLIKE_TWINS, ReadingFlag.DISTURBED, ReadingFlag.SCATTERED)
+                    Set.of(
+                                    ReadingFlag.UNLIKE_TWINS,
+                                    ReadingFlag.DISTURBED,
+                                    ReadingFlag.SCATTERED,
+                                    ReadingFlag.UNSURE)
                             .containsAll(reading.flags());
             if (clean && (reading.lab() != null || reading.labRelative() != null)) {
                 byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);

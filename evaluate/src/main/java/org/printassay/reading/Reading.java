@@ -41,10 +41,16 @@ public record Reading(
 
     /**
      * Whether nothing is known against it but that all equal patches scatter, which the mean of
-     * many does not mind.
+     * many does not mind, or what moves them all together and has its own part in errors.
      */
     public boolean isSound() {
-        return Set.of(ReadingFlag.SCATTERED).containsAll(flags);
+        return Set.of(ReadingFlag.SCATTERED, ReadingFlag.UNSURE).containsAll(flags);
+    }
+
+    /** The same with other flags. */
+    public Reading withFlags(Set<ReadingFlag> others) {
+        return new Reading(
+                id, section, rgb, lab, labRelative, standardError, density, others, centre, sheet);
     }
 
     /** Absolute CIELAB where there is one, else relative to paper. */

@@ -22,13 +22,15 @@ public enum ReadingFlag {
     COARSE("coarse"),
     /** Patches of one code, of tones like its own, lie far apart over the whole sheet. */
     SCATTERED("scattered"),
+    /** What moves readings together, stray light above all, may move it by more than 2 dE00. */
+    UNSURE("unsure"),
     /** Too near the edge of the scan: what lies beyond is unknown. */
     EDGE("edge");
 
     /**
      * What may make a reading wrong by more than its error says, so that it is left out where there
-     * are others. What a scanner cuts off, or coding keeps in steps, its twins have in common, and
-     * where all are scattered there are no others.
+     * are others. What a scanner cuts off, or coding keeps in steps, its twins have in common, as
+     * what makes a reading unsure; and where all are scattered there are no others.
      */
     public static final Set<ReadingFlag> DOUBTFUL =
             Set.of(DUSTY, UNEVEN, UNLIKE_TWINS, DISTURBED, LIT, OUT_OF_LINE, EDGE);

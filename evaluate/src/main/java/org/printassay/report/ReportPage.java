@@ -84,6 +84,7 @@ public final class ReportPage {
                 Budgets.rows(e),
                 Parts.conditions(e),
                 ReadingsPart.sections(e, absolute),
+                FlagWords.of(e.patches()),
                 ReadingsPart.rows(e.patches(), absolute),
                 absolute,
                 identity(e));

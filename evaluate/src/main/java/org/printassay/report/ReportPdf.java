@@ -276,5 +276,8 @@ final class ReportPdf {
                                                         row.error(),
                                                         row.flags()))
                                 .toList()));
+        document.points(
+                Type.SMALL,
+                view.flags().stream().map(flag -> flag.label() + ": " + flag.value()).toList());
     }
 }

@@ -33,6 +33,7 @@ import org.printassay.reading.Warning;
  * @param budgets what the uncertainties of headline figures are made of
  * @param conditions under which the print was made and read
  * @param sections readings by section of the chart
+ * @param flags those of readings, and what they mean
  * @param readings the table
  * @param absolute whether the table holds absolute colours
  * @param identity number that other evaluations do not have
@@ -63,6 +64,7 @@ public record ReportView(
         List<Budget> budgets,
         List<Fact> conditions,
         List<SectionRow> sections,
+        List<Fact> flags,
         List<Row> readings,
         boolean absolute,
         long identity) {
