@@ -24,7 +24,8 @@ import org.printassay.sheet.RectMm;
 
 /**
  * Reads the sheet code. Its place beside the sheet's first marker is known, so its modules are
- * sampled straight from there; where that marker is hidden, the symbol is searched for.
+ * sampled straight from there, or by its own patterns near there; where that marker is hidden, the
+ * symbol is searched for.
  */
 final class SheetCodeReader {
     private static final double[] SHIFTS_MM = {0, 0.3, -0.3, 0.6, -0.6};
@@ -85,6 +86,12 @@ final class SheetCodeReader {
                             corners.get(i), new PointPx(corner.x() / scale, corner.y() / scale)));
         }
         Homography map = Homography.fit(pairs);
+        Optional<Read> straight = beside(image, scale, map);
+        return straight.isPresent() ? straight : byPatterns(image, scale, marker);
+    }
+
+    /** At the place that the marker tells, or a little beside. */
+    private static Optional<Read> beside(GrayU8 image, double scale, Homography map) {
         for (double down : SHIFTS_MM) {
             for (double right : SHIFTS_MM) {
                 RectMm code =
@@ -93,18 +100,55 @@ final class SheetCodeReader {
                                 SheetLayout.CODE_BELOW_MARKER_MM + down,
                                 SheetLayout.CODE_MM,
                                 SheetLayout.CODE_MM);
-                Optional<String> text = modules(image, map, code);
-                if (text.isPresent()) {
-                    PointPx middle = map.apply(code.centre().x(), code.centre().y());
-                    return Optional.of(
-                            new Read(
-                                    text.get(),
-                                    new PointPx(scale * middle.x(), scale * middle.y()),
-                                    true));
+                Optional<Read> read = read(image, scale, map, code);
+                if (read.isPresent()) {
+                    return read;
                 }
             }
         }
         return Optional.empty();
+    }
+
+    private static Optional<Read> read(GrayU8 image, double scale, Homography map, RectMm code) {
+        return modules(image, map, code)
+                .map(
+                        text -> {
+                            PointPx middle = map.apply(code.centre().x(), code.centre().y());
+                            PointPx full = new PointPx(scale * middle.x(), scale * middle.y());
+                            return new Read(text, full, true);
+                        });
+    }
+
+    /** By the symbol's own patterns, which are looked for where the marker tells about. */
+    private static Optional<Read> byPatterns(GrayU8 image, double scale, FoundMarker marker) {
+        List<PointPx> at = marker.corners();
+        PointPx middle = marker.centre();
+        // Half of the mean of opposite sides: a homography of one marker goes too far astray.
+        double acrossX = (at.get(1).x() - at.get(0).x() + at.get(2).x() - at.get(3).x()) / 4;
+        double acrossY = (at.get(1).y() - at.get(0).y() + at.get(2).y() - at.get(3).y()) / 4;
+        double downX = (at.get(3).x() - at.get(0).x() + at.get(2).x() - at.get(1).x()) / 4;
+        double downY = (at.get(3).y() - at.get(0).y() + at.get(2).y() - at.get(1).y()) / 4;
+        List<Homography.Pair> pairs = new ArrayList<>();
+        double half = SheetLayout.MARKER_MM / 2;
+        double module = SheetLayout.CODE_MM / SheetLayout.CODE_MODULES;
+        for (int down = -1; down <= 1; down += 2) {
+            for (int across = -1; across <= 1; across += 2) {
+                pairs.add(
+                        new Homography.Pair(
+                                new PointMm(
+                                        (half * (across + 1) - SheetLayout.CODE_RIGHT_OF_MARKER_MM)
+                                                / module,
+                                        (half * (down + 1) - SheetLayout.CODE_BELOW_MARKER_MM)
+                                                / module),
+                                new PointPx(
+                                        (middle.x() + across * acrossX + down * downX) / scale,
+                                        (middle.y() + across * acrossY + down * downY) / scale)));
+            }
+        }
+        RectMm code = new RectMm(0, 0, SheetLayout.CODE_MODULES, SheetLayout.CODE_MODULES);
+        return FinderPatterns.refine(image, Homography.fit(pairs)).stream()
+                .flatMap(map -> read(image, scale, map, code).stream())
+                .findFirst();
     }
 
     private static Optional<String> modules(GrayU8 image, Homography map, RectMm code) {
