@@ -71,7 +71,7 @@ public record SeriesTrend(
         List<Entry> selected = logbook.entries(selection.ofAnyTime());
         Series series = only(logbook, selected);
         Entry newest = selected.get(selected.size() - 1);
-        List<Entry> alike = selected.stream().filter(newest::readLike).toList();
+        List<Entry> alike = selected.stream().filter(newest::belongsWith).toList();
         return of(logbook, series, alike, figures, notes(selected, alike));
     }
 
