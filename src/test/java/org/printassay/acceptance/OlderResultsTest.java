@@ -96,6 +96,12 @@ class OlderResultsTest {
         return lines.stream().filter(line -> !line.contains("CreationDate")).toList();
     }
 
+    @Test
+    void aPrintIsTheSameHoweverItsPaperIsTyped() throws Exception {
+        MeasuredPrint.evaluation(dir, "Paper A", 1, 0);
+        MeasuredPrint.evaluation(dir, "paper  a", 1, 0);
+    }
+
     /** Sheets of another chart would be printed with the new one. */
     @Test
     void aChartOfFewerSheetsKeepsNoSheetOfAnother() throws Exception {

@@ -363,6 +363,27 @@ abstract class LogbookContract {
         }
     }
 
+    /** The name of the scanner is part of how a print was read. */
+    @Test
+    void aScannerIsTheSameHoweverItsNameIsWritten() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            for (int i = 0; i < 8; i++) {
+                logbook.add(Samples.readWith("Flatbed 1", i, 95 + 0.1 * i), day(i), null, false);
+            }
+            Evaluation print = Samples.readWith("flatbed  1", 8, 95);
+            SteadyPrints steady = new SteadyPrints(logbook);
+            KnownSpread known = steady.spread(List.of(print));
+            assertEquals(7, known.spread().freedom(Figure.WHITE_L).orElseThrow());
+            Evaluation other = Samples.readWith("FLATBED 1", 9, 95);
+            KnownSpread both = steady.spread(List.of(print, other));
+            assertEquals(7, both.spread().freedom(Figure.WHITE_L).orElseThrow(), "counted once");
+            logbook.add(print, day(9), null, false);
+            SeriesTrend trend = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL);
+            assertEquals(9, trend.entries().size(), trend.notes().toString());
+            logbook.setBaseline(ids(trend.entries()));
+        }
+    }
+
     /** Sample standard deviation against its definition; freedom is one less than the prints. */
     @Test
     void theSpreadOfASeriesIsThatOfSinglePrints() throws Exception {
