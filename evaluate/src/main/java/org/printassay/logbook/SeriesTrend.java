@@ -50,9 +50,6 @@ public record SeriesTrend(
                     Figure.COLOURS_MEAN,
                     Figure.LINES);
 
-    /** Evaluations round colours to this. */
-    private static final double FINEST = 0.001;
-
     private static final int MOST_NAMED = 5;
 
     public SeriesTrend {
@@ -152,13 +149,9 @@ public record SeriesTrend(
         return notes;
     }
 
-    private static Quantity quantity(Figure figure) {
+    static Quantity quantity(Figure figure) {
         return new Quantity(
-                figure.key(),
-                figure.label(),
-                figure.unit(),
-                figure.decimals(),
-                figure.whole() ? 1 : FINEST);
+                figure.key(), figure.label(), figure.unit(), figure.decimals(), figure.step());
     }
 
     /**
