@@ -211,6 +211,8 @@ class LogCommandTest {
         refused(2, "There is no figure white.l", "trend", "white.l");
         refused(2, "--since takes a day", "list", "--since", "yesterday");
         refused(2, "--last must be", "list", "--last", "-1");
+        refused(2, "--last must be 1 to 200", "trend", "--last", 0);
+        refused(2, "--last must be 1 to 200", "trend", "--last", 201);
         refused(3, "there is no entry 99", "show", 99);
         refused(3, "there is no entry 99", "remove", 1, 99);
         refused(3, "no entry fits", "trend", "--paper", "none");
