@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -95,6 +96,21 @@ class BadInputTest {
         refused(INPUT, List.of("--list", device), words);
         for (String option : List.of("--chart", "--profile", "--calibration", "--aim")) {
             refused(INPUT, List.of(scan, option, device), words);
+        }
+    }
+
+    /** Told by its size, before it is read: a slip of the hand names a scan, or a film. */
+    @Test
+    void aHugeFileIsNoProfile() throws Exception {
+        Path film = dir.resolve("film.mp4");
+        try (RandomAccessFile file = new RandomAccessFile(film.toFile(), "rw")) {
+            file.setLength(3L << 30);
+        }
+        for (String option : List.of("--profile", "--aim")) {
+            refused(
+                    INPUT,
+                    List.of(scan, option, film),
+                    "film.mp4: is 3072 MB, too large to be a profile");
         }
     }
 

@@ -152,6 +152,39 @@ class LogCommandTest {
         assertTrue(Files.exists(shown.resolve("report.html")));
     }
 
+    /** Two baselines of one series, told apart by how they were read. */
+    @Test
+    void clearingTakesAwayWhatItSays() throws Exception {
+        done("add", evaluations.get(0), evaluations.get(1));
+        Path measured =
+                MeasuredPrint.evaluation(dir, "Paper <b>A", PRINTS, 0)
+                        .resolve("../../measured.txt")
+                        .normalize();
+        Path other = dir.resolve("other");
+        CommandLineRun run =
+                CommandLineRun.of(
+                        "evaluate",
+                        measured,
+                        "--space",
+                        "romm",
+                        "--paper",
+                        "Paper <b>A",
+                        "--printer",
+                        "Printer 1",
+                        "--route",
+                        "usual",
+                        "--out",
+                        other);
+        assertEquals(0, run.exitCode(), run.err());
+        done("add", other.resolve("evaluation.json"));
+        done("baseline", 1, 2);
+        done("baseline", 3);
+        String gone = done("baseline", "--clear", "--read-as", "instrument, romm").out();
+        assertEquals(1, gone.lines().count(), gone);
+        assertTrue(gone.contains("no longer: "), gone);
+        assertEquals(2, done("baseline").out().lines().count(), "the others stay");
+    }
+
     @Test
     void otherResultsOfTheSamePrintStayUnlessReplaced() throws Exception {
         done("add", evaluations.get(0));
@@ -178,6 +211,8 @@ class LogCommandTest {
         refused(2, "There is no figure white.l", "trend", "white.l");
         refused(2, "--since takes a day", "list", "--since", "yesterday");
         refused(2, "--last must be", "list", "--last", "-1");
+        refused(2, "--last must be 1 to 200", "trend", "--last", 0);
+        refused(2, "--last must be 1 to 200", "trend", "--last", 201);
         refused(3, "there is no entry 99", "show", 99);
         refused(3, "there is no entry 99", "remove", 1, 99);
         refused(3, "no entry fits", "trend", "--paper", "none");

@@ -1,5 +1,6 @@
 package org.printassay.problem;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -20,6 +21,31 @@ public final class InputPath {
                     where,
                     "is neither a file nor a folder (a pipe or a device). Save what comes from it"
                             + " as a file, and name that.");
+        }
+    }
+
+    /**
+     * The bytes of a file that is read as a whole.
+     *
+     * @param where file name, for messages
+     * @param kind what it should be, for messages: "profile"
+     * @param most bytes that such a file may have; told before any is read
+     * @throws Problem input, when it is larger, special or cannot be read
+     */
+    public static byte[] bytes(Path file, String where, String kind, long most) throws Problem {
+        refuseSpecial(file, where);
+        try {
+            long size = Files.size(file);
+            if (size > most) {
+                throw Problem.input(
+                        where, "is " + (size >> 20) + " MB, too large to be a " + kind + ".");
+            }
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw Problem.input(
+                    where,
+                    "the " + kind + " cannot be read. Check that it is there and readable.",
+                    e);
         }
     }
 }

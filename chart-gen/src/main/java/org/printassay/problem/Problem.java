@@ -29,12 +29,14 @@ public final class Problem extends Exception {
     }
 
     private final Kind kind;
-    private final String line;
+    private final String where;
+    private final String what;
 
-    private Problem(Kind kind, String message, @Nullable Throwable cause) {
-        super(message, cause);
+    private Problem(Kind kind, String where, String what, @Nullable Throwable cause) {
+        super(where.isEmpty() ? what : where + ": " + what, cause);
         this.kind = kind;
-        this.line = message;
+        this.where = where;
+        this.what = what;
     }
 
     /**
@@ -45,32 +47,32 @@ public final class Problem extends Exception {
      * @param what what is wrong, and after a full stop what to do
      */
     public static Problem input(String where, String what) {
-        return new Problem(Kind.INPUT, where + ": " + what, null);
+        return new Problem(Kind.INPUT, where, what, null);
     }
 
     /** As {@link #input(String, String)}, keeping the cause for a debugger. */
     public static Problem input(String where, String what, Throwable cause) {
-        return new Problem(Kind.INPUT, where + ": " + what, cause);
+        return new Problem(Kind.INPUT, where, what, cause);
     }
 
     /** No chart, or not the expected one, was found in a scan. */
     public static Problem chart(String where, String what) {
-        return new Problem(Kind.CHART, where + ": " + what, null);
+        return new Problem(Kind.CHART, where, what, null);
     }
 
     /** An output that cannot be written. */
     public static Problem output(String where, String what) {
-        return new Problem(Kind.OUTPUT, where + ": " + what, null);
+        return new Problem(Kind.OUTPUT, where, what, null);
     }
 
     /** Options that cannot be used together, or values out of range. */
     public static Problem usage(String what) {
-        return new Problem(Kind.USAGE, what, null);
+        return new Problem(Kind.USAGE, "", what, null);
     }
 
-    /** The same problem in other words, for one who knows more about where it is. */
-    public Problem reworded(String message) {
-        return new Problem(kind, message, this);
+    /** The same problem, for one who knows better what to call the place. */
+    public Problem at(String place) {
+        return new Problem(kind, place, what, this);
     }
 
     /** What sort of problem it is. */
@@ -78,9 +80,19 @@ public final class Problem extends Exception {
         return kind;
     }
 
-    /** The one line. */
+    /** File name, with a line, byte offset or key where known; empty for wrong use. */
+    public String where() {
+        return where;
+    }
+
+    /** What is wrong, without where. */
+    public String what() {
+        return what;
+    }
+
+    /** The one line: where and what. */
     @Override
     public String getMessage() {
-        return line;
+        return where.isEmpty() ? what : where + ": " + what;
     }
 }

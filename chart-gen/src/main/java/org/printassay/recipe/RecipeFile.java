@@ -85,7 +85,7 @@ public final class RecipeFile {
             return problem;
         }
         String where = String.valueOf(file.getFileName());
-        String what = text.startsWith(where + ": ") ? text.substring(where.length() + 2) : text;
+        String what = problem.where().equals(where) ? problem.what() : text;
         String line = section.find() ? CheckedJson.line(file, section.group()) : "";
         return Problem.input(where + line, what);
     }

@@ -133,8 +133,9 @@ final class ChartCommand implements Callable<Integer> {
         if (dpi < 72 || dpi > 2400) {
             throw Problem.usage("--dpi must be 72 to 2400, got " + dpi + ".");
         }
-        if (prints < 1 || prints > 99) {
-            throw Problem.usage("--prints must be 1 to 99, got " + prints + ".");
+        if (prints < 1 || prints > ChartSet.MOST_PRINTS) {
+            throw Problem.usage(
+                    "--prints must be 1 to " + ChartSet.MOST_PRINTS + ", got " + prints + ".");
         }
         WantedRecipe wanted =
                 WantedRecipe.of(
@@ -155,12 +156,13 @@ final class ChartCommand implements Callable<Integer> {
         refuseOtherChart(folder.path(), chart);
         folder.refuseUnwritable();
         folder.write(
+                ChartSet::earlier,
                 part -> {
                     for (int print = 1; print <= prints; print++) {
                         Path target =
                                 prints == 1
                                         ? part
-                                        : Files.createDirectory(part.resolve("print-" + print));
+                                        : Files.createDirectory(ChartSet.print(part, print));
                         ChartSet.write(
                                 print == 1 ? chart : Charts.create(recipe, print),
                                 dpi,
@@ -213,25 +215,24 @@ final class ChartCommand implements Callable<Integer> {
 
     /** A folder that holds another chart is somebody's: it is not written over unasked. */
     private void refuseOtherChart(Path folder, Chart chart) throws Problem {
-        Path there = folder.resolve("chart.json");
-        if (!Files.exists(there)) {
-            there = folder.resolve("print-1").resolve("chart.json");
-        }
-        if (force || !Files.exists(there)) {
+        if (force) {
             return;
         }
-        String other;
-        try {
-            other = ChartFile.read(there).id();
-        } catch (Problem e) {
-            other = "something else";
-        }
-        if (!other.equals(chart.id())) {
-            throw Problem.output(
-                    folder.toString(),
-                    "holds "
-                            + (other.equals("something else") ? other : "chart " + other)
-                            + ". Name another folder with --out, or write over it with --force.");
+        for (Path there : ChartSet.chartFiles(folder)) {
+            String other;
+            try {
+                other = "chart " + ChartFile.read(there).id();
+            } catch (Problem e) {
+                other = "something else";
+            }
+            if (!other.equals("chart " + chart.id())) {
+                throw Problem.output(
+                        folder.toString(),
+                        "holds "
+                                + other
+                                + ". Name another folder with --out, or write over it with"
+                                + " --force.");
+            }
         }
     }
 

@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -16,13 +17,72 @@ import org.printassay.chart.ChartReference;
 import org.printassay.chart.ReadingOrder;
 import org.printassay.guide.HowToPage;
 import org.printassay.pdf.ChartPdf;
+import org.printassay.problem.Problem;
 import org.printassay.raster.SheetPreview;
 import org.printassay.raster.SheetTiff;
 import org.printassay.sheet.Sheet;
 
 /** The files that a chart comes as. */
 final class ChartSet {
+    /** Prints of one chart that may be made at once. */
+    static final int MOST_PRINTS = 99;
+
+    private static final String FILE = "chart.json";
+    private static final String PDF = "chart.pdf";
+    private static final String REFERENCE = "chart.txt";
+    private static final String ORDER = "reading-order.txt";
+    private static final String HOW_TO = "how-to-print-and-scan.html";
+
     private ChartSet() {}
+
+    /** The folder of one of several prints. */
+    static Path print(Path folder, int print) {
+        return folder.resolve("print-" + print);
+    }
+
+    /** The chart files in a folder and in those of its prints. */
+    static List<Path> chartFiles(Path folder) {
+        List<Path> there = new ArrayList<>(List.of(folder.resolve(FILE)));
+        for (int print = 1; print <= MOST_PRINTS; print++) {
+            there.add(print(folder, print).resolve(FILE));
+        }
+        there.removeIf(file -> !Files.isRegularFile(file));
+        return there;
+    }
+
+    /**
+     * What was written before into a folder and those of its prints, as far as the chart files
+     * there tell it: files of other names are somebody's own.
+     */
+    static List<Path> earlier(Path folder) {
+        List<Path> files = new ArrayList<>();
+        for (Path file : chartFiles(folder)) {
+            try {
+                names(ChartFile.read(file)).forEach(name -> files.add(file.resolveSibling(name)));
+            } catch (Problem e) {
+                // Not a chart file of ours: nothing tells what belongs to it.
+            }
+        }
+        files.removeIf(file -> !Files.isRegularFile(file));
+        return files;
+    }
+
+    private static List<String> names(Chart chart) {
+        List<String> names = new ArrayList<>(List.of(FILE, PDF, REFERENCE, ORDER, HOW_TO));
+        for (Sheet sheet : chart.sheets()) {
+            names.add(tiff(sheet));
+            names.add(preview(sheet));
+        }
+        return names;
+    }
+
+    private static String tiff(Sheet sheet) {
+        return "chart-" + sheet.number() + ".tif";
+    }
+
+    private static String preview(Sheet sheet) {
+        return "preview-" + sheet.number() + ".png";
+    }
 
     /**
      * Writes {@code chart.pdf}, a TIFF for each sheet, {@code chart.json}, {@code chart.txt} and
@@ -64,7 +124,7 @@ final class ChartSet {
 
     private static void writeTiffs(Chart chart, int dpi, Path folder) throws IOException {
         for (Sheet sheet : chart.sheets()) {
-            try (OutputStream out = open(folder.resolve("chart-" + sheet.number() + ".tif"))) {
+            try (OutputStream out = open(folder.resolve(tiff(sheet)))) {
                 SheetTiff.write(sheet, chart.space(), dpi, out);
             }
         }
@@ -72,18 +132,18 @@ final class ChartSet {
 
     private static void writeOthers(
             Chart chart, boolean previews, Optional<String> route, Path folder) throws IOException {
-        try (OutputStream out = open(folder.resolve("chart.pdf"))) {
+        try (OutputStream out = open(folder.resolve(PDF))) {
             ChartPdf.write(chart, out);
         }
         for (Sheet sheet : previews ? chart.sheets() : List.<Sheet>of()) {
-            try (OutputStream out = open(folder.resolve("preview-" + sheet.number() + ".png"))) {
+            try (OutputStream out = open(folder.resolve(preview(sheet)))) {
                 SheetPreview.write(chart, sheet, out);
             }
         }
-        Files.writeString(folder.resolve("chart.json"), ChartFile.write(chart, route));
-        Files.writeString(folder.resolve("chart.txt"), ChartReference.write(chart));
-        Files.writeString(folder.resolve("reading-order.txt"), ReadingOrder.write(chart));
-        Files.writeString(folder.resolve("how-to-print-and-scan.html"), HowToPage.of(chart));
+        Files.writeString(folder.resolve(FILE), ChartFile.write(chart, route));
+        Files.writeString(folder.resolve(REFERENCE), ChartReference.write(chart));
+        Files.writeString(folder.resolve(ORDER), ReadingOrder.write(chart));
+        Files.writeString(folder.resolve(HOW_TO), HowToPage.of(chart));
     }
 
     private static OutputStream open(Path file) throws IOException {

@@ -34,7 +34,9 @@ final class LogBaselineCommand implements Callable<Integer> {
 
     @Option(
             names = "--clear",
-            description = "Take the baseline of a printer, paper and route away.")
+            description =
+                    "Take the baseline of a printer, paper and route away; with --read-as, that of"
+                            + " one way of reading.")
     private boolean clear;
 
     @Mixin private LogSelection selection = new LogSelection();
@@ -85,12 +87,6 @@ final class LogBaselineCommand implements Callable<Integer> {
                             + series.size()
                             + " series. Choose one with --printer, --paper, --route.");
         }
-        for (Series one : series) {
-            logbook.clearBaseline(one);
-        }
-        List<Long> gone = there.stream().map(Entry::id).toList();
-        return logbook.entries(Selection.ALL).stream()
-                .filter(entry -> gone.contains(entry.id()))
-                .toList();
+        return logbook.clearBaseline(there.stream().map(Entry::id).toList());
     }
 }

@@ -41,10 +41,6 @@ final class LogSelection {
         return new Selection(printer, paper, route, from, readAs, newest);
     }
 
-    boolean named() {
-        return printer != null || paper != null || route != null;
-    }
-
     /** A day (in UTC) or a moment. */
     static Instant time(String option, String text) throws Problem {
         try {

@@ -1,6 +1,7 @@
 package org.printassay.cli;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -42,7 +43,13 @@ final class LogShowCommand implements Callable<Integer> {
             if (out != null) {
                 OutputFolder folder = new OutputFolder(out, List.of());
                 SamePrint.refuseOther(folder.path(), evaluation, force);
-                folder.write(part -> Reports.writeAll(evaluation, List.of(), false, part));
+                Instant read = logbook.entry(id).readAt();
+                folder.write(
+                        Reports::earlier,
+                        part -> {
+                            Reports.writeAll(evaluation, List.of(), false, part);
+                            Reports.writeCxf(evaluation, read, part);
+                        });
             }
             if (options.json()) {
                 options.print(logbook.text(id));

@@ -17,6 +17,7 @@ import org.printassay.problem.Problem;
 import org.printassay.report.TrendPage;
 import org.printassay.report.TrendText;
 import org.printassay.report.TrendWords;
+import org.printassay.report.plot.ControlPlot;
 import org.printassay.trend.Change;
 import org.printassay.trend.Trend;
 import picocli.CommandLine.Command;
@@ -66,8 +67,8 @@ final class LogTrendCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        if (last < 1) {
-            throw Problem.usage("--last must be 1 or more, got " + last + ".");
+        if (last < 1 || last > ControlPlot.MOST) {
+            throw Problem.usage("--last must be 1 to " + ControlPlot.MOST + ", got " + last + ".");
         }
         List<Figure> figures = figures();
         SeriesTrend trend;

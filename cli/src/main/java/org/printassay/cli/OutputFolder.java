@@ -43,13 +43,25 @@ final class OutputFolder {
         void write(Path folder) throws IOException, Problem;
     }
 
+    /** Names the files that an earlier run wrote into a folder. */
+    @FunctionalInterface
+    interface Earlier {
+        List<Path> in(Path folder) throws IOException;
+    }
+
+    /** As {@link #write(Earlier, Writer)}, for results that always are the same files. */
+    void write(Writer writer) throws Problem {
+        write(there -> List.of(), writer);
+    }
+
     /**
-     * Lets {@code writer} write the whole set, then moves it into place.
+     * Lets {@code writer} write the whole set, then moves it into place. What an earlier run left
+     * and this one does not make is removed: it would pass for a part of these results.
      *
      * @throws Problem output, when it cannot be written or would replace an input; the folder is
      *     then as it was
      */
-    void write(Writer writer) throws Problem {
+    void write(Earlier earlier, Writer writer) throws Problem {
         Path parent = folder.getParent();
         if (parent == null) {
             throw Problem.output(folder.toString(), "results need a folder of their own.");
@@ -60,9 +72,18 @@ final class OutputFolder {
             Files.createDirectories(parent);
             part = Unfinished.begin(parent, "." + folder.getFileName() + "-part-");
             writer.write(part);
-            refuseInputs(part);
+            List<Path> made = targets(part);
+            List<Path> left = new ArrayList<>(earlier.in(folder));
+            left.removeAll(made);
+            refuseInputs(made, "written over");
+            refuseInputs(left, "removed");
             Path whole = part;
-            Unfinished.finish(whole, () -> moveIntoPlace(whole));
+            Unfinished.finish(
+                    whole,
+                    () -> {
+                        remove(left);
+                        moveIntoPlace(whole);
+                    });
         } catch (IOException e) {
             throw unwritable(reason(e));
         } catch (UncheckedIOException e) {
@@ -122,18 +143,43 @@ final class OutputFolder {
         return message == null ? e.getClass().getSimpleName() : message;
     }
 
-    /** Refuses to write over, or through a link to, a file that was read. */
-    private void refuseInputs(Path part) throws IOException, Problem {
-        for (Path made : files(part)) {
-            Path target = folder.resolve(part.relativize(made).toString());
+    /** Where the files of a part will be. */
+    private List<Path> targets(Path part) throws IOException {
+        return files(part).stream()
+                .map(made -> folder.resolve(part.relativize(made).toString()))
+                .toList();
+    }
+
+    /** Refuses to write over or remove, or write through a link to, a file that was read. */
+    private void refuseInputs(List<Path> targets, String become) throws IOException, Problem {
+        for (Path target : targets) {
             for (Path input : inputs) {
                 if (Files.exists(target) && Files.isSameFile(target, input)) {
                     throw Problem.output(
                             target.toString(),
-                            "is one of the inputs and would be written over. Name another folder"
-                                    + " with --out.");
+                            "is one of the inputs and would be "
+                                    + become
+                                    + ". Name another folder with --out.");
                 }
             }
+        }
+    }
+
+    /** Removes files, and the folders in this one that are empty then. */
+    private void remove(List<Path> left) throws IOException {
+        for (Path file : left) {
+            Files.deleteIfExists(file);
+            Path inside = file.getParent();
+            while (inside != null && !inside.equals(folder) && isEmpty(inside)) {
+                Files.delete(inside);
+                inside = inside.getParent();
+            }
+        }
+    }
+
+    private static boolean isEmpty(Path folder) throws IOException {
+        try (Stream<Path> inside = Files.list(folder)) {
+            return inside.findAny().isEmpty();
         }
     }
 

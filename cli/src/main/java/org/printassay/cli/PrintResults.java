@@ -28,6 +28,7 @@ final class PrintResults {
             throws Problem {
         SamePrint.refuseOther(folder.path(), result.evaluation(), force);
         folder.write(
+                Reports::earlier,
                 part -> {
                     Reports.writeAll(
                             result.evaluation(),

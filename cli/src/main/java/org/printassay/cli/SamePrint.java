@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
 import org.printassay.problem.Problem;
 
@@ -55,10 +56,10 @@ final class SamePrint {
                 text(old.at("/chart/print")), print == null ? null : print.toString())) {
             return "another print number";
         }
-        if (!Objects.equals(text(old.at("/paper")), evaluation.details().paper())) {
+        if (!PrintDetails.same(text(old.at("/paper")), evaluation.details().paper())) {
             return "another paper";
         }
-        if (!Objects.equals(text(old.at("/printer")), evaluation.details().printer())) {
+        if (!PrintDetails.same(text(old.at("/printer")), evaluation.details().printer())) {
             return "another printer";
         }
         List<String> checksums = new ArrayList<>();

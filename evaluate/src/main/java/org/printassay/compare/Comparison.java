@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.Finding;
+import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
 
 /**
@@ -104,13 +105,13 @@ public record Comparison(
         String wanted = against.strip();
         for (int i = 0; i < sides.size(); i++) {
             boolean number = wanted.equals(String.valueOf(i + 1));
-            if (number || sides.get(i).name().equalsIgnoreCase(wanted)) {
+            if (number || PrintDetails.same(sides.get(i).name(), wanted)) {
                 return i;
             }
         }
         List<Integer> begun =
                 IntStream.range(0, sides.size())
-                        .filter(i -> sides.get(i).shortName(sides).equalsIgnoreCase(wanted))
+                        .filter(i -> PrintDetails.same(sides.get(i).shortName(sides), wanted))
                         .boxed()
                         .toList();
         if (begun.size() == 1) {

@@ -27,14 +27,9 @@ record CalibrationMatch(@Nullable String was, @Nullable String is, List<String> 
 
     private static void other(
             String what, @Nullable String was, @Nullable String is, List<String> others) {
-        if (was != null && is != null && !same(was, is)) {
+        if (was != null && is != null && !PrintDetails.same(was, is)) {
             others.add(what + " (" + was + ", not " + is + ")");
         }
-    }
-
-    /** Whether two names that people typed mean the same. */
-    static boolean same(String one, String other) {
-        return one.strip().equalsIgnoreCase(other.strip());
     }
 
     /** Whether paper, printer or scanner are known to be another. */
@@ -43,7 +38,7 @@ record CalibrationMatch(@Nullable String was, @Nullable String is, List<String> 
     }
 
     boolean otherPaper() {
-        return was != null && is != null && !same(was, is);
+        return was != null && is != null && !PrintDetails.same(was, is);
     }
 
     /** Whether it is not said on which paper either was made. */

@@ -131,7 +131,7 @@ final class CalibrationWarnings {
         Circumstances made = calibration.made();
         if (made.paper() == null
                 || details.paper() == null
-                || !CalibrationMatch.same(made.paper(), details.paper())) {
+                || !PrintDetails.same(made.paper(), details.paper())) {
             return Optional.empty();
         }
         double is = lightest(readings.readings().stream().map(Reading::lab));

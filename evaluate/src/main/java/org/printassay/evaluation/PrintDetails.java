@@ -32,6 +32,11 @@ public record PrintDetails(
         return plain(name).toLowerCase(Locale.ROOT);
     }
 
+    /** Whether two names that people typed mean the same. */
+    public static boolean same(@Nullable String one, @Nullable String other) {
+        return key(one).equals(key(other));
+    }
+
     /** A name as it is kept: as {@link #key}, with its capitals. */
     public static String plain(@Nullable String name) {
         if (name == null) {

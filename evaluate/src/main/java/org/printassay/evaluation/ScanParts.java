@@ -1,7 +1,5 @@
 package org.printassay.evaluation;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -17,6 +15,7 @@ import org.printassay.calibrate.ScanColour;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.chart.Chart;
 import org.printassay.colour.LinearRgb;
+import org.printassay.colour.icc.IccProfile;
 import org.printassay.locate.Locator;
 import org.printassay.problem.InputPath;
 import org.printassay.problem.Problem;
@@ -172,20 +171,18 @@ public final class ScanParts {
         return new ScanPart(samples, colour);
     }
 
-    /** By the profile in the scan file, or the one that the user names. */
-    public static Meaning profiled(Optional<Path> profile) {
-        return scan -> {
-            if (profile.isEmpty()) {
-                return ScanColour.embedded(scan);
-            }
-            String name = ScanFiles.displayName(profile.get());
-            InputPath.refuseSpecial(profile.get(), name);
-            try {
-                return ScanColour.given(name, Files.readAllBytes(profile.get()), scan);
-            } catch (IOException e) {
-                throw Problem.input(name, "the profile cannot be read.", e);
-            }
-        };
+    /**
+     * By the profile in the scan file, or the one that the user names.
+     *
+     * @throws Problem input, when that one cannot be read
+     */
+    public static Meaning profiled(Optional<Path> profile) throws Problem {
+        if (profile.isEmpty()) {
+            return ScanColour::embedded;
+        }
+        String name = ScanFiles.displayName(profile.get());
+        byte[] bytes = InputPath.bytes(profile.get(), name, "profile", IccProfile.MOST_BYTES);
+        return scan -> ScanColour.given(name, bytes, scan);
     }
 
     /**

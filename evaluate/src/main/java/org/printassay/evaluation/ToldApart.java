@@ -53,9 +53,10 @@ public final class ToldApart {
     /** A problem with the file of this number, which calls it by its bare name. */
     Problem told(Problem problem, int i) {
         String bare = ScanFiles.displayName(files.get(i));
-        String message = problem.getMessage();
-        return message.startsWith(bare) && !bare.equals(names.get(i))
-                ? problem.reworded(names.get(i) + message.substring(bare.length()))
+        String where = problem.where();
+        boolean itself = where.equals(bare) || where.startsWith(bare + ", ");
+        return itself && !bare.equals(names.get(i))
+                ? problem.at(names.get(i) + where.substring(bare.length()))
                 : problem;
     }
 

@@ -15,14 +15,8 @@ import org.printassay.scan.ScanImage;
  *
  * @param chartId chart
  * @param print print number
- * @param sheet sheet of the chart, from 1
  */
-public record PrintMark(String chartId, int print, int sheet) {
-    /** Whether two scans say that they are of one print. */
-    public boolean isSamePrint(PrintMark other) {
-        return chartId.equals(other.chartId) && print == other.print;
-    }
-
+public record PrintMark(String chartId, int print) {
     /**
      * Reads the sheet code alone, in one pass over the file.
      *
@@ -44,8 +38,7 @@ public record PrintMark(String chartId, int print, int sheet) {
         String text = found.get(0).text();
         try {
             Chart chart = Charts.fromSheetCode(name, text, expected);
-            int sheet = Charts.sheetNumber(name, text);
-            return Optional.of(new PrintMark(chart.id(), chart.print(), sheet));
+            return Optional.of(new PrintMark(chart.id(), chart.print()));
         } catch (Problem e) {
             return Optional.empty();
         }

@@ -26,13 +26,6 @@ final class BaselineRows {
         handle.createUpdate("DELETE FROM baseline WHERE entry_id = :id").bind("id", id).execute();
     }
 
-    void clear(Series series) {
-        lock(series);
-        entries.select(Selection.of(series)).stream()
-                .filter(Entry::baseline)
-                .forEach(entry -> unmark(entry.id()));
-    }
-
     /** So that two who set baselines at once do not end with both. */
     void lock(Series series) {
         handle.createUpdate("UPDATE series SET route = route WHERE id = :series")

@@ -1,7 +1,6 @@
 package org.printassay.logbook;
 
 import java.time.Instant;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,8 +28,8 @@ public record Entry(
         @Nullable String calibration,
         @Nullable String note,
         boolean baseline) {
-    /** Whether figures of both may stand in one trend: the same chart, read in the same way. */
-    boolean readLike(Entry other) {
-        return manner.equals(other.manner) && Objects.equals(chart, other.chart);
+    /** Whether figures of both may stand in one trend, and both in one baseline. */
+    boolean belongsWith(Entry other) {
+        return BaselineKey.of(this).equals(BaselineKey.of(other));
     }
 }

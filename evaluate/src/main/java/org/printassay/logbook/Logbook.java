@@ -220,7 +220,7 @@ public final class Logbook implements AutoCloseable {
                     List<Entry> wanted = found(ids);
                     Entry first = wanted.get(0);
                     for (Entry entry : wanted) {
-                        if (!entry.series().equals(first.series()) || !entry.readLike(first)) {
+                        if (!entry.belongsWith(first)) {
                             throw Problem.usage(
                                     "A baseline is of one printer, paper, route and chart, read in"
                                             + " one way: entries "
@@ -232,19 +232,19 @@ public final class Logbook implements AutoCloseable {
                     }
                     baselines.lock(first.series());
                     entries.select(Selection.of(first.series())).stream()
-                            .filter(entry -> entry.baseline() && entry.readLike(first))
+                            .filter(entry -> entry.baseline() && entry.belongsWith(first))
                             .forEach(entry -> baselines.unmark(entry.id()));
                     wanted.forEach(entry -> baselines.mark(entry.id()));
                     return found(ids);
                 });
     }
 
-    /** Takes the baseline of a series away. */
-    public void clearBaseline(Series series) throws Problem {
-        change(
+    /** Takes entries out of their baselines; all or none. */
+    public List<Entry> clearBaseline(List<Long> ids) throws Problem {
+        return change(
                 h -> {
-                    baselines.clear(series);
-                    return series;
+                    ids.forEach(baselines::unmark);
+                    return found(ids);
                 });
     }
 

@@ -3,11 +3,11 @@ package org.printassay.logbook;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.DoubleConsumer;
+import java.util.stream.Collectors;
 import org.printassay.problem.Problem;
 
 /**
@@ -35,7 +35,8 @@ public final class LogbookImport {
     }
 
     /**
-     * Imports it. Baselines come along for printers, papers and routes that have none here.
+     * Imports it. Baselines come along for printers, papers, routes, charts and ways of reading
+     * that have none here.
      *
      * @param progress told the share that is done
      * @return how many entries had which outcome
@@ -43,12 +44,11 @@ public final class LogbookImport {
      */
     public Map<Added.Outcome, Integer> into(Logbook logbook, DoubleConsumer progress)
             throws Problem {
-        Set<Series> settled = new HashSet<>();
-        for (Entry entry : logbook.entries(Selection.ALL)) {
-            if (entry.baseline()) {
-                settled.add(entry.series().key());
-            }
-        }
+        Set<BaselineKey> settled =
+                logbook.entries(Selection.ALL).stream()
+                        .filter(Entry::baseline)
+                        .map(BaselineKey::of)
+                        .collect(Collectors.toSet());
         Map<Added.Outcome, Integer> outcomes = new EnumMap<>(Added.Outcome.class);
         List<Long> baseline = new ArrayList<>();
         List<ExportLines.Line> some = new ArrayList<>();
@@ -65,7 +65,7 @@ public final class LogbookImport {
                         Added one = added.get(i);
                         outcomes.merge(one.outcome(), 1, Integer::sum);
                         boolean ours = one.outcome() != Added.Outcome.OTHER_RESULTS;
-                        boolean open = !settled.contains(one.entry().series().key());
+                        boolean open = !settled.contains(BaselineKey.of(one.entry()));
                         if (ours && open && some.get(i).baseline()) {
                             baseline.add(one.entry().id());
                         }

@@ -38,7 +38,7 @@ public record Selection(
     }
 
     private static boolean fits(@Nullable String wanted, String name) {
-        return wanted == null || PrintDetails.key(wanted).equals(PrintDetails.key(name));
+        return wanted == null || PrintDetails.same(wanted, name);
     }
 
     /** The same, with old ones too. */

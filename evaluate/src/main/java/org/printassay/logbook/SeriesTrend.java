@@ -50,9 +50,6 @@ public record SeriesTrend(
                     Figure.COLOURS_MEAN,
                     Figure.LINES);
 
-    /** Evaluations round colours to this. */
-    private static final double FINEST = 0.001;
-
     private static final int MOST_NAMED = 5;
 
     public SeriesTrend {
@@ -71,7 +68,7 @@ public record SeriesTrend(
         List<Entry> selected = logbook.entries(selection.ofAnyTime());
         Series series = only(logbook, selected);
         Entry newest = selected.get(selected.size() - 1);
-        List<Entry> alike = selected.stream().filter(newest::readLike).toList();
+        List<Entry> alike = selected.stream().filter(newest::belongsWith).toList();
         return of(logbook, series, alike, figures, notes(selected, alike));
     }
 
@@ -152,13 +149,9 @@ public record SeriesTrend(
         return notes;
     }
 
-    private static Quantity quantity(Figure figure) {
+    static Quantity quantity(Figure figure) {
         return new Quantity(
-                figure.key(),
-                figure.label(),
-                figure.unit(),
-                figure.decimals(),
-                figure.whole() ? 1 : FINEST);
+                figure.key(), figure.label(), figure.unit(), figure.decimals(), figure.step());
     }
 
     /**

@@ -139,7 +139,11 @@ final class SqliteDatabase implements Database {
                         place.shown(), "cannot be written (permission denied), nor its folder.");
             }
             if (Files.size(file) == 0) {
-                return opening == Opening.BEGIN || unfinished();
+                if (opening != Opening.BEGIN) {
+                    throw Problem.input(
+                            place.shown(), "is empty. printassay log add begins a logbook.");
+                }
+                return true;
             }
             if (!startsLikeSqlite() && !Files.exists(journal())) {
                 throw notALogbook();
@@ -148,10 +152,6 @@ final class SqliteDatabase implements Database {
         } catch (IOException e) {
             throw Problem.input(place.shown(), "cannot be read (" + e.getMessage() + ").", e);
         }
-    }
-
-    private boolean unfinished() throws Problem {
-        throw Problem.input(place.shown(), "is empty. printassay log add begins a logbook.");
     }
 
     private boolean begin() throws Problem {

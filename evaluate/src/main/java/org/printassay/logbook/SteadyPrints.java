@@ -68,7 +68,7 @@ public final class SteadyPrints {
                             + " this one as a baseline: printassay log baseline NUMBER...");
         }
         String manner = Identity.manner(print);
-        List<Entry> readAlike = preferred(ofChart, e -> e.manner().equals(manner));
+        List<Entry> readAlike = preferred(ofChart, e -> PrintDetails.same(e.manner(), manner));
         Optional<Long> itself = logbook.idOf(print);
         List<Entry> fit = preferred(readAlike, e -> itself.isEmpty() || e.id() != itself.get());
         List<Evaluation> prints = new ArrayList<>();
@@ -119,7 +119,10 @@ public final class SteadyPrints {
             String manner = Identity.manner(print);
             List<Entry> alike =
                     entries().stream()
-                            .filter(e -> e.manner().equals(manner) && sameChart(e, print))
+                            .filter(
+                                    e ->
+                                            PrintDetails.same(e.manner(), manner)
+                                                    && sameChart(e, print))
                             .filter(e -> !themselves.contains(e.id()))
                             .toList();
             if (candidates(alike, print).size() > 1) {
@@ -129,7 +132,8 @@ public final class SteadyPrints {
                     candidates(alike, print).stream()
                             .findFirst()
                             .orElse(Series.of(print.details()));
-            String key = series + "\n" + manner + "\n" + print.chartId() + "\n" + themselves;
+            String way = PrintDetails.key(manner);
+            String key = series + "\n" + way + "\n" + print.chartId() + "\n" + themselves;
             if (!seen.add(key)) {
                 continue;
             }
@@ -236,7 +240,7 @@ public final class SteadyPrints {
     }
 
     private static boolean fits(String said, String there) {
-        return said.isEmpty() || PrintDetails.key(said).equals(PrintDetails.key(there));
+        return said.isEmpty() || PrintDetails.same(said, there);
     }
 
     private static String names(Set<Series> series) {

@@ -17,10 +17,10 @@ final class CubeSurface {
     private static final int FEWEST_ALONG = 4;
 
     /**
-     * Edges of the cube that touch neither black nor white, and how many show that a level is
-     * meant.
+     * A level is meant where it stands on so many of the six edges of the cube that touch neither
+     * black nor white.
      */
-    private static final int MOST_EDGES = 4;
+    private static final int FEWEST_EDGES = 4;
 
     private final Map<Rgb8, Lab> colours;
     private final int[] edge;
@@ -34,7 +34,7 @@ final class CubeSurface {
     static CubeSurface of(Map<Rgb8, Lab> colours) {
         int[] found =
                 IntStream.rangeClosed(0, 255)
-                        .filter(level -> edges(colours, level) >= MOST_EDGES)
+                        .filter(level -> edges(colours, level) >= FEWEST_EDGES)
                         .toArray();
         boolean whole = found.length > 1 && found[0] == 0 && found[found.length - 1] == 255;
         return new CubeSurface(colours, whole ? found : USUAL);

@@ -22,7 +22,12 @@ final class ToneJudge {
 
     private ToneJudge() {}
 
-    /** Judges tone; empty when there are too few neutrals, or no paper or black among them. */
+    /**
+     * Judges tone; empty when there are too few neutrals.
+     *
+     * @param neutrals with paper and black among them
+     * @param paper made of these two
+     */
     static Optional<Tone> judge(
             Neutrals neutrals, PaperAim paper, ToneAim aim, List<Irregularity> irregularities) {
         List<LevelData> curve = neutrals.curve();

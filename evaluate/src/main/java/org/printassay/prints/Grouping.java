@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.printassay.calibrate.ScanColour;
 import org.printassay.chart.Chart;
 import org.printassay.evaluation.PrintDetails;
@@ -116,7 +115,7 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
 
         /** The prints of files whose names are alike. */
         private List<OnePrint> prints(List<Candidate> group) {
-            Map<String, List<Candidate>> together = new TreeMap<>();
+            Map<PrintMark, List<Candidate>> together = new LinkedHashMap<>();
             List<Candidate> unread = new ArrayList<>();
             List<Candidate> single = new ArrayList<>();
             for (Candidate one : withoutCopies(group)) {
@@ -125,9 +124,7 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
                     unread.add(one);
                     continue;
                 }
-                List<Candidate> same =
-                        together.computeIfAbsent(
-                                mark.chartId() + "/" + mark.print(), k -> new ArrayList<>());
+                List<Candidate> same = together.computeIfAbsent(mark, k -> new ArrayList<>());
                 boolean named =
                         same.stream().anyMatch(c -> c.rule().mark().equals(one.rule().mark()));
                 (named ? single : same).add(one);

@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.BiPredicate;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.PrintDetails;
@@ -140,18 +142,19 @@ public final class ListFile {
     /** What lines of one print say together; none may contradict another. */
     private static PrintDetails said(List<Line> lines) throws Problem {
         return new PrintDetails(
-                agreed(lines, "paper", line -> line.said().paper()),
-                agreed(lines, "printer", line -> line.said().printer()),
-                agreed(lines, "route", line -> line.said().route()),
-                agreed(lines, "driedHours", line -> line.said().driedHours()));
+                agreed(lines, "paper", line -> line.said().paper(), PrintDetails::same),
+                agreed(lines, "printer", line -> line.said().printer(), PrintDetails::same),
+                agreed(lines, "route", line -> line.said().route(), PrintDetails::same),
+                agreed(lines, "driedHours", line -> line.said().driedHours(), Objects::equals));
     }
 
     private static <T> @Nullable T agreed(
-            List<Line> lines, String what, Function<Line, @Nullable T> part) throws Problem {
+            List<Line> lines, String what, Function<Line, @Nullable T> part, BiPredicate<T, T> same)
+            throws Problem {
         T agreed = null;
         for (Line line : lines) {
             T said = part.apply(line);
-            if (agreed != null && said != null && !agreed.equals(said)) {
+            if (agreed != null && said != null && !same.test(agreed, said)) {
                 throw Problem.input(
                         line.where(),
                         "says "

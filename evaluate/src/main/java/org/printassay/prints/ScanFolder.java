@@ -166,9 +166,7 @@ public record ScanFolder(Path folder, List<NamedFile> scans, List<Skipped> skipp
                 }
                 return null;
             } catch (Problem e) {
-                String message = e.getMessage();
-                int colon = message.indexOf(": ");
-                return colon < 0 ? message : message.substring(colon + 2);
+                return e.what();
             }
         }
 

@@ -1,7 +1,5 @@
 package org.printassay.promise;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -22,7 +20,6 @@ import org.printassay.problem.Problem;
  */
 public record PrinterProfile(String name, String sha256, IccProfile profile) {
     /** Profiles of printers have a few MB. */
-    private static final long MOST_BYTES = 64L << 20;
 
     /**
      * Reads a printer's profile.
@@ -31,19 +28,7 @@ public record PrinterProfile(String name, String sha256, IccProfile profile) {
      * @throws Problem input, when it cannot be read, is damaged, or is not of a printer
      */
     public static PrinterProfile read(Path file, String name) throws Problem {
-        byte[] bytes;
-        InputPath.refuseSpecial(file, name);
-        try {
-            long size = Files.size(file);
-            if (size > MOST_BYTES) {
-                throw Problem.input(
-                        name, "has " + size + " bytes: not a profile. Name the printer's profile.");
-            }
-            bytes = Files.readAllBytes(file);
-        } catch (IOException e) {
-            throw Problem.input(
-                    name, "the profile cannot be read. Check that it is there and readable.", e);
-        }
+        byte[] bytes = InputPath.bytes(file, name, "profile", IccProfile.MOST_BYTES);
         try {
             IccProfile profile = IccProfile.parse(bytes);
             boolean printer =

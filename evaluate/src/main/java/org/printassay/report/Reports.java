@@ -17,11 +17,23 @@ import org.printassay.report.paged.PageFormat;
 
 /** Everything that is written for one evaluation. */
 public final class Reports {
+    private static final String JSON = "evaluation.json";
+    private static final String CXF = "readings.cxf";
+
     /** Files that hold the same figures for programs. */
-    static final List<String> FOR_SCRIPTS =
-            List.of("evaluation.json", "readings.csv", "readings.txt");
+    static final List<String> FOR_SCRIPTS = List.of(JSON, "readings.csv", "readings.txt");
 
     private Reports() {}
+
+    /**
+     * Files that an earlier evaluation wrote into a folder, and a later one may not write; none
+     * where the folder holds no evaluation.
+     */
+    public static List<Path> earlier(Path folder) {
+        Path cxf = folder.resolve(CXF);
+        boolean ours = Files.exists(folder.resolve(JSON)) && Files.isRegularFile(cxf);
+        return ours ? List.of(cxf) : List.of();
+    }
 
     /**
      * Writes {@code evaluation.json}, {@code report.html}, {@code report.pdf}, {@code readings.csv}
@@ -62,7 +74,7 @@ public final class Reports {
         Thread beside = new Thread(pdf, "report.pdf");
         beside.start();
         try {
-            write(dir, "evaluation.json", EvaluationJson.write(evaluation));
+            write(dir, JSON, EvaluationJson.write(evaluation));
             write(dir, "report.html", ReportPage.write(view));
             write(dir, "readings.csv", ReadingsCsv.write(evaluation));
             write(dir, "readings.txt", ReadingsText.write(evaluation));
@@ -112,7 +124,7 @@ public final class Reports {
             throws IOException {
         Optional<String> text = ReadingsCxf.write(evaluation, created);
         if (text.isPresent()) {
-            write(dir, "readings.cxf", text.get());
+            write(dir, CXF, text.get());
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
 import org.printassay.trend.Point;
+import org.printassay.trend.Quantity;
 import org.printassay.trend.Trend;
 
 /** What a trend says, in sentences for every kind of output. Days are in UTC. */
@@ -118,9 +119,17 @@ public final class TrendWords {
 
     /** A value with the decimals that its figure is worth, one more than in reports. */
     public static String value(Trend trend, double value) {
-        boolean whole = trend.quantity().step() >= 1;
-        int decimals = !whole ? trend.quantity().decimals() + 1 : value == Math.rint(value) ? 0 : 1;
-        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        Quantity quantity = trend.quantity();
+        int decimals = quantity.decimals() + 1;
+        if (quantity.step() >= 1 && value == Math.rint(value)) {
+            decimals = Math.min(0, decimals);
+        }
+        // Below 0 where the last digits say nothing: 812345 is 812300 with two fewer.
+        double rounded =
+                decimals < 0
+                        ? Math.rint(value * Math.pow(10, decimals)) / Math.pow(10, decimals)
+                        : value;
+        String text = String.format(Locale.ROOT, "%." + Math.max(0, decimals) + "f", rounded);
         return text.matches("-0[.]?0*") ? text.substring(1) : text;
     }
 }

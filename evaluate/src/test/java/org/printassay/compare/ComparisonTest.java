@@ -302,6 +302,7 @@ class ComparisonTest {
         assertEquals(1, of("2", prints).against());
         assertEquals(1, of("b", prints).against());
         assertEquals(2, of("C", prints).against());
+        assertEquals(0, of("a,  Matt", prints).against());
         Problem none = assertThrows(Problem.class, () -> of("4", prints));
         assertEquals(Problem.Kind.USAGE, none.kind());
         assertTrue(none.getMessage().contains("A, matt; B, pearl; C"), none.getMessage());

@@ -39,6 +39,16 @@ class CalibrationMatchTest {
         assertEquals(List.of(), match.others());
     }
 
+    /** Umlauts are one character or two (Unicode normalisation forms C and D). */
+    @Test
+    void namesAreTheSameHoweverTheyAreTyped() {
+        PrintDetails print =
+                new PrintDetails(
+                        "Satin Bu\u0308tten", "printer  A", null, null, "scanner  a", null);
+        CalibrationMatch match = match("Printer A", "satin  B\u00fctten", null, print);
+        assertFalse(match.foreign(), match.toString());
+    }
+
     @Test
     void printersAndScannersAreNamed() {
         PrintDetails print =

@@ -31,5 +31,7 @@ class ToldApartTest {
                 "monday/scan.tif, byte 8: is damaged.",
                 ToldApart.of(FILES).told(problem, 0).getMessage());
         assertEquals(Problem.Kind.INPUT, ToldApart.of(FILES).told(problem, 0).kind());
+        Problem other = Problem.input("scan.tif-evaluation", "is a folder.");
+        assertEquals(other, ToldApart.of(FILES).told(other, 0), "is another");
     }
 }

@@ -210,7 +210,7 @@ abstract class LogbookContract {
                             Problem.class,
                             () -> logbook.setBaseline(List.of(ids.get(0), other.id())));
             assertEquals(Problem.Kind.USAGE, mixed.kind());
-            logbook.clearBaseline(other.series());
+            logbook.clearBaseline(List.of(other.id()));
             assertFalse(logbook.entry(other.id()).baseline());
             assertTrue(logbook.entry(ids.get(2)).baseline());
         }
@@ -316,6 +316,71 @@ abstract class LogbookContract {
             assertEquals(first, steady.baseline(Samples.print(60, 95)).entries());
             Evaluation again = Samples.ofChart("PA-2-A3", 61);
             assertEquals(List.of(other), steady.baseline(again).entries());
+        }
+    }
+
+    @Test
+    void clearingTakesNoOtherBaselineOfTheSeries() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            fill(logbook, 2);
+            List<Long> first = ids(logbook.entries(Selection.ALL));
+            long other =
+                    logbook.add(Samples.ofChart("PA-2-A3", 9), day(9), null, false).entry().id();
+            logbook.setBaseline(first);
+            logbook.setBaseline(List.of(other));
+            List<Entry> gone = logbook.clearBaseline(first);
+            assertEquals(first, ids(gone));
+            assertEquals(List.of(), gone.stream().filter(Entry::baseline).toList());
+            assertTrue(logbook.entry(other).baseline());
+            Problem none = refusal(() -> logbook.clearBaseline(List.of(other, 99L)));
+            assertTrue(none.getMessage().contains("no entry 99"), none.getMessage());
+            assertTrue(logbook.entry(other).baseline(), "all or none");
+        }
+    }
+
+    /** A baseline of one chart is no reason to lose that of another. */
+    @Test
+    void theBaselineOfAnotherChartComesAlongToo() throws Exception {
+        Path file = dir.resolve("export.jsonl");
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            logbook.add(Samples.print(1, 95), day(1), null, false);
+            logbook.add(Samples.ofChart("PA-2-A3", 9), day(2), null, false);
+            for (Entry entry : logbook.entries(Selection.ALL)) {
+                logbook.setBaseline(List.of(entry.id()));
+            }
+            LogbookExport.write(logbook, Selection.ALL, file, done -> {});
+        }
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            Entry own = logbook.add(Samples.print(2, 95), day(0), null, false).entry();
+            logbook.setBaseline(List.of(own.id()));
+            LogbookImport.of(file).into(logbook, done -> {});
+            assertEquals(
+                    List.of(2, 9),
+                    logbook.entries(Selection.ALL).stream()
+                            .filter(Entry::baseline)
+                            .map(Entry::print)
+                            .toList());
+        }
+    }
+
+    /** The name of the scanner is part of how a print was read. */
+    @Test
+    void aScannerIsTheSameHoweverItsNameIsWritten() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            for (int i = 0; i < 8; i++) {
+                logbook.add(Samples.readWith("Flatbed 1", i, 95 + 0.1 * i), day(i), null, false);
+            }
+            Evaluation print = Samples.readWith("flatbed  1", 8, 95);
+            SteadyPrints steady = new SteadyPrints(logbook);
+            KnownSpread known = steady.spread(List.of(print));
+            assertEquals(7, known.spread().freedom(Figure.WHITE_L).orElseThrow());
+            Evaluation other = Samples.readWith("FLATBED 1", 9, 95);
+            KnownSpread both = steady.spread(List.of(print, other));
+            assertEquals(7, both.spread().freedom(Figure.WHITE_L).orElseThrow(), "counted once");
+            logbook.add(print, day(9), null, false);
+            SeriesTrend trend = SeriesTrend.of(logbook, Selection.ALL, SeriesTrend.USUAL);
+            assertEquals(9, trend.entries().size(), trend.notes().toString());
+            logbook.setBaseline(ids(trend.entries()));
         }
     }
 

@@ -21,7 +21,12 @@ final class Samples {
 
     /** A print of another chart. */
     static Evaluation ofChart(String chart, int number) {
-        return print(chart, number, 95, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
+        return print(
+                chart,
+                number,
+                95,
+                new PrintDetails("Paper A", "Printer 1", "as usual", 24.0),
+                Trust.INSTRUMENT);
     }
 
     static Evaluation print(
@@ -31,24 +36,29 @@ final class Samples {
             @Nullable String paper,
             @Nullable String route,
             Trust trust) {
-        return print("PA-2-A4", number, whiteL, printer, paper, route, trust);
+        return print(
+                "PA-2-A4", number, whiteL, new PrintDetails(paper, printer, route, 24.0), trust);
+    }
+
+    /** A print of paper A that was read with a scanner. */
+    static Evaluation readWith(String scanner, int number, double whiteL) {
+        return print(
+                "PA-2-A4",
+                number,
+                whiteL,
+                new PrintDetails("Paper A", "Printer 1", "as usual", 24.0, scanner, null),
+                Trust.PLAIN_SCAN);
     }
 
     private static Evaluation print(
-            String chart,
-            int number,
-            double whiteL,
-            @Nullable String printer,
-            @Nullable String paper,
-            @Nullable String route,
-            Trust trust) {
+            String chart, int number, double whiteL, PrintDetails details, Trust trust) {
         String sha256 = PackedText.sha256(("file " + number).getBytes(StandardCharsets.UTF_8));
         Lab uncertainty = new Lab(0.2, 0.1, 0.1);
         return Evaluation.builder(trust, "srgb")
                 .chartId(chart)
                 .sheets(List.of(1))
                 .print(number)
-                .details(new PrintDetails(paper, printer, route, 24.0))
+                .details(details)
                 .files(List.of(new SourceFile("print-" + number + ".txt", sha256)))
                 .white(
                         new Extreme(

@@ -113,6 +113,16 @@ class ListFileTest {
     }
 
     @Test
+    void namesOfOnePrintMayBeTypedInAnyWay() throws Exception {
+        List<OnePrint> prints =
+                read(
+                        "l.csv",
+                        "file,print,paper,printer\na.tif,x,Satin Rag,P\nb.tif,x,satin  rag,p");
+        assertEquals(1, prints.size());
+        assertEquals("Satin Rag", prints.get(0).said().paper());
+    }
+
+    @Test
     void aListThatIsGoneIsOneLine() {
         Problem problem = assertThrows(Problem.class, () -> ListFile.read(dir.resolve("gone.csv")));
         assertTrue(problem.getMessage().contains("no such file"), problem.getMessage());

@@ -113,6 +113,15 @@ class ScanFolderTest {
     }
 
     @Test
+    void aNameWithAColonIsWhole() throws Exception {
+        text("box 1: left.pdf", "%PDF-1.4\nnothing");
+        text("plain.pdf", "%PDF-1.4\nnothing");
+        List<Skipped> skipped = read().skipped();
+        assertEquals("box 1: left.pdf", skipped.get(0).name());
+        assertEquals(skipped.get(1).why(), skipped.get(0).why());
+    }
+
+    @Test
     void aFolderThatIsGoneIsOneLine() {
         Problem problem =
                 assertThrows(

@@ -10,6 +10,9 @@ import org.printassay.colour.Xyz;
  * IccTransform}.
  */
 public final class IccProfile {
+    /** A larger file is none: those of printers have some megabytes. */
+    public static final long MOST_BYTES = 64L << 20;
+
     private final int version;
     private final DeviceClass deviceClass;
     private final Space space;
