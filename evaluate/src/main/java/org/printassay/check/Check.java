@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PatchDrift;
+import org.printassay.compare.PrintLabel;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.sheet.Section;
 
@@ -57,7 +58,7 @@ public record Check(
 
     /** What the print was read from, first file. */
     public String printName() {
-        return name(print);
+        return PrintLabel.byFile(print);
     }
 
     /** What it was held against. */
@@ -70,9 +71,5 @@ public record Check(
         return Stream.concat(baseline.prints().stream(), Stream.of(print))
                 .flatMap(one -> one.patches().stream())
                 .anyMatch(patch -> patch.section().equals(Optional.of(Section.TINTS)));
-    }
-
-    static String name(Evaluation evaluation) {
-        return evaluation.files().isEmpty() ? "evaluation" : evaluation.files().get(0).name();
     }
 }

@@ -19,8 +19,8 @@ final class Samples {
         return print(number, whiteL, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
     }
 
-    /** A print of another chart. */
-    static Evaluation ofChart(String chart, int number) {
+    /** A print of another chart, or of one that is not known. */
+    static Evaluation ofChart(@Nullable String chart, int number) {
         return print(chart, number, 95, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
     }
 
@@ -35,7 +35,7 @@ final class Samples {
     }
 
     private static Evaluation print(
-            String chart,
+            @Nullable String chart,
             int number,
             double whiteL,
             @Nullable String printer,
