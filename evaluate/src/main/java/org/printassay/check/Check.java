@@ -22,7 +22,6 @@ import org.printassay.sheet.Section;
  * @param missing quantities of the tolerances that a print lacks
  * @param surface lines and bands
  * @param patches all codes one by one; null when the prints have too few in common
- * @param outcome of everything together
  */
 public record Check(
         Baseline baseline,
@@ -34,8 +33,7 @@ public record Check(
         List<Change> changes,
         List<Quantity> missing,
         SurfaceChange surface,
-        @Nullable PatchDrift patches,
-        Outcome outcome) {
+        @Nullable PatchDrift patches) {
     public Check {
         cautions = List.copyOf(cautions);
         changes = List.copyOf(changes);
@@ -47,9 +45,20 @@ public record Check(
         return changes.stream().filter(c -> c.quantity() == quantity).findFirst();
     }
 
-    /** Of everything that was looked at. */
+    /** Of everything together: what tints could have told and nobody looked at cannot be told. */
+    public Outcome outcome() {
+        return untilUnlooked().or(surface.outcome());
+    }
+
+    /**
+     * Of everything that was looked at. Where none of the quantities could be compared, lines and
+     * bands can fail a print, and not pass it.
+     */
     Outcome untilUnlooked() {
-        Outcome all = changes.isEmpty() ? Outcome.CANNOT_TELL : surface.found();
+        Outcome all = surface.found();
+        if (changes.isEmpty()) {
+            all = all.or(Outcome.CANNOT_TELL);
+        }
         for (Change change : changes) {
             all = all.or(change.outcome());
         }

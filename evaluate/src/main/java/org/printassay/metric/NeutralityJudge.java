@@ -123,18 +123,17 @@ final class NeutralityJudge {
     }
 
     private static String tint(Lab white, Lab error) {
-        double size = white.chroma();
-        if (size < 1 && Math.max(error.a(), error.b()) < 2.5) {
-            return "neutral";
-        }
-        if (!Derived.surelyTinted(white, error)) {
-            return "neutral or tinted";
-        }
-        String strength = size < 3 ? "slightly " : size > 7 ? "strongly " : "";
+        PaperTint tint = PaperTint.of(white, error);
         String temperature = HueWords.temperature(white.a(), white.b());
-        return temperature.isEmpty()
-                ? strength + HueWords.hue(white.a(), white.b())
-                : strength + temperature;
+        return switch (tint) {
+            case NEUTRAL -> "neutral";
+            case NOT_TOLD -> "neutral or tinted";
+            default ->
+                    tint.strength()
+                            + (temperature.isEmpty()
+                                    ? HueWords.hue(white.a(), white.b())
+                                    : temperature);
+        };
     }
 
     private static Neutrality.Cast cast(
