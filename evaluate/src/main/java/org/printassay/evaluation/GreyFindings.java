@@ -1,5 +1,7 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -170,9 +172,5 @@ final class GreyFindings {
             parts.add(say("b* %+.1f", -cast.b()));
         }
         return String.join(", ", parts);
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }
