@@ -258,10 +258,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                                     + " Print the same chart on all."));
         }
         List<String> unsaid =
-                prints.stream()
-                        .filter(e -> e.chartId() == null)
-                        .map(PrintLabel::byPaper)
-                        .toList();
+                prints.stream().filter(e -> e.chartId() == null).map(PrintLabel::byPaper).toList();
         boolean all = unsaid.size() == prints.size();
         String leftOut = CommonCodes.words(prints);
         return unsaid.isEmpty() || (all && leftOut.isEmpty())
@@ -298,7 +295,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             if (value != null) {
                 String plain = PrintDetails.key(value);
                 spelled.putIfAbsent(plain, value);
-                values.computeIfAbsent(plain, k -> new ArrayList<>()).add(PrintLabel.byPaper(print));
+                values.computeIfAbsent(plain, k -> new ArrayList<>())
+                        .add(PrintLabel.byPaper(print));
             }
         }
         Map<String, List<String>> all = new LinkedHashMap<>();

@@ -86,7 +86,9 @@ public final class SteadyPrints {
         return some.isEmpty() ? all : some;
     }
 
-    /** Those of a print's chart; what stands in an evaluation is asked where its id does not tell. */
+    /**
+     * Those of a print's chart; what stands in an evaluation is asked where its id does not tell.
+     */
     private List<Entry> ofChart(List<Entry> all, Evaluation print) throws Problem {
         List<Entry> same = new ArrayList<>();
         for (Entry entry : all) {
@@ -141,8 +143,7 @@ public final class SteadyPrints {
                             .findFirst()
                             .orElse(Series.of(print.details()));
             List<Entry> own =
-                    ofChart(
-                            alike.stream().filter(e -> e.series().equals(series)).toList(), print);
+                    ofChart(alike.stream().filter(e -> e.series().equals(series)).toList(), print);
             String key = series + "\n" + manner + "\n" + own.stream().map(Entry::id).toList();
             if (!seen.add(key)) {
                 continue;

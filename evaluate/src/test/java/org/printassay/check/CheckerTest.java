@@ -84,7 +84,9 @@ class CheckerTest {
                         .anyMatch(c -> c.reason() == Comparability.Reason.MARKED));
     }
 
-    /** One measurement was read with --chart and the other without: it is one chart all the same. */
+    /**
+     * One measurement was read with --chart and the other without: it is one chart all the same.
+     */
     @Test
     void aChartThatOnlyOnePrintNamesIsNoOtherChart() throws Exception {
         Evaluation before = Reprints.of(PRINT, 1);
@@ -102,8 +104,7 @@ class CheckerTest {
                 after.toBuilder()
                         .patches(after.patches().subList(0, after.patches().size() / 4))
                         .build();
-        Problem refused =
-                assertThrows(Problem.class, () -> Checker.check(before, other, fine()));
+        Problem refused = assertThrows(Problem.class, () -> Checker.check(before, other, fine()));
         assertEquals(Problem.Kind.CHART, refused.kind());
     }
 

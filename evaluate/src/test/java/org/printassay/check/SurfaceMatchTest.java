@@ -89,7 +89,9 @@ class SurfaceMatchTest {
                 Outcome.DRIFTED, between(clean, print(3, List.of(FAINT), List.of())).outcome());
     }
 
-    /** What no quantity could tell, lines cannot pass; a line that is surely new fails all the same. */
+    /**
+     * What no quantity could tell, lines cannot pass; a line that is surely new fails all the same.
+     */
     @Test
     void aNewLineFailsWhereNoQuantityCouldBeCompared() throws Exception {
         ToleranceSet fine = ToleranceFile.named("fine");
@@ -103,13 +105,11 @@ class SurfaceMatchTest {
                         null);
         Evaluation clean = withoutColours(print(1, List.of(), List.of()));
         Check failed =
-                Checker.check(
-                        clean, withoutColours(print(2, List.of(STRONG), List.of())), volume);
+                Checker.check(clean, withoutColours(print(2, List.of(STRONG), List.of())), volume);
         assertEquals(List.of(), failed.changes());
         assertEquals(Outcome.FAILED, failed.outcome());
         assertTrue(CheckWords.headline(failed).startsWith("Failed"));
-        Check same =
-                Checker.check(clean, withoutColours(print(2, List.of(), List.of())), volume);
+        Check same = Checker.check(clean, withoutColours(print(2, List.of(), List.of())), volume);
         assertEquals(Outcome.CANNOT_TELL, same.outcome());
         assertFalse(CheckWords.headline(same).contains("nothing in common"));
     }

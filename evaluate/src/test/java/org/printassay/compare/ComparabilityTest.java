@@ -140,7 +140,11 @@ class ComparabilityTest {
                 part.cautions().get(0).text().contains("visible steps in shadows"),
                 "what is left out is said");
         assertTrue(
-                comparison(known, shorter).pairs().between(0, 1).of(Figure.SHADOWS_STEPS).isEmpty());
+                comparison(known, shorter)
+                        .pairs()
+                        .between(0, 1)
+                        .of(Figure.SHADOWS_STEPS)
+                        .isEmpty());
         Comparability other = of(known, print("B").chart(null).levels(100, 101, 102));
         assertEquals(List.of(Reason.CHART), reasons(other));
         assertTrue(
