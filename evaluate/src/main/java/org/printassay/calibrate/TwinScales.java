@@ -2,6 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.Arrays;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 
 /**
  * How far twins lie apart, in L*, by tone: printers repeat about equally well in L*, not in linear
@@ -24,13 +25,16 @@ record TwinScales(double[] zones) {
 
     private static final int ENOUGH = 12;
 
-    /** Zone of a reflectance, paper = 1; limits 33 and 67 L*. */
+    /** Zone of a reflectance, paper = 1. */
     static int zone(double reflectance, boolean paper) {
         if (paper) {
             return PAPER;
         }
-        double lightness = Lab.lightness(reflectance);
-        return lightness < 33 ? 0 : lightness < 67 ? 1 : 2;
+        return switch (ToneZone.of(Lab.lightness(reflectance))) {
+            case SHADOWS -> 0;
+            case MIDTONES -> 1;
+            case HIGHLIGHTS -> 2;
+        };
     }
 
     /**

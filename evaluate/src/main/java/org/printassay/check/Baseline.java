@@ -3,6 +3,7 @@ package org.printassay.check;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.printassay.compare.PrintLabel;
 import org.printassay.evaluation.Evaluation;
 
 /**
@@ -36,7 +37,7 @@ public record Baseline(List<Evaluation> prints, @Nullable String logbook, List<L
     /** What it was read from, or where it is kept. */
     public String name() {
         if (logbook == null) {
-            return Check.name(newest());
+            return PrintLabel.byFile(newest());
         }
         String numbers =
                 entries.stream()

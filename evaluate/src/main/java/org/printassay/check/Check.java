@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PatchDrift;
+import org.printassay.compare.PrintLabel;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.sheet.Section;
 
@@ -21,7 +22,6 @@ import org.printassay.sheet.Section;
  * @param missing quantities of the tolerances that a print lacks
  * @param surface lines and bands
  * @param patches all codes one by one; null when the prints have too few in common
- * @param outcome of everything together
  */
 public record Check(
         Baseline baseline,
@@ -33,8 +33,7 @@ public record Check(
         List<Change> changes,
         List<Quantity> missing,
         SurfaceChange surface,
-        @Nullable PatchDrift patches,
-        Outcome outcome) {
+        @Nullable PatchDrift patches) {
     public Check {
         cautions = List.copyOf(cautions);
         changes = List.copyOf(changes);
@@ -46,9 +45,20 @@ public record Check(
         return changes.stream().filter(c -> c.quantity() == quantity).findFirst();
     }
 
-    /** Of everything that was looked at. */
+    /** Of everything together: what tints could have told and nobody looked at cannot be told. */
+    public Outcome outcome() {
+        return untilUnlooked().or(surface.outcome());
+    }
+
+    /**
+     * Of everything that was looked at. Where none of the quantities could be compared, lines and
+     * bands can fail a print, and not pass it.
+     */
     Outcome untilUnlooked() {
-        Outcome all = changes.isEmpty() ? Outcome.CANNOT_TELL : surface.found();
+        Outcome all = surface.found();
+        if (changes.isEmpty()) {
+            all = all.or(Outcome.CANNOT_TELL);
+        }
         for (Change change : changes) {
             all = all.or(change.outcome());
         }
@@ -57,7 +67,7 @@ public record Check(
 
     /** What the print was read from, first file. */
     public String printName() {
-        return name(print);
+        return PrintLabel.byFile(print);
     }
 
     /** What it was held against. */
@@ -70,9 +80,5 @@ public record Check(
         return Stream.concat(baseline.prints().stream(), Stream.of(print))
                 .flatMap(one -> one.patches().stream())
                 .anyMatch(patch -> patch.section().equals(Optional.of(Section.TINTS)));
-    }
-
-    static String name(Evaluation evaluation) {
-        return evaluation.files().isEmpty() ? "evaluation" : evaluation.files().get(0).name();
     }
 }

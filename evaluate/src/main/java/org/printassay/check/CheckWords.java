@@ -38,11 +38,14 @@ public final class CheckWords {
                     + String.join(" and ", check.surface().unlooked())
                     + " were not looked at.";
         }
-        return check.changes().isEmpty()
-                ? "Cannot tell: the prints have nothing in common that can be compared."
-                : "Cannot tell: the print may or may not be as near as is allowed to "
-                        + against
-                        + ".";
+        if (!check.changes().isEmpty()) {
+            return "Cannot tell: the print may or may not be as near as is allowed to "
+                    + against
+                    + ".";
+        }
+        return check.surface().linesCompared() || check.surface().bandsCompared()
+                ? "Cannot tell: none of the quantities could be compared."
+                : "Cannot tell: the prints have nothing in common that can be compared.";
     }
 
     /** Everything worth saying after the headline. */

@@ -124,13 +124,6 @@ public final class Checker {
                         .map(change -> sound ? change : change.inDoubt())
                         .toList();
         SurfaceChange surface = SurfaceMatch.between(baseline, print, tolerances);
-        Outcome outcome = surface.outcome();
-        for (Change change : changes) {
-            outcome = outcome.or(change.outcome());
-        }
-        if (changes.isEmpty()) {
-            outcome = Outcome.CANNOT_TELL;
-        }
         return new Check(
                 baseline,
                 print,
@@ -141,8 +134,7 @@ public final class Checker {
                 changes,
                 missing,
                 surface,
-                patches,
-                outcome);
+                patches);
     }
 
     private Optional<Found> figure(Quantity quantity) {

@@ -1,15 +1,12 @@
 package org.printassay.check;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.printassay.colour.Rgb8;
 import org.printassay.compare.Comparability;
 import org.printassay.compare.Comparability.Caution;
 import org.printassay.compare.Comparability.Reason;
+import org.printassay.compare.PrintLabel;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
@@ -19,9 +16,6 @@ import org.printassay.problem.Problem;
  * fit, before anything is judged: it is no result of a check, so it is neither failed nor untold.
  */
 final class Fitness {
-    /** Of measurements whose chart is not known, so many codes must be common. */
-    private static final double COMMON = 0.8;
-
     private static final Caution ROUTE_UNSAID =
             new Caution(
                     Reason.ROUTE_UNSAID,
@@ -37,7 +31,7 @@ final class Fitness {
      *     another chart, else input
      */
     static Comparability judge(Baseline baseline, Evaluation print) throws Problem {
-        String where = Check.name(print);
+        String where = PrintLabel.byFile(print);
         List<Evaluation> all = new ArrayList<>(baseline.prints());
         all.add(print);
         Comparability found = Comparability.of(all);
@@ -46,7 +40,6 @@ final class Fitness {
         }
         boolean routesSaid = true;
         for (Evaluation one : baseline.prints()) {
-            sameCodes(where, one, print);
             named(where, "printer", one.details().printer(), print.details().printer());
             named(where, "paper", one.details().paper(), print.details().paper());
             String before = one.details().route();
@@ -84,30 +77,6 @@ final class Fitness {
     private static String uncapitalised(String text) {
         boolean abbreviated = text.length() > 1 && Character.isUpperCase(text.charAt(1));
         return abbreviated ? text : Character.toLowerCase(text.charAt(0)) + text.substring(1);
-    }
-
-    /** Charts are told apart by their ids where both have one. */
-    private static void sameCodes(String where, Evaluation baseline, Evaluation print)
-            throws Problem {
-        if (baseline.chartId() != null && print.chartId() != null) {
-            return;
-        }
-        Set<Rgb8> before = codes(baseline);
-        Set<Rgb8> after = codes(print);
-        Set<Rgb8> common = new HashSet<>(before);
-        common.retainAll(after);
-        if (common.size() < COMMON * Math.max(before.size(), after.size())) {
-            throw Problem.chart(
-                    where,
-                    "has only "
-                            + common.size()
-                            + " colours in common with the baseline: another chart. Print the"
-                            + " baseline's chart again.");
-        }
-    }
-
-    private static Set<Rgb8> codes(Evaluation evaluation) {
-        return evaluation.patches().stream().map(p -> p.rgb()).collect(Collectors.toSet());
     }
 
     private static void named(

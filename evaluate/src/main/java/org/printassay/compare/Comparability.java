@@ -3,6 +3,7 @@ package org.printassay.compare;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -73,6 +74,8 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         MIXTURE("mixture", false),
         /** Other charts: figures over other patches are left out. */
         CHART("chart", false),
+        /** Charts of some are not known; by their codes it is one. */
+        CHART_UNSAID("chart-unsaid", false),
         /** Scans without profile: relative figures only. */
         RELATIVE_ONLY("relative-only", false),
         /** Scans through a profile, whose error is another for each paper. */
@@ -204,14 +207,7 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             Readers.unsaid(prints).ifPresent(cautions::add);
         }
         DryingTimes.caution(prints).ifPresent(cautions::add);
-        differ(
-                cautions,
-                prints,
-                e -> e.chartId() == null ? "not a chart of ours" : e.chartId(),
-                Reason.CHART,
-                "They were printed from different charts (%s). Means are over other patches."
-                        + CommonCodes.words(prints)
-                        + " Print the same chart on all.");
+        charts(prints).ifPresent(cautions::add);
         boolean alike = Readers.alike(prints);
         if (prints.stream().anyMatch(e -> !e.trust().absolute())) {
             cautions.add(
@@ -232,14 +228,6 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         return new Comparability(cautions, alike);
     }
 
-    /** What a print is called where nothing better is known. */
-    static String name(Evaluation print) {
-        String paper = print.details().paper();
-        return paper != null
-                ? paper
-                : print.files().isEmpty() ? "a print without a name" : print.files().get(0).name();
-    }
-
     private static void same(List<Caution> cautions, List<Evaluation> prints) {
         Set<List<String>> seen = new HashSet<>();
         for (Evaluation print : prints) {
@@ -256,12 +244,50 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
         }
     }
 
+    private static Optional<Caution> charts(List<Evaluation> prints) {
+        if (ChartIdentity.anyDiffer(prints)) {
+            Map<String, List<String>> charts =
+                    spelled(prints, e -> e.chartId() == null ? "an unknown one" : e.chartId());
+            return Optional.of(
+                    new Caution(
+                            Reason.CHART,
+                            "They were printed from different charts ("
+                                    + who(charts)
+                                    + "). Means are over other patches."
+                                    + CommonCodes.words(prints)
+                                    + " Print the same chart on all."));
+        }
+        List<String> unsaid =
+                prints.stream().filter(e -> e.chartId() == null).map(PrintLabel::byPaper).toList();
+        boolean all = unsaid.size() == prints.size();
+        String leftOut = CommonCodes.words(prints);
+        return unsaid.isEmpty() || (all && leftOut.isEmpty())
+                ? Optional.empty()
+                : Optional.of(
+                        new Caution(
+                                Reason.CHART_UNSAID,
+                                "Nothing says from which chart some were printed ("
+                                        + names(unsaid)
+                                        + "); by their colours it is the same."
+                                        + leftOut
+                                        + " Name it with --chart when evaluating."));
+    }
+
     private static void differ(
             List<Caution> cautions,
             List<Evaluation> prints,
             Function<Evaluation, @Nullable String> said,
             Reason reason,
             String text) {
+        Map<String, List<String>> values = spelled(prints, said);
+        if (values.size() > 1) {
+            cautions.add(new Caution(reason, text.formatted(who(values))));
+        }
+    }
+
+    /** Who says what, by how it was spelled first. */
+    private static Map<String, List<String>> spelled(
+            List<Evaluation> prints, Function<Evaluation, @Nullable String> said) {
         Map<String, List<String>> values = new TreeMap<>();
         Map<String, String> spelled = new HashMap<>();
         for (Evaluation print : prints) {
@@ -269,16 +295,19 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             if (value != null) {
                 String plain = PrintDetails.key(value);
                 spelled.putIfAbsent(plain, value);
-                values.computeIfAbsent(plain, k -> new ArrayList<>()).add(name(print));
+                values.computeIfAbsent(plain, k -> new ArrayList<>())
+                        .add(PrintLabel.byPaper(print));
             }
         }
-        if (values.size() > 1) {
-            String who =
-                    values.entrySet().stream()
-                            .map(e -> spelled.get(e.getKey()) + " for " + names(e.getValue()))
-                            .collect(Collectors.joining("; "));
-            cautions.add(new Caution(reason, text.formatted(who)));
-        }
+        Map<String, List<String>> all = new LinkedHashMap<>();
+        values.forEach((plain, names) -> all.put(spelled.getOrDefault(plain, plain), names));
+        return all;
+    }
+
+    private static String who(Map<String, List<String>> values) {
+        return values.entrySet().stream()
+                .map(e -> e.getKey() + " for " + names(e.getValue()))
+                .collect(Collectors.joining("; "));
     }
 
     private static String names(List<String> all) {

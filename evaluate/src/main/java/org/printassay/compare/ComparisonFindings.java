@@ -19,7 +19,7 @@ import org.printassay.evaluation.Finding;
 final class ComparisonFindings {
     private static final int MOST = 7;
 
-    /** Places kept for what may differ, what did not and what could not be told. */
+    /** Places that differences leave at least to what may differ, did not or cannot be told. */
     private static final int KEPT = 2;
 
     /** How many figures are named that may differ. */
@@ -39,18 +39,22 @@ final class ComparisonFindings {
     private record Seen(Figure figure, Pair pair, double times) {}
 
     List<Finding> all() {
+        List<Seen> seen = seen();
+        List<Finding> others = new ArrayList<>();
+        perhaps(others);
+        same(others, seen.isEmpty() && others.isEmpty());
+        unsure(others);
+        int room = MOST - Math.max(KEPT, others.size());
         List<Finding> findings = new ArrayList<>();
         Set<Topic> said = EnumSet.noneOf(Topic.class);
-        for (Seen seen : seen()) {
-            if (findings.size() < MOST - KEPT && said.add(seen.figure().topic())) {
-                findings.add(finding(seen));
+        for (Seen one : seen) {
+            if (findings.size() < room && said.add(one.figure().topic())) {
+                findings.add(finding(one));
             }
         }
-        perhaps(findings);
-        same(findings);
-        unsure(findings);
+        findings.addAll(others);
         notTold(findings);
-        return findings.size() > MOST ? findings.subList(0, MOST) : findings;
+        return findings;
     }
 
     private List<Seen> seen() {
@@ -140,7 +144,7 @@ final class ComparisonFindings {
     }
 
     /** Topics in which no figure differs, or may differ, between any two sides. */
-    private void same(List<Finding> findings) {
+    private void same(List<Finding> findings, boolean nothingElse) {
         Set<String> alike = new LinkedHashSet<>();
         for (Topic topic : Topic.values()) {
             List<Verdict> told = new ArrayList<>(verdicts(topic));
@@ -152,7 +156,7 @@ final class ComparisonFindings {
         if (alike.isEmpty()) {
             return;
         }
-        boolean nothing = findings.isEmpty() && alike.size() == told();
+        boolean nothing = nothingElse && alike.size() == told();
         findings.add(
                 new Finding(
                         "Alike",
@@ -207,6 +211,7 @@ final class ComparisonFindings {
         }
     }
 
+    /** Fits any comparison, so it is said where there is room. */
     private void notTold(List<Finding> findings) {
         if (subject == Subject.PRINTS && findings.size() < MOST) {
             findings.add(

@@ -24,7 +24,7 @@ public final class PrintFigures {
         Uncertainties uncertainties = new Uncertainties(evaluation);
         new ToneFigures(evaluation, uncertainties).collect(collected);
         new ColourFigures(evaluation, uncertainties).collect(collected);
-        SurfaceFigures.collect(evaluation, collected);
+        SurfaceFigures.collect(evaluation, uncertainties, collected);
         return new PrintFigures(collected.values);
     }
 

@@ -81,15 +81,10 @@ final class ScanFaults {
                             .map(WarningCode::key)
                             .toList();
             if (!own.isEmpty()) {
-                unlike.add(name(print) + ": " + String.join(", ", own));
+                unlike.add(PrintLabel.byFile(print) + ": " + String.join(", ", own));
             }
         }
         return unlike.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", unlike));
-    }
-
-    /** The file: prints of one paper are told apart by it. */
-    private static String name(Evaluation print) {
-        return print.files().isEmpty() ? Comparability.name(print) : print.files().get(0).name();
     }
 
     private static boolean has(Evaluation print, WarningCode code) {

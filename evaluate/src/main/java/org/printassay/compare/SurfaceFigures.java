@@ -20,14 +20,14 @@ final class SurfaceFigures {
 
     private SurfaceFigures() {}
 
-    static void collect(Evaluation evaluation, PrintFigures.Collected to) {
+    static void collect(
+            Evaluation evaluation, Uncertainties uncertainties, PrintFigures.Collected to) {
         Evenness evenness = evaluation.evenness();
         if (evenness != null && evenness.gradient() != null) {
             to.put(
                     Figure.EVENNESS_GRADIENT,
                     evenness.gradient().overSheet(),
-                    evenness.gradient().uncertainty() / Uncertainties.NORMAL_95,
-                    0);
+                    uncertainties.of(Figure.EVENNESS_GRADIENT.key()));
         }
         PrintSurface surface = evaluation.surface();
         if (surface == null) {

@@ -1,10 +1,11 @@
 package org.printassay.compare;
 
 import java.util.List;
-import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
+import org.printassay.colour.ToneZone;
 import org.printassay.compare.Uncertainties.Split;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.metric.Coverage;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -12,11 +13,6 @@ import org.printassay.metric.Wedge;
 
 /** Figures of white, black, tone, both wedges and greys. */
 final class ToneFigures {
-    /** Bounds of tone zones, L* of the file's code. */
-    private static final double SHADOWS_BELOW = 33;
-
-    private static final double HIGHLIGHTS_ABOVE = 67;
-
     private final Evaluation evaluation;
     private final Uncertainties uncertainties;
 
@@ -30,19 +26,14 @@ final class ToneFigures {
         Tone tone = evaluation.tone();
         if (tone != null) {
             to.put(Figure.TONE_RMS, tone.rmsDeltaL(), uncertainties.of("tone.rmsDeltaL"));
-            zone(to, Figure.TONE_SHADOWS, tone, tone.meanDeltaLShadows(), l -> l < SHADOWS_BELOW);
-            zone(
-                    to,
-                    Figure.TONE_MIDTONES,
-                    tone,
-                    tone.meanDeltaLMidtones(),
-                    l -> l >= SHADOWS_BELOW && l <= HIGHLIGHTS_ABOVE);
+            zone(to, Figure.TONE_SHADOWS, tone, tone.meanDeltaLShadows(), ToneZone.SHADOWS);
+            zone(to, Figure.TONE_MIDTONES, tone, tone.meanDeltaLMidtones(), ToneZone.MIDTONES);
             zone(
                     to,
                     Figure.TONE_HIGHLIGHTS,
                     tone,
                     tone.meanDeltaLHighlights(),
-                    l -> l > HIGHLIGHTS_ABOVE);
+                    ToneZone.HIGHLIGHTS);
         }
         wedge(to, evaluation.shadows(), Figure.SHADOWS_VISIBLE, Figure.SHADOWS_STEPS, "black");
         wedge(
@@ -78,13 +69,9 @@ final class ToneFigures {
 
     /** Mean over a zone: own errors are averaged, those of white and black shift the aim. */
     private void zone(
-            PrintFigures.Collected to,
-            Figure figure,
-            Tone tone,
-            double mean,
-            DoublePredicate within) {
+            PrintFigures.Collected to, Figure figure, Tone tone, double mean, ToneZone zone) {
         List<Tone.Point> points =
-                tone.points().stream().filter(p -> within.test(p.fileL())).toList();
+                tone.points().stream().filter(p -> ToneZone.of(p.fileL()) == zone).toList();
         if (points.isEmpty()) {
             return;
         }
@@ -131,7 +118,7 @@ final class ToneFigures {
                         : new Split(
                                 Math.max(
                                         PrintSpread.ROUNDED,
-                                        reach(interval, best) / Uncertainties.NORMAL_95),
+                                        reach(interval, best) / Coverage.NORMAL_95),
                                 0));
         // Each visible step costs the threshold: what the whole range is off by, steps are off by.
         double range = random(anchor + ".lab.l") / wedge.threshold();

@@ -4,15 +4,13 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.metric.Budget;
+import org.printassay.metric.Coverage;
 
 /**
  * What an evaluation says of its uncertainties, split into what another reading of the same print
  * would change and what prints read alike share.
  */
 final class Uncertainties {
-    /** What evaluations widen standard uncertainties by to 95 %. */
-    static final double NORMAL_95 = 1.96;
-
     private final Evaluation evaluation;
 
     Uncertainties(Evaluation evaluation) {
@@ -49,7 +47,7 @@ final class Uncertainties {
      * of another figure which is obtained alike.
      */
     Split of(double halfWidth, String alike) {
-        double whole = halfWidth / NORMAL_95;
+        double whole = halfWidth / Coverage.NORMAL_95;
         double systematic = Math.min(whole, of(alike).systematic());
         return new Split(
                 Math.sqrt(Math.max(0, whole * whole - systematic * systematic)), systematic);

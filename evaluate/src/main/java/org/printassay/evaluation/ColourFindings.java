@@ -1,15 +1,17 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Gradient;
 import org.printassay.metric.Irregularity;
+import org.printassay.metric.Systematic;
 import org.printassay.reading.Trust;
 
 /** What colours, skin-like tones, the smoothness of greys and evenness tell, in words. */
@@ -226,31 +228,20 @@ final class ColourFindings {
 
     /** What a scan's colours may be off; gains in L* move chroma far less than L* itself. */
     private static double doubtOfChroma(Trust trust, @Nullable Lab unsure) {
+        double stated = Systematic.lightness(trust);
         return trust == Trust.INSTRUMENT || unsure == null
-                ? doubt(trust)
-                : Math.max(doubt(trust), Math.max(unsure.a(), unsure.b()));
+                ? stated
+                : Math.max(stated, Math.max(unsure.a(), unsure.b()));
     }
 
     private static double doubtOfColour(Trust trust, @Nullable Lab unsure) {
         return trust == Trust.INSTRUMENT || unsure == null
-                ? doubt(trust)
+                ? Systematic.lightness(trust)
                 : Math.max(doubtOfChroma(trust, unsure), unsure.l());
     }
 
-    private static double doubt(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> 0.3;
-            case CALIBRATED_SCAN -> 0.5;
-            case PROFILED_SCAN, PLAIN_SCAN -> 1;
-        };
-    }
-
     private static String basis(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> "read with an instrument";
-            case CALIBRATED_SCAN -> "by a calibrated scan";
-            case PROFILED_SCAN, PLAIN_SCAN -> "as far as a profiled scan can tell";
-        };
+        return TrustWords.basis(trust, "as far as a profiled scan can tell");
     }
 
     private static double mean(List<Double> values) {
@@ -262,9 +253,5 @@ final class ColourFindings {
         return last < 1
                 ? String.join("", parts)
                 : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

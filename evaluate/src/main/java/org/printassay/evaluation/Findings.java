@@ -1,9 +1,10 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -110,7 +111,7 @@ final class Findings {
     private void size(PlacementSummary placement) {
         Double x = placement.scaleX();
         Double y = placement.scaleY();
-        if (x == null || y == null || (Math.abs(x - 1) < 0.006 && Math.abs(y - 1) < 0.006)) {
+        if (x == null || y == null || !PlacementSummary.resized(x, y)) {
             return;
         }
         boolean unequal = PlacementSummary.unequal(x, y);
@@ -193,9 +194,5 @@ final class Findings {
                                         + " made anew."
                                 : "Correct with a curve in the file, or have the profile made"
                                         + " anew."));
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

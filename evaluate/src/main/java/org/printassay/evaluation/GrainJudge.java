@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
 import org.printassay.sample.SurfaceSamples;
@@ -16,8 +17,6 @@ import org.printassay.texture.PixelTile;
 /** Grain by zone of tone, from what scans show of flat areas. */
 final class GrainJudge {
     private static final int PAPER = 255;
-    private static final double SHADOWS_BELOW = 33;
-    private static final double HIGHLIGHTS_ABOVE = 67;
 
     /** L* of paper in relative colour. */
     private static final double PAPER_L = 100;
@@ -55,7 +54,9 @@ final class GrainJudge {
             }
             double sigma = PrintBlur.sigmaMm(part.samples());
             GrainMeter.Unevenness paper = GrainMeter.measure(bare, PAPER_L, sigma);
-            ZoneSum[] zones = {new ZoneSum(), new ZoneSum(), new ZoneSum()};
+            ZoneSum shadows = new ZoneSum();
+            ZoneSum midtones = new ZoneSum();
+            ZoneSum highlights = new ZoneSum();
             for (Map.Entry<Integer, List<PixelTile>> entry : byLevel.entrySet()) {
                 int level = entry.getKey();
                 Double lightness = lightness(readings, level);
@@ -67,13 +68,18 @@ final class GrainJudge {
                         GrainMeter.measure(entry.getValue(), lightness, sigma)
                                 .less(perPaper * paper.graininess(), perPaper * paper.mottle());
                 double fileL = Lab.lightness(readings.space().decode(level / 255.0));
-                int zone = fileL < SHADOWS_BELOW ? 0 : fileL <= HIGHLIGHTS_ABOVE ? 1 : 2;
-                zones[zone].add(all, entry.getValue().size());
+                ZoneSum zone =
+                        switch (ToneZone.of(fileL)) {
+                            case SHADOWS -> shadows;
+                            case MIDTONES -> midtones;
+                            case HIGHLIGHTS -> highlights;
+                        };
+                zone.add(all, entry.getValue().size());
             }
             return new PrintSurface.Grain(
-                    zones[0].zone(),
-                    zones[1].zone(),
-                    zones[2].zone(),
+                    shadows.zone(),
+                    midtones.zone(),
+                    highlights.zone(),
                     zone(paper.graininess(), paper.mottle()),
                     paper.highestPerMm(),
                     paper.noiseRemoved(),

@@ -1,10 +1,11 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.printassay.metric.Neutrality;
@@ -175,9 +176,5 @@ final class GreyFindings {
             parts.add(say("b* %+.1f", -cast.b()));
         }
         return String.join(", ", parts);
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

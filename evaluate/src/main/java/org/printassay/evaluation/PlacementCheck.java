@@ -165,7 +165,7 @@ final class PlacementCheck {
     }
 
     private static void scaleWarning(ScanInfo scan, double x, double y, List<Warning> warnings) {
-        if (Math.abs(x - 1) > 0.006 || Math.abs(y - 1) > 0.006) {
+        if (PlacementSummary.resized(x, y)) {
             warnings.add(
                     new Warning(
                             WarningCode.PRINTED_SCALE,

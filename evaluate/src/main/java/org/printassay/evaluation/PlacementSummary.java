@@ -30,6 +30,7 @@ public record PlacementSummary(
         double samplesPerMm,
         @Nullable String profile) {
     private static final double UNEQUAL = 0.005;
+    private static final double RESIZED = 0.006;
 
     /** Read through no profile, or not known through which. */
     public PlacementSummary(
@@ -61,6 +62,14 @@ public record PlacementSummary(
      */
     static boolean unequal(double scaleX, double scaleY) {
         return Math.abs(scaleX - scaleY) > UNEQUAL;
+    }
+
+    /**
+     * Whether a sheet was printed at another size: by more than papers stretch and scanners are off
+     * (common practice, no source).
+     */
+    static boolean resized(double scaleX, double scaleY) {
+        return Math.abs(scaleX - 1) > RESIZED || Math.abs(scaleY - 1) > RESIZED;
     }
 
     PlacementSummary through(@Nullable String sha256) {

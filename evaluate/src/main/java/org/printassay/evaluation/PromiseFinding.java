@@ -1,8 +1,9 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.printassay.colour.RgbSpace;
@@ -31,6 +32,8 @@ final class PromiseFinding {
 
     /** Mean dE00 up to which a part of the colours does: about twice what is just seen. */
     private static final double PART_KEPT = 2;
+
+    private static final String OWN_ERRORS = ", whose own errors are in it";
 
     private PromiseFinding() {}
 
@@ -178,15 +181,12 @@ final class PromiseFinding {
     }
 
     private static String basis(Trust trust) {
+        String how = TrustWords.basis(trust, "by a scan");
         return switch (trust) {
-            case INSTRUMENT -> "read with an instrument";
-            case CALIBRATED_SCAN -> "by a calibrated scan, whose own errors are in it";
+            case INSTRUMENT -> how;
+            case CALIBRATED_SCAN -> how + OWN_ERRORS;
             case PROFILED_SCAN, PLAIN_SCAN ->
-                    "by a scan, whose own errors are in it; true only if automatic corrections were off";
+                    how + OWN_ERRORS + "; true only if automatic corrections were off";
         };
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

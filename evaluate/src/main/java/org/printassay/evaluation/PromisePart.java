@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.DoublePredicate;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 import org.printassay.promise.Promise;
 import org.printassay.reading.Reading;
 
@@ -24,31 +24,26 @@ record PromisePart(String words, double meanDeltaE00, double deltaL) {
     /** Fewer patches are no part. */
     private static final int FEWEST = 8;
 
-    /** Below this promised L* colours are dark, above the other they are light. */
-    private static final double DARK = 33;
-
-    private static final double LIGHT = 67;
-
     /** The part that is off most; empty where no part has patches enough. */
     static Optional<PromisePart> worst(List<Reading> readings, Promise promise) {
         Map<String, Lab> wanted = new HashMap<>();
         promise.patches().forEach(patch -> wanted.put(patch.id(), patch.lab()));
         List<PromisePart> parts = new ArrayList<>();
-        part("dark colours", readings, wanted, l -> l < DARK).ifPresent(parts::add);
-        part("mid-tones", readings, wanted, l -> l >= DARK && l <= LIGHT).ifPresent(parts::add);
-        part("light colours", readings, wanted, l -> l > LIGHT).ifPresent(parts::add);
+        for (ToneZone zone : ToneZone.values()) {
+            part(zone, readings, wanted).ifPresent(parts::add);
+        }
         return parts.stream().max(Comparator.comparingDouble(PromisePart::meanDeltaE00));
     }
 
     private static Optional<PromisePart> part(
-            String words, List<Reading> readings, Map<String, Lab> wanted, DoublePredicate within) {
+            ToneZone zone, List<Reading> readings, Map<String, Lab> wanted) {
         double sum = 0;
         double lighter = 0;
         int n = 0;
         for (Reading reading : readings) {
             Lab to = wanted.get(reading.id());
             Lab lab = reading.lab();
-            if (to != null && lab != null && reading.isSound() && within.test(to.l())) {
+            if (to != null && lab != null && reading.isSound() && ToneZone.of(to.l()) == zone) {
                 sum += DeltaE.ciede2000(to, lab);
                 lighter += lab.l() - to.l();
                 n++;
@@ -56,7 +51,7 @@ record PromisePart(String words, double meanDeltaE00, double deltaL) {
         }
         return n < FEWEST
                 ? Optional.empty()
-                : Optional.of(new PromisePart(words, sum / n, lighter / n));
+                : Optional.of(new PromisePart(words(zone), sum / n, lighter / n));
     }
 
     /** Which way it is off: {@code (2.8 L* too light)}, or nothing. */
@@ -68,5 +63,13 @@ record PromisePart(String words, double meanDeltaE00, double deltaL) {
                         " (%.1f L* too %s)",
                         Math.abs(deltaL),
                         deltaL < 0 ? "dark" : "light");
+    }
+
+    private static String words(ToneZone promised) {
+        return switch (promised) {
+            case SHADOWS -> "dark colours";
+            case MIDTONES -> "mid-tones";
+            case HIGHLIGHTS -> "light colours";
+        };
     }
 }

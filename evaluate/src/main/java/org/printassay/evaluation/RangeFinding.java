@@ -1,6 +1,7 @@
 package org.printassay.evaluation;
 
-import java.util.Locale;
+import static org.printassay.evaluation.Say.say;
+
 import org.printassay.colour.Lab;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.Trust;
@@ -64,16 +65,9 @@ final class RangeFinding {
     }
 
     private static String basis(Trust trust) {
-        return switch (trust) {
-            case INSTRUMENT -> "read with an instrument";
-            case CALIBRATED_SCAN -> "by a calibrated scan";
-            case PROFILED_SCAN, PLAIN_SCAN ->
-                    "true only if automatic corrections were off and the scanner adds no light of its"
-                            + " own, which no scan can show";
-        };
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
+        return TrustWords.basis(
+                trust,
+                "true only if automatic corrections were off and the scanner adds no light of its"
+                        + " own, which no scan can show");
     }
 }

@@ -1,9 +1,10 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.printassay.surface.Along;
 import org.printassay.surface.FoundBand;
@@ -247,9 +248,5 @@ final class SurfaceFindings {
                                     count == 1 ? "step" : "steps"),
                             "Use a 16 bit file and another profile or quality setting."));
         }
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

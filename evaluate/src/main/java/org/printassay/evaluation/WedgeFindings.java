@@ -1,7 +1,8 @@
 package org.printassay.evaluation;
 
+import static org.printassay.evaluation.Say.say;
+
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.printassay.metric.LevelStep;
 import org.printassay.metric.Wedge;
@@ -173,8 +174,8 @@ final class WedgeFindings {
             return "How far it may lie from this cannot be told.";
         }
         return trust.absolute()
-                ? "95 % sure: " + which + say(range) + "."
-                : "Roughly, as the scan carries no colour profile: " + which + say(range) + ".";
+                ? "95 % sure: " + which + levels(range) + "."
+                : "Roughly, as the scan carries no colour profile: " + which + levels(range) + ".";
     }
 
     private String bounds(int keep) {
@@ -207,13 +208,9 @@ final class WedgeFindings {
                 .orElse(0);
     }
 
-    private static String say(Wedge.Interval range) {
+    private static String levels(Wedge.Interval range) {
         return range.low() == range.high()
                 ? "" + range.low()
                 : "between " + range.low() + " and " + range.high();
-    }
-
-    private static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

@@ -12,8 +12,10 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.check.Baseline;
+import org.printassay.compare.ChartIdentity;
 import org.printassay.compare.Figure;
 import org.printassay.compare.KnownSpread;
+import org.printassay.compare.PrintLabel;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.problem.Problem;
@@ -58,10 +60,10 @@ public final class SteadyPrints {
         }
         Series series = fitting(all, print, "baseline");
         List<Entry> own = all.stream().filter(e -> e.series().equals(series)).toList();
-        List<Entry> ofChart = own.stream().filter(e -> sameChart(e, print)).toList();
+        List<Entry> ofChart = ofChart(own, print);
         if (ofChart.isEmpty()) {
             throw Problem.chart(
-                    nameOf(print),
+                    PrintLabel.byFile(print),
                     "was printed from another chart than the baseline of "
                             + series.shown()
                             + " in the logbook. Print the baseline's chart again, or name prints of"
@@ -84,11 +86,21 @@ public final class SteadyPrints {
         return some.isEmpty() ? all : some;
     }
 
-    /** Charts are told apart where both are known. */
-    private static boolean sameChart(Entry entry, Evaluation print) {
-        return entry.chart() == null
-                || print.chartId() == null
-                || entry.chart().equals(print.chartId());
+    /**
+     * Those of a print's chart; what stands in an evaluation is asked where its id does not tell.
+     */
+    private List<Entry> ofChart(List<Entry> all, Evaluation print) throws Problem {
+        List<Entry> same = new ArrayList<>();
+        for (Entry entry : all) {
+            boolean other =
+                    ChartIdentity.known(entry.chart(), print.chartId())
+                            ? ChartIdentity.differ(entry.chart(), print.chartId())
+                            : ChartIdentity.differ(evaluation(entry.id()), print);
+            if (!other) {
+                same.add(entry);
+            }
+        }
+        return same;
     }
 
     private Evaluation evaluation(long id) throws Problem {
@@ -119,10 +131,8 @@ public final class SteadyPrints {
             String manner = Identity.manner(print);
             List<Entry> alike =
                     entries().stream()
-                            .filter(
-                                    e ->
-                                            PrintDetails.same(e.manner(), manner)
-                                                    && sameChart(e, print))
+                            .filter(e -> PrintDetails.same(e.manner(), manner))
+                            .filter(e -> !ChartIdentity.differ(e.chart(), print.chartId()))
                             .filter(e -> !themselves.contains(e.id()))
                             .toList();
             if (candidates(alike, print).size() > 1) {
@@ -132,12 +142,17 @@ public final class SteadyPrints {
                     candidates(alike, print).stream()
                             .findFirst()
                             .orElse(Series.of(print.details()));
-            String way = PrintDetails.key(manner);
-            String key = series + "\n" + way + "\n" + print.chartId() + "\n" + themselves;
+            List<Entry> own =
+                    ofChart(alike.stream().filter(e -> e.series().equals(series)).toList(), print);
+            String key =
+                    series
+                            + "\n"
+                            + PrintDetails.key(manner)
+                            + "\n"
+                            + own.stream().map(Entry::id).toList();
             if (!seen.add(key)) {
                 continue;
             }
-            List<Entry> own = alike.stream().filter(e -> e.series().equals(series)).toList();
             KnownSpread one = spread(key, series, own);
             if (one.known()) {
                 known = known.known() ? known.and(one) : one;
@@ -198,7 +213,7 @@ public final class SteadyPrints {
                     "there is no "
                             + what
                             + " for "
-                            + nameOf(print)
+                            + PrintLabel.byFile(print)
                             + " ("
                             + said
                             + "). There are: "
@@ -210,7 +225,7 @@ public final class SteadyPrints {
                             + " baseline: printassay log baseline NUMBER...");
         }
         throw Problem.usage(
-                nameOf(print)
+                PrintLabel.byFile(print)
                         + " ("
                         + said
                         + ") fits more than one "
@@ -249,9 +264,5 @@ public final class SteadyPrints {
                         .map(Series::shown)
                         .collect(Collectors.joining("; "))
                 + (series.size() > MOST_NAMED ? "; ..." : "");
-    }
-
-    private static String nameOf(Evaluation print) {
-        return print.files().isEmpty() ? "the print" : print.files().get(0).name();
     }
 }

@@ -18,8 +18,6 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
     /** From here on Student's factor is that of the normal distribution. */
     private static final double MANY = 1000;
 
-    private static final double NORMAL_95 = 1.96;
-
     /** Whole degrees of freedom that rounding of numbers would take one from. */
     private static final double ROUNDING = 1e-9;
 
@@ -76,7 +74,7 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
     public record Part(Kind kind, double standard, @Nullable Integer freedom) {
         /** A part that is stated rather than seen, as a 95 % half-width. */
         static Part stated(double halfWidth) {
-            return new Part(Kind.SYSTEMATIC, halfWidth / NORMAL_95, null);
+            return new Part(Kind.SYSTEMATIC, halfWidth / Coverage.NORMAL_95, null);
         }
 
         /** This part and another of its kind as one, with their effective degrees of freedom. */
@@ -109,7 +107,7 @@ public record Budget(String figure, String unit, double value, List<Part> parts)
         }
         double fourth = Math.pow(standard(), 4);
         if (denominator * MANY <= fourth) {
-            return NORMAL_95;
+            return Coverage.NORMAL_95;
         }
         double freedom = Math.max(1, fourth / denominator);
         return new TDistribution(null, freedom).inverseCumulativeProbability(0.975);

@@ -1,9 +1,11 @@
 package org.printassay.metric;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 
 /**
  * Levels of one range of tones and how their mean cast hangs on what was read: on each level by its
@@ -23,26 +25,24 @@ final class CastZone {
      *
      * @param shares of each level in the whole curve
      * @param fades of each level: 1 on bare paper, 0 in the black
-     * @param from lowest L* of the file's code
-     * @param to L* of the file's code below which the zone ends
+     * @param zones that the file's codes lie in
      */
     CastZone(
             List<LevelData> curve,
             LevelData paper,
             List<Double> shares,
             List<Double> fades,
-            double from,
-            double to) {
+            Set<ToneZone> zones) {
         this.curve = curve;
         this.paper = paper;
         this.fades = fades;
         List<Double> inside =
                 IntStream.range(0, curve.size())
                         .mapToObj(
-                                i -> {
-                                    double fileL = curve.get(i).fileL();
-                                    return fileL >= from && fileL < to ? shares.get(i) : 0.0;
-                                })
+                                i ->
+                                        zones.contains(ToneZone.of(curve.get(i).fileL()))
+                                                ? shares.get(i)
+                                                : 0.0)
                         .toList();
         double total = inside.stream().mapToDouble(share -> share).sum();
         this.weights = inside.stream().map(share -> total == 0 ? 0 : share / total).toList();

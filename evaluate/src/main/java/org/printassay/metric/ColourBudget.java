@@ -64,8 +64,8 @@ final class ColourBudget {
             double calibration = budget.length(i -> set.calibration().get(i)) / together;
             parts.add(new Budget.Part(Budget.Kind.CALIBRATION, calibration, null));
         }
-        double lightness = Systematic.lightness(set.trust()) / 1.96;
-        double chroma = Systematic.chroma(set.trust()) / 1.96;
+        double lightness = Systematic.lightness(set.trust()) / Coverage.NORMAL_95;
+        double chroma = Systematic.chroma(set.trust()) / Coverage.NORMAL_95;
         double stated = budget.apart(i -> new Lab(lightness, chroma, chroma));
         parts.add(new Budget.Part(Budget.Kind.SYSTEMATIC, stated, null));
         return new Budget(name, unit, budget.value, parts);

@@ -30,9 +30,6 @@ public record Derived(
     private static final double DARKEST = 1e-5;
     private static final String GREY = "not known: the scan is grey";
 
-    /** From these sizes on a tint is told as slight, clear, strong (common practice, no source). */
-    private static final double[] TINTS = {1, 2.5, 6};
-
     /**
      * Nothing where absolute colours are not known.
      *
@@ -73,43 +70,25 @@ public record Derived(
         return stops(up, down) / 2;
     }
 
-    /**
-     * Whether a tint is surely one: neutral lies outside the ellipse of the uncertainty.
-     *
-     * @param uncertainty 95 % half-widths
-     */
-    static boolean surelyTinted(Lab paper, Lab uncertainty) {
-        return Math.hypot(paper.a() / uncertainty.a(), paper.b() / uncertainty.b()) > 1;
-    }
-
     private static String words(Lab paper, Lab uncertainty, String light) {
         double chroma = paper.chroma();
-        double unsure = Math.max(uncertainty.a(), uncertainty.b());
-        // A tint that may be none, or none that may be a clear one.
-        if (chroma < TINTS[0]
-                ? unsure > TINTS[1]
-                : unsure > 0 && !surelyTinted(paper, uncertainty)) {
+        PaperTint tint = PaperTint.of(paper, uncertainty);
+        if (tint == PaperTint.NOT_TOLD) {
             return String.format(
                     Locale.ROOT,
                     "neutral or tinted, which cannot be told: %.1f towards %s, \u00b1 %.1f",
                     chroma,
                     HueWords.hue(paper.a(), paper.b()),
-                    unsure);
+                    Math.max(uncertainty.a(), uncertainty.b()));
         }
-        if (chroma < TINTS[0]) {
+        if (tint == PaperTint.NEUTRAL) {
             return "neutral " + light;
         }
-        String strength =
-                unsure > TINTS[1]
-                        ? ""
-                        : chroma < TINTS[1]
-                                ? "slightly "
-                                : chroma < TINTS[2] ? "clearly " : "strongly ";
         String temperature = HueWords.temperature(paper.a(), paper.b());
         return String.format(
                 Locale.ROOT,
                 "%s%s %s, %.1f towards %s",
-                strength,
+                tint.strength(),
                 temperature.isEmpty() ? "tinted" : temperature,
                 light,
                 chroma,

@@ -22,6 +22,8 @@ final class EvennessBudget {
     /** L* + 16 of paper: what a gain is a share of. */
     private static final double WHITE = 116;
 
+    private static final String GRADIENT = "evenness.gradient.overSheet";
+
     private EvennessBudget() {}
 
     /**
@@ -55,14 +57,14 @@ final class EvennessBudget {
     }
 
     /** Of the lightness between the sheet's lightest and darkest corner. */
-    static Budget ofGradient(ReadingSet set, Gradient gradient) {
+    static Budget ofGradient(ReadingSet set, Gradient.Fit fit) {
         return budget(
-                "evenness.gradient.overSheet",
+                GRADIENT,
                 "L*",
                 set,
-                gradient.overSheet(),
-                new Budget.Part(Budget.Kind.RANDOM, gradient.uncertainty() / 1.96, null),
-                moved -> Gradient.of(moved).map(Gradient::overSheet).orElse(0.0));
+                fit.gradient().overSheet(),
+                new Budget.Part(Budget.Kind.RANDOM, fit.standard(), fit.freedom()),
+                moved -> Gradient.of(moved).map(m -> m.gradient().overSheet()).orElse(0.0));
     }
 
     private static Budget budget(

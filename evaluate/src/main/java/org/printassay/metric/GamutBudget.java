@@ -65,8 +65,8 @@ final class GamutBudget {
 
     /** All colours lighter by what is stated for lightness, all further from grey, or both. */
     private double stated(GamutMesh mesh) {
-        double lightness = Systematic.lightness(set.trust()) / 1.96;
-        double chroma = Systematic.chroma(set.trust()) / 1.96;
+        double lightness = Systematic.lightness(set.trust()) / Coverage.NORMAL_95;
+        double chroma = Systematic.chroma(set.trust()) / Coverage.NORMAL_95;
         Map<Rgb8, Lab> lighter = new HashMap<>();
         Map<Rgb8, Lab> fuller = new HashMap<>();
         for (Rgb8 code : sensitivity.keySet()) {

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.commons.math3.distribution.FDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;
@@ -33,19 +35,22 @@ public record Gradient(
     private static final double MM_PER_METRE = 1000;
     private static final double LEAST_SPAN_M = 0.02;
 
-    /** Square root of the 95 % point of chi square with two degrees of freedom: two slopes. */
-    private static final double BOTH_95 = 2.448;
-
-    private static final double NORMAL_95 = 1.96;
-
     /** Less than this over a sheet is not worth a direction, L* (common practice, no source). */
     private static final double SHOWS = 0.3;
 
     /** A patch against the mean of its twins: place in metres, lightness in L*. */
     private record Difference(double x, double y, double deltaL) {}
 
+    /**
+     * A gradient, and what its uncertainty rests on.
+     *
+     * @param standard standard uncertainty of {@link Gradient#overSheet}
+     * @param freedom degrees of freedom of it
+     */
+    record Fit(Gradient gradient, double standard, int freedom) {}
+
     /** Fits the plane; empty when too few equal patches with places were read on one sheet. */
-    static Optional<Gradient> of(ReadingSet set) {
+    static Optional<Fit> of(ReadingSet set) {
         List<List<Reading>> twins = twins(set);
         List<Difference> all = new ArrayList<>();
         double left = Double.POSITIVE_INFINITY;
@@ -78,7 +83,7 @@ public record Gradient(
         return plane(all, freedom, right - left, bottom - top);
     }
 
-    private static Optional<Gradient> plane(
+    private static Optional<Fit> plane(
             List<Difference> all, int freedom, double wide, double tall) {
         double xx = 0;
         double xy = 0;
@@ -102,23 +107,28 @@ public record Gradient(
         double down = (yl * xx - xl * xy) / determinant;
         double explained = across * xl + down * yl;
         double variance = Math.max(1e-12, (ll - explained) / freedom);
-        boolean significant = explained > BOTH_95 * BOTH_95 * variance;
+        // Two slopes, against a variance that is itself told by few differences.
+        double chance = new FDistribution(null, 2, freedom).inverseCumulativeProbability(0.95);
+        boolean significant = explained > 2 * chance * variance;
         double over = Math.abs(across) * wide + Math.abs(down) * tall;
         double signs = Math.signum(across) * Math.signum(down);
         double squares =
                 (wide * wide * yy + tall * tall * xx - 2 * signs * wide * tall * xy) / determinant;
-        return Optional.of(
+        double standard = Math.sqrt(variance * Math.max(0, squares));
+        double factor = new TDistribution(null, freedom).inverseCumulativeProbability(0.975);
+        Gradient gradient =
                 new Gradient(
                         across,
                         down,
                         over,
-                        NORMAL_95 * Math.sqrt(variance * Math.max(0, squares)),
+                        factor * standard,
                         significant,
                         significant
                                 ? over < SHOWS
                                         ? "less than would show"
                                         : words(across * wide, down * tall)
-                                : "no measurable gradient"));
+                                : "no measurable gradient");
+        return Optional.of(new Fit(gradient, standard, freedom));
     }
 
     /** Clean twins of the first sheet that has any. */

@@ -73,11 +73,12 @@ public record Judgement(
                         .orElse(null);
         boolean repeats = neutrals.spreads().of(0, 255, Lab::l).known();
         Double twins = ColourJudge.largestTwinDifference(set).orElse(null);
-        Gradient gradient = Gradient.of(set).orElse(null);
+        Gradient.Fit slope = Gradient.of(set).orElse(null);
+        Gradient gradient = slope == null ? null : slope.gradient();
         List<Budget> evenness = new ArrayList<>();
         EvennessBudget.ofTwins(set).ifPresent(evenness::add);
-        if (gradient != null) {
-            evenness.add(EvennessBudget.ofGradient(set, gradient));
+        if (slope != null) {
+            evenness.add(EvennessBudget.ofGradient(set, slope));
         }
         if (white == null || black == null) {
             List<Budget> budgets = new ArrayList<>(budgets(set, white, black, null, null));

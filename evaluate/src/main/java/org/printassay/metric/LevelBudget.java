@@ -58,7 +58,7 @@ final class LevelBudget {
         double light = causes.lightError();
         double calibrated = causes.calibration();
         double stated = causes.stated();
-        double shared = Math.hypot(WedgeJudge.SHARED_95 * Math.hypot(light, calibrated), stated);
+        double shared = Math.hypot(Coverage.NORMAL_95 * Math.hypot(light, calibrated), stated);
         double coded = Math.hypot(neutrals.codingError(best), neutrals.codingError(anchor.level()));
         // What is not random is in the bounds too, and has parts of its own below.
         double other = Math.hypot(shared, single * coded);

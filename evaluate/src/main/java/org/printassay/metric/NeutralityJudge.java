@@ -2,11 +2,14 @@ package org.printassay.metric;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
+import java.util.Set;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 
 /**
  * Neutrality of greys against the paper's tint fading to neutral at black (idea of ISO
@@ -17,11 +20,6 @@ final class NeutralityJudge {
 
     /** Leans of shadows and highlights that differ by more than this are a crossover. */
     private static final double CROSSOVER = 1.5;
-
-    /** L* of any code lies between these. */
-    private static final double DARKEST = -1;
-
-    private static final double LIGHTEST = 101;
 
     private NeutralityJudge() {}
 
@@ -88,17 +86,17 @@ final class NeutralityJudge {
             points.add(new Neutrality.Point(curve.get(i).level(), lab.l(), lab.a(), lab.b(), a, b));
         }
         List<Double> ofCurve = Arrays.stream(shares).boxed().toList();
-        BiFunction<Double, Double, Neutrality.Cast> between =
-                (from, to) ->
+        Function<Set<ToneZone>, Neutrality.Cast> within =
+                zones ->
                         cast(
-                                new CastZone(curve, errors.white, ofCurve, fades, from, to),
+                                new CastZone(curve, errors.white, ofCurve, fades, zones),
                                 da,
                                 db,
                                 errors);
-        Neutrality.Cast shadows = between.apply(DARKEST, Neutrals.SHADOWS_BELOW);
-        Neutrality.Cast mid = between.apply(Neutrals.SHADOWS_BELOW, Neutrals.HIGHLIGHTS_ABOVE);
-        Neutrality.Cast highlights = between.apply(Neutrals.HIGHLIGHTS_ABOVE, LIGHTEST);
-        Neutrality.Cast cast = between.apply(DARKEST, LIGHTEST);
+        Neutrality.Cast shadows = within.apply(EnumSet.of(ToneZone.SHADOWS));
+        Neutrality.Cast mid = within.apply(EnumSet.of(ToneZone.MIDTONES));
+        Neutrality.Cast highlights = within.apply(EnumSet.of(ToneZone.HIGHLIGHTS));
+        Neutrality.Cast cast = within.apply(EnumSet.allOf(ToneZone.class));
         boolean absolute = neutrals.set().trust().absolute();
         double apart = Math.hypot(shadows.a() - highlights.a(), shadows.b() - highlights.b());
         double against = shadows.a() * highlights.a() + shadows.b() * highlights.b();
@@ -123,18 +121,17 @@ final class NeutralityJudge {
     }
 
     private static String tint(Lab white, Lab error) {
-        double size = white.chroma();
-        if (size < 1 && Math.max(error.a(), error.b()) < 2.5) {
-            return "neutral";
-        }
-        if (!Derived.surelyTinted(white, error)) {
-            return "neutral or tinted";
-        }
-        String strength = size < 3 ? "slightly " : size > 7 ? "strongly " : "";
+        PaperTint tint = PaperTint.of(white, error);
         String temperature = HueWords.temperature(white.a(), white.b());
-        return temperature.isEmpty()
-                ? strength + HueWords.hue(white.a(), white.b())
-                : strength + temperature;
+        return switch (tint) {
+            case NEUTRAL -> "neutral";
+            case NOT_TOLD -> "neutral or tinted";
+            default ->
+                    tint.strength()
+                            + (temperature.isEmpty()
+                                    ? HueWords.hue(white.a(), white.b())
+                                    : temperature);
+        };
     }
 
     private static Neutrality.Cast cast(

@@ -23,12 +23,6 @@ import org.printassay.sheet.Section;
  * a level has no others; of three or more twins, one far from the others is left out.
  */
 final class Neutrals {
-    /** Below this L* of the file's code: shadows. */
-    static final double SHADOWS_BELOW = 33;
-
-    /** Above this L* of the file's code: highlights. */
-    static final double HIGHLIGHTS_ABOVE = 67;
-
     /** Fewer levels make no ramp. */
     private static final int FEWEST_OF_RAMP = 8;
 

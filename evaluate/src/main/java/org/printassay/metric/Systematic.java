@@ -7,7 +7,7 @@ import org.printassay.reading.Trust;
  * Systematic parts of uncertainty by trust, 95 % half-widths. They cannot be seen in the spread of
  * twins, so they are stated: orders of magnitude of the trade (common practice, no source).
  */
-final class Systematic {
+public final class Systematic {
     private Systematic() {}
 
     /**
@@ -15,7 +15,7 @@ final class Systematic {
      * for a calibrated scan the instrument's part and a lamp that has changed by 1 percent since.
      * What the calibration itself is off by is a part of its own.
      */
-    static double lightness(Trust trust) {
+    public static double lightness(Trust trust) {
         return switch (trust) {
             case INSTRUMENT -> 0.3;
             case CALIBRATED_SCAN -> 0.5;

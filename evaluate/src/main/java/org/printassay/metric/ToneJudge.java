@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.printassay.colour.Lab;
 import org.printassay.colour.PaperAim;
+import org.printassay.colour.ToneZone;
 import org.printassay.reading.ReadingSet;
 
 /**
@@ -14,7 +15,6 @@ import org.printassay.reading.ReadingSet;
  */
 final class ToneJudge {
     private static final int FEWEST_LEVELS = 6;
-    private static final double NORMAL_95 = 1.96;
     private static final double REVERSAL = 4;
 
     /** A fall that counts where nothing was read twice: one that the eye would just see. */
@@ -94,14 +94,9 @@ final class ToneJudge {
                         budget.halfWidth(),
                         delta[worst],
                         curve.get(worst).level(),
-                        zone(curve, shares, delta, -1, Neutrals.SHADOWS_BELOW),
-                        zone(
-                                curve,
-                                shares,
-                                delta,
-                                Neutrals.SHADOWS_BELOW,
-                                Neutrals.HIGHLIGHTS_ABOVE),
-                        zone(curve, shares, delta, Neutrals.HIGHLIGHTS_ABOVE, 101),
+                        mean(curve, shares, delta, ToneZone.SHADOWS),
+                        mean(curve, shares, delta, ToneZone.MIDTONES),
+                        mean(curve, shares, delta, ToneZone.HIGHLIGHTS),
                         reversals.isEmpty(),
                         reversals,
                         points,
@@ -117,7 +112,7 @@ final class ToneJudge {
     private static Budget budget(
             Neutrals neutrals, List<LevelData> curve, double[] shares, ToneRms rms) {
         List<Budget.Part> parts = new ArrayList<>();
-        parts.add(new Budget.Part(Budget.Kind.RANDOM, rms.halfWidth() / NORMAL_95, null));
+        parts.add(new Budget.Part(Budget.Kind.RANDOM, rms.halfWidth() / Coverage.NORMAL_95, null));
         double squares = 0;
         boolean calibrated = false;
         for (int i = 0; i < curve.size(); i++) {
@@ -140,12 +135,12 @@ final class ToneJudge {
     }
 
     /** Weighted mean over the levels whose file L* lies in a zone; 0 when there are none. */
-    static double zone(
-            List<LevelData> curve, double[] shares, double[] values, double from, double to) {
+    private static double mean(
+            List<LevelData> curve, double[] shares, double[] values, ToneZone zone) {
         double sum = 0;
         double total = 0;
         for (int i = 0; i < values.length; i++) {
-            if (curve.get(i).fileL() >= from && curve.get(i).fileL() < to) {
+            if (ToneZone.of(curve.get(i).fileL()) == zone) {
                 sum += shares[i] * values[i];
                 total += shares[i];
             }

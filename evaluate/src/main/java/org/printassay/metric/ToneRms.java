@@ -15,7 +15,6 @@ import org.printassay.colour.PaperAim;
  * @param halfWidth 95 % half-width by scatter, L*
  */
 record ToneRms(double value, double halfWidth) {
-    private static final double NORMAL_95 = 1.96;
     private static final int BLACK = 0;
     private static final int PAPER = 255;
 
@@ -50,7 +49,7 @@ record ToneRms(double value, double halfWidth) {
             }
         }
         double rms = Math.sqrt(Math.max(0, squares - noise));
-        double half = NORMAL_95 * Math.sqrt(variance);
+        double half = Coverage.NORMAL_95 * Math.sqrt(variance);
         // Near none at all a root spreads without bound: there it is the root of the square's own.
         return new ToneRms(
                 rms, rms > 0 ? Math.min(half / (2 * rms), Math.sqrt(half)) : Math.sqrt(half));

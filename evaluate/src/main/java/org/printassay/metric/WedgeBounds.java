@@ -112,7 +112,7 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
         double coded =
                 Math.max(tail, WedgeJudge.NORMAL_TAIL) * levels.codedFromAnchor(begin, length);
         double own = Math.hypot(tail * random, coded);
-        return Math.hypot(own, WedgeJudge.SHARED_95 * levels.shared(begin, length));
+        return Math.hypot(own, Coverage.NORMAL_95 * levels.shared(begin, length));
     }
 
     private double error(int count, int anchors) {

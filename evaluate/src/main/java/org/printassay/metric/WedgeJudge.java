@@ -25,9 +25,6 @@ final class WedgeJudge {
      */
     static final double TAIL = 0.95;
 
-    /** Half-width, in standard errors, of what moves levels together and no twins show. */
-    static final double SHARED_95 = 1.96;
-
     /** As {@link #TAIL}, for an error that is known rather than seen in a spread. */
     static final double NORMAL_TAIL = 1.645;
 
@@ -136,7 +133,7 @@ final class WedgeJudge {
                 causes[cause][i] = own.light().get(cause);
             }
             causes[light][i] = own.calibration();
-            causes[light + 1][i] = own.stated() / SHARED_95;
+            causes[light + 1][i] = own.stated() / Coverage.NORMAL_95;
         }
         return causes;
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 import org.printassay.evaluation.CalibrationSummary;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PlacementSummary;
@@ -33,9 +34,9 @@ final class Parts {
         String lightness = absolute ? "L*" : "L*, relative to paper";
         List<Fact> facts = new ArrayList<>();
         facts.add(Facts.tone(t));
-        facts.add(Fact.of("Shadows", mean(t.meanDeltaLShadows()), "mean, file L* below 33"));
-        facts.add(Fact.of("Mid-tones", mean(t.meanDeltaLMidtones()), "mean, file L* 33 to 67"));
-        facts.add(Fact.of("Highlights", mean(t.meanDeltaLHighlights()), "mean, file L* above 67"));
+        facts.add(Fact.of("Shadows", mean(t.meanDeltaLShadows()), zone(ToneZone.SHADOWS)));
+        facts.add(Fact.of("Mid-tones", mean(t.meanDeltaLMidtones()), zone(ToneZone.MIDTONES)));
+        facts.add(Fact.of("Highlights", mean(t.meanDeltaLHighlights()), zone(ToneZone.HIGHLIGHTS)));
         facts.add(
                 Fact.of(
                         "Order",
@@ -68,6 +69,10 @@ final class Parts {
 
     private static String mean(double delta) {
         return "dL* " + Words.signed(delta, 1);
+    }
+
+    private static String zone(ToneZone zone) {
+        return "mean, file L* " + zone.bounds();
     }
 
     static ReportView.@Nullable Part neutrality(@Nullable Neutrality n, @Nullable Extreme white) {

@@ -84,6 +84,30 @@ class CheckerTest {
                         .anyMatch(c -> c.reason() == Comparability.Reason.MARKED));
     }
 
+    /**
+     * One measurement was read with --chart and the other without: it is one chart all the same.
+     */
+    @Test
+    void aChartThatOnlyOnePrintNamesIsNoOtherChart() throws Exception {
+        Evaluation before = Reprints.of(PRINT, 1);
+        Evaluation after = Reprints.of(PRINT, 2).toBuilder().chartId(null).build();
+        for (Check check :
+                List.of(
+                        Checker.check(before, after, fine()),
+                        Checker.check(after, before, fine()))) {
+            assertEquals(Outcome.WITHIN, check.outcome());
+            assertTrue(
+                    check.cautions().stream()
+                            .anyMatch(c -> c.reason() == Comparability.Reason.CHART_UNSAID));
+        }
+        Evaluation other =
+                after.toBuilder()
+                        .patches(after.patches().subList(0, after.patches().size() / 4))
+                        .build();
+        Problem refused = assertThrows(Problem.class, () -> Checker.check(before, other, fine()));
+        assertEquals(Problem.Kind.CHART, refused.kind());
+    }
+
     private static Evaluation with(Evaluation e, WarningCode code) {
         List<Warning> warnings = new ArrayList<>(e.warnings());
         warnings.add(new Warning(code, "a warning"));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.printassay.compare.KnownSpread;
 import org.printassay.evaluation.Evaluation;
@@ -86,6 +87,35 @@ class SurfaceMatchTest {
                 Outcome.FAILED, between(clean, print(2, List.of(STRONG), List.of())).outcome());
         assertEquals(
                 Outcome.DRIFTED, between(clean, print(3, List.of(FAINT), List.of())).outcome());
+    }
+
+    /**
+     * What no quantity could tell, lines cannot pass; a line that is surely new fails all the same.
+     */
+    @Test
+    void aNewLineFailsWhereNoQuantityCouldBeCompared() throws Exception {
+        ToleranceSet fine = ToleranceFile.named("fine");
+        ToleranceSet volume =
+                new ToleranceSet(
+                        "volume",
+                        "",
+                        0.01,
+                        Map.of(Quantity.GAMUT_VOLUME, new Tolerance(0, 5, 0, 0)),
+                        fine.lineContrast(),
+                        null);
+        Evaluation clean = withoutColours(print(1, List.of(), List.of()));
+        Check failed =
+                Checker.check(clean, withoutColours(print(2, List.of(STRONG), List.of())), volume);
+        assertEquals(List.of(), failed.changes());
+        assertEquals(Outcome.FAILED, failed.outcome());
+        assertTrue(CheckWords.headline(failed).startsWith("Failed"));
+        Check same = Checker.check(clean, withoutColours(print(2, List.of(), List.of())), volume);
+        assertEquals(Outcome.CANNOT_TELL, same.outcome());
+        assertFalse(CheckWords.headline(same).contains("nothing in common"));
+    }
+
+    private static Evaluation withoutColours(Evaluation print) {
+        return print.toBuilder().colours(null).build();
     }
 
     /** 6 % of the light of a black of L* 4 are a quarter of an L*: no reason to fail a print. */

@@ -125,6 +125,35 @@ class ComparabilityTest {
         assertEquals(List.of(Reason.CHART), reasons(c));
     }
 
+    /** A measurement that came without its chart is not of another one for that. */
+    @Test
+    void aChartThatIsNotKnownIsToldByItsCodes() throws Exception {
+        int[] all = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9};
+        SimplePrints known = print("A").chart("one").levels(all);
+        Comparability same = of(known, print("B").chart(null).levels(all));
+        assertEquals(List.of(Reason.CHART_UNSAID), reasons(same));
+        assertTrue(same.cautions().get(0).text().contains("(B)"), same.cautions().get(0).text());
+        SimplePrints shorter = print("B").chart(null).levels(0, 1, 2, 3, 4, 5, 6, 7);
+        Comparability part = of(known, shorter);
+        assertEquals(List.of(Reason.CHART_UNSAID), reasons(part));
+        assertTrue(
+                part.cautions().get(0).text().contains("visible steps in shadows"),
+                "what is left out is said");
+        assertTrue(
+                comparison(known, shorter)
+                        .pairs()
+                        .between(0, 1)
+                        .of(Figure.SHADOWS_STEPS)
+                        .isEmpty());
+        Comparability other = of(known, print("B").chart(null).levels(100, 101, 102));
+        assertEquals(List.of(Reason.CHART), reasons(other));
+        assertTrue(
+                other.cautions().get(0).text().contains("an unknown one for B; one for A"),
+                other.cautions().get(0).text());
+        SimplePrints neither = print("A").chart(null).levels(all);
+        assertEquals(List.of(), reasons(of(neither, print("B").chart(null).levels(all))));
+    }
+
     /** Steps over every level and over every fourth are not the same steps. */
     @Test
     void figuresOverOtherPatchesAreLeftOut() throws Exception {

@@ -17,6 +17,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -25,11 +27,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.check.Baseline;
+import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
 import org.printassay.compare.Figure;
 import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
+import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
 import org.printassay.report.EvaluationJson;
 import org.printassay.trend.Change;
@@ -382,6 +387,42 @@ abstract class LogbookContract {
             assertEquals(9, trend.entries().size(), trend.notes().toString());
             logbook.setBaseline(ids(trend.entries()));
         }
+    }
+
+    /** What the logbook hands out as a baseline must be fit to be checked against. */
+    @Test
+    void baselinesOfUnknownChartsAreToldByTheirCodes() throws Exception {
+        try (Logbook logbook = Logbook.open(freshPlace())) {
+            Evaluation greys = withGreys(Samples.ofChart(null, 1), 0, 64, 128, 192, 255);
+            Evaluation others = withGreys(Samples.ofChart(null, 2), 10, 20, 30, 40, 50);
+            long first = logbook.add(greys, day(0), null, false).entry().id();
+            logbook.setBaseline(List.of(first));
+            SteadyPrints steady = new SteadyPrints(logbook);
+            Evaluation known = withGreys(Samples.ofChart("PA-2-A4", 3), 0, 64, 128, 192, 255);
+            assertEquals(List.of(first), steady.baseline(known).entries());
+            assertEquals(Problem.Kind.CHART, refusal(() -> steady.baseline(others)).kind());
+        }
+    }
+
+    private static Evaluation withGreys(Evaluation print, int... levels) {
+        return print.toBuilder()
+                .patches(Arrays.stream(levels).mapToObj(LogbookContract::grey).toList())
+                .build();
+    }
+
+    private static Reading grey(int level) {
+        Lab lab = new Lab(level / 2.55, 0, 0);
+        return new Reading(
+                "N" + level,
+                Optional.empty(),
+                Rgb8.grey(level),
+                lab,
+                lab,
+                null,
+                null,
+                Set.of(),
+                null,
+                1);
     }
 
     /** Sample standard deviation against its definition; freedom is one less than the prints. */

@@ -19,8 +19,8 @@ final class Samples {
         return print(number, whiteL, "Printer 1", "Paper A", "as usual", Trust.INSTRUMENT);
     }
 
-    /** A print of another chart. */
-    static Evaluation ofChart(String chart, int number) {
+    /** A print of another chart, or of one that is not known. */
+    static Evaluation ofChart(@Nullable String chart, int number) {
         return print(
                 chart,
                 number,
@@ -51,7 +51,7 @@ final class Samples {
     }
 
     private static Evaluation print(
-            String chart, int number, double whiteL, PrintDetails details, Trust trust) {
+            @Nullable String chart, int number, double whiteL, PrintDetails details, Trust trust) {
         String sha256 = PackedText.sha256(("file " + number).getBytes(StandardCharsets.UTF_8));
         Lab uncertainty = new Lab(0.2, 0.1, 0.1);
         return Evaluation.builder(trust, "srgb")

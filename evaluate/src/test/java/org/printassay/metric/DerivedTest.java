@@ -82,6 +82,31 @@ class DerivedTest {
         return Objects.requireNonNull(neutrality.paperTintWords());
     }
 
+    /** Both stand in one report: a paper must not be slightly tinted here and clearly there. */
+    @ParameterizedTest
+    @CsvSource({"-0.8", "-2.2", "-2.7", "-4", "-6.5", "6.5", "8"})
+    void bothWordsOfTheTintSayTheSame(double b) {
+        Lab tinted = new Lab(0, 0, b);
+        ReadingSet print =
+                Prints.print(
+                        Prints.fault(
+                                lab ->
+                                        new Lab(
+                                                lab.l(),
+                                                lab.a(),
+                                                lab.b() + tinted.b() * lab.l() / 100)),
+                        0.02,
+                        1);
+        Judgement judgement = Judgement.of(print, 0.5);
+        Derived derived =
+                Objects.requireNonNull(
+                        Derived.of(judgement.white(), judgement.black(), PaperLight.DAYLIGHT));
+        String words = tint(print);
+        assertTrue(
+                derived.paperWords().startsWith(words + " under D50"),
+                words + " / " + derived.paperWords());
+    }
+
     @Test
     void aGreyScanKnowsNoColourOfPaper() {
         assertEquals("not known: the scan is grey", words(new Lab(94, 0, 0), 1, PaperLight.NONE));

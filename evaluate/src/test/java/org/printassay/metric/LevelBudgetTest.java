@@ -137,10 +137,11 @@ class LevelBudgetTest {
                         set.trust(),
                         true,
                         List.of(new SharedError(shifts)));
-        Gradient gradient = Gradient.of(lit).orElseThrow();
+        Gradient.Fit fit = Gradient.of(lit).orElseThrow();
+        Gradient gradient = fit.gradient();
         Budget budget = budget(Judgement.of(lit, T), GRADIENT);
         assertEquals(gradient.overSheet(), budget.value(), 1e-12);
-        assertEquals(gradient.uncertainty(), 1.96 * part(budget, Budget.Kind.RANDOM), 1e-9);
+        assertEquals(fit.standard(), part(budget, Budget.Kind.RANDOM), 1e-9);
         assertEquals(1, part(budget, Budget.Kind.LIGHT), 0.05);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.colour.ToneZone;
 import org.printassay.metric.Neutrality;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.draw.Ink;
@@ -16,8 +17,6 @@ public final class NeutralPlot {
     private static final double TOP = 30;
     private static final double SHAPE = 0.8;
     private static final double MIN_SPAN = 6;
-    private static final double SHADOWS_BELOW = 33;
-    private static final double HIGHLIGHTS_ABOVE = 67;
 
     private NeutralPlot() {}
 
@@ -81,12 +80,10 @@ public final class NeutralPlot {
         }
         for (Neutrality.Point p : n.points()) {
             Mark.Point at = f.point(p.a(), p.b());
-            if (p.l() < SHADOWS_BELOW) {
-                d.disc(at.x(), at.y(), 3.6, Ink.SIGN);
-            } else if (p.l() > HIGHLIGHTS_ABOVE) {
-                d.box(at.x() - 3.2, at.y() - 3.2, 6.4, 6.4, Ink.SIGN_OUTLINE);
-            } else {
-                d.disc(at.x(), at.y(), 3.4, Ink.SIGN_OUTLINE);
+            switch (ToneZone.of(p.l())) {
+                case SHADOWS -> d.disc(at.x(), at.y(), 3.6, Ink.SIGN);
+                case MIDTONES -> d.disc(at.x(), at.y(), 3.4, Ink.SIGN_OUTLINE);
+                case HIGHLIGHTS -> d.box(at.x() - 3.2, at.y() - 3.2, 6.4, 6.4, Ink.SIGN_OUTLINE);
             }
         }
         if (paper != null) {

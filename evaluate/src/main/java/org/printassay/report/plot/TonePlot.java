@@ -2,6 +2,7 @@ package org.printassay.report.plot;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.printassay.metric.Coverage;
 import org.printassay.metric.Tone;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.draw.Ink;
@@ -9,9 +10,6 @@ import org.printassay.report.draw.Mark;
 
 /** The tone curve against its aim, and below it how far it is off. */
 public final class TonePlot {
-    /** Two-sided 95 % of the normal distribution. */
-    private static final double SIGMAS = 1.96;
-
     private static final double LEFT = 40;
     private static final double RIGHT = 12;
     private static final double GAP = 62;
@@ -59,7 +57,7 @@ public final class TonePlot {
         rest.xAxis(d, 20, "L* of the file");
         for (Tone.Point p : tone.points()) {
             double delta = p.measuredL() - p.aimL();
-            double half = SIGMAS * p.standardError();
+            double half = Coverage.NORMAL_95 * p.standardError();
             Mark.Point low = rest.point(p.fileL(), delta - half);
             Mark.Point high = rest.point(p.fileL(), delta + half);
             d.line(low.x(), low.y(), high.x(), high.y(), Ink.WHISKER);
@@ -72,7 +70,7 @@ public final class TonePlot {
     static double limit(Tone tone) {
         double limit = MIN_RESIDUAL;
         for (Tone.Point p : tone.points()) {
-            double half = SIGMAS * p.standardError();
+            double half = Coverage.NORMAL_95 * p.standardError();
             limit = Math.max(limit, Math.abs(p.measuredL() - p.aimL()) + half);
         }
         return Math.ceil(limit);
