@@ -112,7 +112,7 @@ class SheetCodeReaderTest {
             int row = (int) Math.floor(drawn.getHeight() / 2.0 + DRAWN_PER_MM * pageY);
             boolean on =
                     column >= 0 && row >= 0 && column < drawn.getWidth() && row < drawn.getHeight();
-            return on ? 30 + 0.8 * (drawn.getRaster().getSample(column, row, 1)) : 200;
+            return on ? 30 + 0.8 * drawn.getRaster().getSample(column, row, 1) : 200;
         }
 
         GrayU8 image() {
