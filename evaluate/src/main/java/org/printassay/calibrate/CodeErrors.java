@@ -54,12 +54,13 @@ final class CodeErrors {
 
     /**
      * Change of device light by one step in which the mean lightness of even areas is kept: by
-     * lossy coding, and by gaps between codes that an edit in 8 bits left. As noise of single
-     * pixels takes care of the rounding to whole codes, a step of one code is none.
+     * lossy coding, and by gaps between codes that an edit in 8 bits left. Noise of single pixels
+     * takes care of the rounding to whole codes, so that a step of one code is none; but not after
+     * lossy coding, which takes that noise away before whole codes are made again.
      */
     static double[] meanStep(ScanPart part, LinearRgb light) {
         SheetSamples samples = part.samples();
-        double lossy = samples.scan().coding().map(LossyCoding::meanStep).orElse(0.0);
+        double lossy = samples.scan().coding().map(coding -> coding.step(0)).orElse(0.0);
         boolean gaps = ToneEdit.leftGaps(samples);
         double[] step = new double[3];
         for (int c = 0; c < 3; c++) {

@@ -29,14 +29,6 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
     private static final double EXAMPLE_SUM = 3688;
 
-    /**
-     * Step of the mean of lightness by the tables alone, codes: noise of single pixels takes care
-     * of the rounding to whole numbers, but not of this.
-     */
-    public double meanStep() {
-        return Math.sqrt(lumaStep * lumaStep - 1);
-    }
-
     /** Step of the mean of a component, codes: lightness, Cb and Cr; or red, green and blue. */
     public double step(int component) {
         return component == 0 ? lumaStep : chromaStep;
