@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -75,13 +76,28 @@ final class Neutrals {
         return neutrals;
     }
 
-    /** Readings without doubtful flags; all of them where there are no others. */
+    /**
+     * Readings of one code without doubtful flags; all of them where there are no others. Where
+     * more are uneven than not, that is of their tone in this scan and no fault of a place: they
+     * count too, lest a few that look even stand for all.
+     */
     static List<Reading> undoubted(List<Reading> readings) {
-        List<Reading> good =
-                readings.stream()
-                        .filter(r -> r.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
-                        .toList();
-        return good.isEmpty() ? readings : good;
+        Map<Set<ReadingFlag>, List<Reading>> byDoubts =
+                readings.stream().collect(Collectors.groupingBy(Neutrals::doubts));
+        List<Reading> good = byDoubts.getOrDefault(Set.of(), List.of());
+        List<Reading> uneven = byDoubts.getOrDefault(Set.of(ReadingFlag.UNEVEN), List.of());
+        if (good.isEmpty()) {
+            return readings;
+        }
+        return uneven.size() > good.size()
+                ? Stream.concat(good.stream(), uneven.stream()).toList()
+                : good;
+    }
+
+    private static Set<ReadingFlag> doubts(Reading reading) {
+        return reading.flags().stream()
+                .filter(ReadingFlag.DOUBTFUL::contains)
+                .collect(Collectors.toSet());
     }
 
     /**
