@@ -2,8 +2,11 @@ package org.printassay.evaluation;
 
 import static org.printassay.evaluation.Say.say;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.printassay.metric.Coverage;
 import org.printassay.metric.LevelStep;
 import org.printassay.metric.Wedge;
 import org.printassay.reading.Trust;
@@ -18,10 +21,20 @@ final class WedgeFindings {
 
     private static final int HELD_HIGHLIGHT = 252;
 
+    /** Each bound of a level is the closest of so many, by itself and by its neighbours. */
+    private static final int WINDOWS = 5;
+
     private final Wedge wedge;
     private final boolean paper;
     private final Trust trust;
     private final boolean repeats;
+
+    /** By how much one-sided bounds must be wider for all of so many to hold at once in 95 %. */
+    private static double widening(int bounds) {
+        double tail = 0.025 / Math.max(1, bounds);
+        return new NormalDistribution(null, 0, 1).inverseCumulativeProbability(1 - tail)
+                / Coverage.ONE_SIDED_95;
+    }
 
     private WedgeFindings(Wedge wedge, boolean paper, Trust trust, boolean repeats) {
         this.wedge = wedge;
@@ -38,30 +51,36 @@ final class WedgeFindings {
         return new WedgeFindings(wedge, true, trust, repeats).find();
     }
 
-    /** A neutral that is surely, and visibly, darker than level 0. */
+    /** A neutral that is surely, and visibly, darker than level 0: any of all (Bonferroni). */
     static Optional<Weighed> darkerThanBlack(Wedge shadows, boolean repeats) {
-        LevelStep darkest = null;
-        for (LevelStep step : shadows.steps()) {
-            boolean darker = step.high() < 0 && step.difference() <= -shadows.threshold();
-            if (darker && (darkest == null || step.difference() < darkest.difference())) {
-                darkest = step;
-            }
-        }
-        if (darkest == null) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                FindingKind.DARKER_THAN_BLACK.weighed(
-                        "black",
-                        say(
-                                "Level %d prints darker than level 0, by %.1f L*.",
-                                darkest.level(), -darkest.difference()),
-                        repeats
-                                ? say(
-                                        "95 %% sure: between %.1f and %.1f L*.",
-                                        -darkest.high(), -darkest.low())
-                                : "Levels were read once, so this is a single reading.",
-                        "Too much ink for this paper, or the wrong paper setting: try another."));
+        double ofAll = widening(WINDOWS * shadows.steps().size());
+        return shadows.steps().stream()
+                .filter(step -> step.difference() <= -shadows.threshold())
+                .filter(step -> middle(step) + ofAll * half(step) < 0)
+                .min(Comparator.comparingDouble(LevelStep::difference))
+                .map(step -> darker(step, ofAll * half(step), repeats));
+    }
+
+    private static double middle(LevelStep step) {
+        return (step.low() + step.high()) / 2;
+    }
+
+    private static double half(LevelStep step) {
+        return (step.high() - step.low()) / 2;
+    }
+
+    private static Weighed darker(LevelStep step, double half, boolean repeats) {
+        return FindingKind.DARKER_THAN_BLACK.weighed(
+                "black",
+                say(
+                        "Level %d prints darker than level 0, by %.1f L*.",
+                        step.level(), -step.difference()),
+                repeats
+                        ? say(
+                                "95 %% sure: between %.1f and %.1f L*.",
+                                -middle(step) - half, -middle(step) + half)
+                        : "Levels were read once, so this is a single reading.",
+                "Too much ink for this paper, or the wrong paper setting: try another.");
     }
 
     private Weighed find() {

@@ -26,7 +26,7 @@ final class WedgeJudge {
     static final double TAIL = 0.95;
 
     /** As {@link #TAIL}, for an error that is known rather than seen in a spread. */
-    static final double NORMAL_TAIL = 1.645;
+    static final double NORMAL_TAIL = Coverage.ONE_SIDED_95;
 
     private final Neutrals neutrals;
     private final boolean fromPaper;

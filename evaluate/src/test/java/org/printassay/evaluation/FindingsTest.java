@@ -180,6 +180,17 @@ class FindingsTest {
         assertTrue(all.contains("Level 6 prints darker than level 0"), all);
     }
 
+    /** Twenty levels print as black: one that reads darker by chance is none that does. */
+    @Test
+    void oneOfManyLevelsIsNotDarkerByChance() {
+        int told = 0;
+        for (int seed = 0; seed < 200; seed++) {
+            String all = all(judge(blockedTo(20), 4, 0.9, Trust.INSTRUMENT, seed));
+            told += all.contains("darker than level 0") ? 1 : 0;
+        }
+        assertTrue(told <= 10, told + " of 200");
+    }
+
     /** The number that is told lies within its own interval, neighbours or not. */
     @Test
     void howMuchDarkerLiesWithinItsInterval() {
