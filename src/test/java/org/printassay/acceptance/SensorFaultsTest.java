@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import javax.imageio.ImageIO;
@@ -29,10 +30,12 @@ import org.printassay.demo.print.Printing;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.EvaluationRequest;
 import org.printassay.evaluation.Evaluator;
+import org.printassay.evaluation.PrintSurface;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.WarningCode;
 import org.printassay.recipe.Recipe;
+import org.printassay.report.EvaluationJson;
 
 /**
  * Faults that dust is not: a sensor in parts that differ, nozzles that do not print, ringing of
@@ -147,6 +150,47 @@ class SensorFaultsTest {
     }
 
     /**
+     * A smudge over one place of the sensor darkens everything below it, from margin to margin; the
+     * same on the picture alone is the print's.
+     */
+    @Test
+    void aSmudgeOnTheScannerIsNoStepOfTheGradients() throws Exception {
+        BufferedImage image = scanned();
+        double perMm = 200 / 25.4;
+        for (boolean scanners : new boolean[] {false, true}) {
+            Evaluation e =
+                    evaluated(
+                            rgb(image),
+                            (x, y, c, code) -> {
+                                boolean there = scanners || y / perMm % 280 > 30;
+                                double from = (x / perMm - 120) / 0.5;
+                                double share = there ? 1 - 0.04 * Math.exp(-from * from / 2) : 1;
+                                double light = RgbSpace.SRGB.decode(code / 255.0);
+                                return 255 * RgbSpace.SRGB.encode(share * light);
+                            });
+            PrintSurface surface = Objects.requireNonNull(e.surface());
+            List<PrintSurface.Vignette> vignettes = Objects.requireNonNull(surface.vignettes());
+            long steps = vignettes.stream().filter(v -> !v.steps().isEmpty()).count();
+            long told = vignettes.stream().filter(v -> !v.scannerSteps().isEmpty()).count();
+            Evaluation kept = EvaluationJson.parse("e.json", EvaluationJson.write(e));
+            long inFile =
+                    Objects.requireNonNull(Objects.requireNonNull(kept.surface()).vignettes())
+                            .stream()
+                            .filter(v -> !v.scannerSteps().isEmpty())
+                            .count();
+            assertEquals(told, inFile);
+            boolean finding = e.findings().toString().contains("break into a step");
+            assertEquals(!scanners, finding, vignettes.toString());
+            assertEquals(!scanners, steps > 0, vignettes.toString());
+            assertEquals(scanners, told > 0, vignettes.toString());
+            assertEquals(
+                    scanners,
+                    text(e, WarningCode.SCANNER_STREAK).contains("bare paper"),
+                    e.warnings().toString());
+        }
+    }
+
+    /**
      * Every third of an inch some nozzles are out, below the sheet code, and paper has no ink to
      * miss.
      */
@@ -168,6 +212,25 @@ class SensorFaultsTest {
         String told = text(e, WarningCode.DUSTY);
         assertTrue(told.contains("straight lines"), e.warnings().toString());
         assertFalse(told.contains("dust, hairs"), told);
+        assertTrue(told.contains("nozzle check"), told);
+        assertFalse(told.contains("glass"), told);
+    }
+
+    /** Dirty spots of a sensor every third of an inch darken columns, bare paper too. */
+    @Test
+    void streaksOfASensorAreNoNozzles() throws Exception {
+        double perMm = 200 / 25.4;
+        Evaluation e =
+                evaluated(
+                        scanned(),
+                        (x, y, c, code) -> {
+                            double light = RgbSpace.SRGB.decode(code / 255.0);
+                            double share = x / perMm % (25.4 / 3) < 0.6 ? 0.9 : 1;
+                            return 255 * RgbSpace.SRGB.encode(share * light);
+                        });
+        String told = text(e, WarningCode.DUSTY);
+        assertTrue(told.contains("cross bare paper too"), e.warnings().toString());
+        assertFalse(told.contains("nozzle"), told);
     }
 
     /** Blocks beside edges keep ripples; on an even field nothing else stands out. */

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.printassay.colour.Rgb8;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -39,6 +40,14 @@ final class ScanHealth {
 
     /** Share of them that straight lines cross from which it is no dust. */
     private static final double MOSTLY = 0.5;
+
+    private static final Rgb8 BARE = Rgb8.grey(255);
+
+    /** So many bare patches that lines cross are no chance (common practice, no source). */
+    private static final int FEWEST_BARE = 2;
+
+    /** Where lines would cross so many bare patches and do none, they are of ink (likewise). */
+    private static final double EXPECTED_BARE = 5;
 
     /** So many places are named. */
     private static final int PLACES = 6;
@@ -183,14 +192,13 @@ final class ScanHealth {
             notes.add(
                     WarningCode.DUSTY,
                     "%d of %d patches are crossed by straight lines along the page%s; they were left"
-                            + " out where twins allow. The printer may have missed nozzles: print its"
-                            + " nozzle check. If the lines go on over bare paper, clean the scanner's"
-                            + " glass.",
+                            + " out where twins allow. %s",
                     crossed,
                     all,
                     crossed == dusty.size()
                             ? ""
-                            : ", and " + (dusty.size() - crossed) + " have dust on them");
+                            : ", and " + (dusty.size() - crossed) + " have dust on them",
+                    whose());
         } else {
             notes.add(
                     WarningCode.DUSTY,
@@ -199,6 +207,34 @@ final class ScanHealth {
                     dusty.size(),
                     all);
         }
+    }
+
+    /** Whose lines are, by whether they cross bare patches as often as others. */
+    private String whose() {
+        int bare = 0;
+        int onBare = 0;
+        int inked = 0;
+        int onInk = 0;
+        for (PatchSample sample : samples.samples()) {
+            boolean crossed = sample.crossed() && sample.flags().contains(ReadingFlag.DUSTY);
+            if (!sample.patch().rgb().equals(BARE)) {
+                inked++;
+                onInk += crossed ? 1 : 0;
+            } else if (!sample.flags().contains(ReadingFlag.CLIPPED)) {
+                bare++;
+                onBare += crossed ? 1 : 0;
+            }
+        }
+        double expected = inked == 0 ? 0 : (double) bare * onInk / inked;
+        if (onBare >= FEWEST_BARE && onBare >= MOSTLY * expected) {
+            return "They cross bare paper too, so they are the scanner's: clean its glass, the"
+                    + " narrow one too if it has one, let it calibrate itself, and scan again.";
+        }
+        return onBare == 0 && expected >= EXPECTED_BARE
+                ? "Bare paper has none, so they are the printer's: some nozzles miss or leave their"
+                        + " way. Print its nozzle check."
+                : "Some nozzles of the printer may miss or leave their way: print its nozzle check."
+                        + " If the lines go on over bare paper, clean the scanner's glass.";
     }
 
     /**

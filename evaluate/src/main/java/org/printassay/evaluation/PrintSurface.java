@@ -110,11 +110,18 @@ public record PrintSurface(
      * @param toLevel neutral code at its right end
      * @param yMm its middle on the page
      * @param steps that should not be there, from left to right
+     * @param scannerSteps those that go on over bare paper, so that they are the scanner's
      */
     public record Vignette(
-            int sheet, double fromLevel, double toLevel, double yMm, List<Step> steps) {
+            int sheet,
+            double fromLevel,
+            double toLevel,
+            double yMm,
+            List<Step> steps,
+            List<Step> scannerSteps) {
         public Vignette {
             steps = List.copyOf(steps);
+            scannerSteps = List.copyOf(scannerSteps);
         }
     }
 

@@ -54,10 +54,13 @@ record SurfaceView(
         return Math.min(apart, 360 - apart);
     }
 
+    private ScanColumns columns() {
+        return new ScanColumns(placement());
+    }
+
     /** Whether what varies along an axis runs along the scan's columns, as streaks do. */
     boolean alongColumns(Along along) {
-        double turned = Math.abs(Math.sin(Math.toRadians(placement().rotationDegrees())));
-        return along == Along.X ? turned < 0.5 : turned > 0.5;
+        return columns().upright(along);
     }
 
     /**
@@ -109,8 +112,7 @@ record SurfaceView(
 
     /** Column or row of the scan, whichever a line keeps to, of a place. */
     private double inScan(Along along, double positionMm, double acrossMm) {
-        PointPx at = placement().toScan(page(along, positionMm, acrossMm));
-        return alongColumns(along) ? at.x() : at.y();
+        return columns().inScan(along, positionMm, acrossMm);
     }
 
     /**
@@ -146,22 +148,9 @@ record SurfaceView(
         return inScan(streak.along(), streak.positionMm(), across);
     }
 
-    private static PointMm page(Along along, double positionMm, double acrossMm) {
-        return along == Along.X
-                ? new PointMm(positionMm, acrossMm)
-                : new PointMm(acrossMm, positionMm);
-    }
-
     /** Where the column of the scan goes that a place of the page stands in. */
     private double alongColumn(Along along, double positionMm, double acrossMm, double otherMm) {
-        double column = inScan(along, positionMm, acrossMm);
-        PointPx other = placement().toScan(page(along, positionMm, otherMm));
-        PointPx crossing =
-                alongColumns(along)
-                        ? new PointPx(column, other.y())
-                        : new PointPx(other.x(), column);
-        PointMm there = placement().toPage(crossing);
-        return along == Along.X ? there.x() : there.y();
+        return columns().through(along, positionMm, acrossMm, otherMm);
     }
 
     /** Whether a line keeps to the scan instead of the page; empty when it may be either. */

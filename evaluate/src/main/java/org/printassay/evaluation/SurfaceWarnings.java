@@ -2,8 +2,10 @@ package org.printassay.evaluation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.printassay.calibrate.ScanPart;
 import org.printassay.reading.Warning;
 import org.printassay.reading.WarningCode;
@@ -14,6 +16,9 @@ import org.printassay.sheet.Patch;
 final class SurfaceWarnings {
     private static final double LINES_PER_INCH = 555;
     private static final double EDGES_PER_INCH = 280;
+
+    /** So many places are named. */
+    private static final int PLACES = 6;
 
     private SurfaceWarnings() {}
 
@@ -48,6 +53,7 @@ final class SurfaceWarnings {
                                         + " are not judged: scan it at 600 samples an inch too."));
             }
         }
+        streaks(surface).ifPresent(warnings::add);
         List<String> missing = new ArrayList<>();
         if (surface.grain() == null) {
             missing.add(
@@ -75,6 +81,33 @@ final class SurfaceWarnings {
                             "Not judged: " + String.join(", ", missing) + "."));
         }
         return warnings;
+    }
+
+    /** Steps in vignettes that bare paper shows too. */
+    private static Optional<Warning> streaks(PrintSurface surface) {
+        List<PrintSurface.Vignette> vignettes = surface.vignettes();
+        if (vignettes == null) {
+            return Optional.empty();
+        }
+        Set<Long> places = new TreeSet<>();
+        for (PrintSurface.Vignette vignette : vignettes) {
+            vignette.scannerSteps().forEach(step -> places.add(Math.round(step.positionMm())));
+        }
+        if (places.isEmpty()) {
+            return Optional.empty();
+        }
+        String at =
+                places.stream().limit(PLACES).map(String::valueOf).collect(Collectors.joining(", "))
+                        + (places.size() > PLACES ? " and more" : "");
+        return Optional.of(
+                new Warning(
+                        WarningCode.SCANNER_STREAK,
+                        "Light changes in one place over print and bare paper alike, "
+                                + at
+                                + " mm from the left of the page (as printed): that is no step of"
+                                + " the print but the scanner's, unless the paper has a fold there."
+                                + " Clean its glass, the narrow one too if it has one, let it"
+                                + " calibrate itself, and scan again."));
     }
 
     /** Sheets with long tints none of whose scans was looked at. */

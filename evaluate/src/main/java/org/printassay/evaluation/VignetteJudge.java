@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.ScanPart;
@@ -14,6 +15,7 @@ import org.printassay.sample.SheetSamples;
 import org.printassay.sample.SurfaceSamples;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Section;
+import org.printassay.surface.Along;
 import org.printassay.surface.TintTrace;
 import org.printassay.texture.ContourSteps;
 
@@ -63,6 +65,7 @@ final class VignetteJudge {
         double to = gradient.vignette().toLevel();
         double codeMm = Math.max(area.width() / Math.abs(to - from), blockMm(part.samples()));
         List<PrintSurface.Step> steps = new ArrayList<>();
+        List<PrintSurface.Step> scanners = new ArrayList<>();
         for (ContourSteps.Step step :
                 ContourSteps.find(lightness, strips, trace.stepMm(), codeMm)) {
             double at = trace.positionMm(step.at());
@@ -72,9 +75,42 @@ final class VignetteJudge {
             if (Math.abs(step.deltaL()) < least) {
                 continue;
             }
-            steps.add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
+            boolean scanner =
+                    isScanners(part.samples(), trace, at, lightness[(int) step.at()], step);
+            (scanner ? scanners : steps)
+                    .add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
         }
-        return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps);
+        return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps, scanners);
+    }
+
+    /**
+     * Whether bare paper shows a step too, in the column of the scan that it stands in. A hair on
+     * one margin is no fault of the scanner: all margins that reach there must show it.
+     */
+    private static boolean isScanners(
+            SheetSamples samples,
+            TintTrace trace,
+            double at,
+            double lightness,
+            ContourSteps.Step step) {
+        ScanColumns columns = new ScanColumns(samples.located().placement());
+        boolean shows = false;
+        for (TintTrace paper : samples.surface().paper()) {
+            double there = columns.through(Along.X, at, trace.acrossMm(), paper.acrossMm());
+            double middle = Median.of(paper.meanLuminance());
+            double[][] strips =
+                    Arrays.stream(paper.stripLuminance())
+                            .map(strip -> lightness(strip, middle))
+                            .toArray(double[][]::new);
+            Optional<Boolean> goesOn =
+                    ContourSteps.goesOn(
+                            strips, paper.binOf(there), paper.stepMm(), lightness, step.deltaL());
+            if (goesOn.isPresent() && !goesOn.get()) {
+                return false;
+            }
+            shows |= goesOn.isPresent();
+        }
+        return shows;
     }
 
     /** Length over which coarse lossy coding may keep but one tone; 0 without. */

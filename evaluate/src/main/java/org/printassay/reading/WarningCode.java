@@ -64,6 +64,8 @@ public enum WarningCode {
     PATCHES_MISSING,
     /** Many patches were dusty or uneven. */
     DUSTY,
+    /** A step or streak runs over print and bare paper alike. */
+    SCANNER_STREAK,
     /** Some patches differ from others of the same code. */
     UNLIKE_TWINS,
     /** Patches of one code lie far apart over the whole sheet; scanner or print. */

@@ -123,17 +123,16 @@ final class JsonSurface {
         node.set("fromLevel", fine(v.fromLevel()));
         node.set("toLevel", fine(v.toLevel()));
         node.set("yMm", fine(v.yMm()));
-        node.set(
-                "steps",
-                JsonOut.list(
-                        v.steps(),
-                        step -> {
-                            ObjectNode one = JsonOut.object();
-                            one.set("level", fine(step.level()));
-                            one.set("positionMm", fine(step.positionMm()));
-                            one.set("deltaL", fine(step.deltaL()));
-                            return one;
-                        }));
+        node.set("steps", JsonOut.list(v.steps(), JsonSurface::step));
+        node.set("scannerSteps", JsonOut.list(v.scannerSteps(), JsonSurface::step));
+        return node;
+    }
+
+    private static JsonNode step(PrintSurface.Step step) {
+        ObjectNode node = JsonOut.object();
+        node.set("level", fine(step.level()));
+        node.set("positionMm", fine(step.positionMm()));
+        node.set("deltaL", fine(step.deltaL()));
         return node;
     }
 

@@ -130,12 +130,14 @@ final class JsonSurfaceIn {
                 v.path("fromLevel").asDouble(),
                 v.path("toLevel").asDouble(),
                 v.path("yMm").asDouble(),
-                JsonIn.list(
-                        v.path("steps"),
-                        step ->
-                                new PrintSurface.Step(
-                                        step.path("level").asDouble(),
-                                        step.path("positionMm").asDouble(),
-                                        step.path("deltaL").asDouble())));
+                JsonIn.list(v.path("steps"), JsonSurfaceIn::step),
+                JsonIn.list(v.path("scannerSteps"), JsonSurfaceIn::step));
+    }
+
+    private static PrintSurface.Step step(JsonNode step) {
+        return new PrintSurface.Step(
+                step.path("level").asDouble(),
+                step.path("positionMm").asDouble(),
+                step.path("deltaL").asDouble());
     }
 }

@@ -215,7 +215,12 @@ final class SurfaceParts {
                         + " to "
                         + Words.number(v.toLevel(), 0);
         if (v.steps().isEmpty()) {
-            return Fact.of(name, "smooth", "no visible step");
+            return Fact.of(
+                    name,
+                    "smooth",
+                    v.scannerSteps().isEmpty()
+                            ? "no visible step"
+                            : "no visible step but the scanner's");
         }
         List<String> at = new ArrayList<>();
         for (PrintSurface.Step step : v.steps()) {

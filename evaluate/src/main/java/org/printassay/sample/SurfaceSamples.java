@@ -15,18 +15,24 @@ import org.printassay.texture.PixelTile;
  * @param areas pixels of flat patches
  * @param edges responses of slanted edges
  * @param vignettes light along vignettes
+ * @param paper light along the bare margins above and below them
  */
 public record SurfaceSamples(
-        List<TintTrace> traces, List<Area> areas, List<Edge> edges, List<Gradient> vignettes) {
+        List<TintTrace> traces,
+        List<Area> areas,
+        List<Edge> edges,
+        List<Gradient> vignettes,
+        List<TintTrace> paper) {
     /** Nothing looked at. */
     public static final SurfaceSamples NONE =
-            new SurfaceSamples(List.of(), List.of(), List.of(), List.of());
+            new SurfaceSamples(List.of(), List.of(), List.of(), List.of(), List.of());
 
     public SurfaceSamples {
         traces = List.copyOf(traces);
         areas = List.copyOf(areas);
         edges = List.copyOf(edges);
         vignettes = List.copyOf(vignettes);
+        paper = List.copyOf(paper);
     }
 
     /** Whether a patch is a long tint, which lines and bands are looked for in. */

@@ -58,6 +58,7 @@ final class SurfaceWindows {
     private final List<GrainWindow> areas = new ArrayList<>();
     private final List<SlantWindow> edges = new ArrayList<>();
     private final Map<Integer, TraceWindow> vignettes = new TreeMap<>();
+    private final List<TraceWindow> paper = new ArrayList<>();
 
     private SurfaceWindows(LocatedSheet located, ScanInfo info) {
         this.located = located;
@@ -92,6 +93,9 @@ final class SurfaceWindows {
                 Rgb8 grey = Rgb8.grey(128);
                 windows.vignettes.put(i, windows.trace("vignette", grey, area, List.of(Along.X)));
             }
+        }
+        if (!windows.vignettes.isEmpty()) {
+            windows.paper.addAll(windows.margins(Along.X));
         }
         return windows;
     }
@@ -138,39 +142,43 @@ final class SurfaceWindows {
             }
         }
         if (!tints.isEmpty()) {
-            margins();
+            tints.addAll(margins(Along.Y));
+            tints.addAll(margins(Along.X));
         }
     }
 
-    /** Bare paper on all sides: what shows there is no matter of ink. */
-    private void margins() {
+    /** Bare paper on both sides, traced along an axis: what shows there is no matter of ink. */
+    private List<TraceWindow> margins(Along along) {
         RectMm page = located.sheet().page();
         RectMm printable = located.sheet().printable();
         double least = SHEET_EDGE_MM + INSET_MM;
-        double width = page.width() - 2 * least;
-        double height = page.height() - 2 * least;
-        double left = printable.x() - least;
-        double top = printable.y() - least;
-        double right = page.right() - printable.right() - least;
-        double bottom = page.bottom() - printable.bottom() - least;
-        margin("left", left, new RectMm(SHEET_EDGE_MM, least, left, height), Along.Y);
-        margin(
-                "right",
-                right,
-                new RectMm(printable.right() + INSET_MM, least, right, height),
-                Along.Y);
-        margin("top", top, new RectMm(least, SHEET_EDGE_MM, width, top), Along.X);
-        margin(
-                "bottom",
-                bottom,
-                new RectMm(least, printable.bottom() + INSET_MM, width, bottom),
-                Along.X);
+        List<TraceWindow> margins = new ArrayList<>();
+        if (along == Along.Y) {
+            double height = page.height() - 2 * least;
+            double left = printable.x() - least;
+            double right = page.right() - printable.right() - least;
+            double after = printable.right() + INSET_MM;
+            margin("left", left, new RectMm(SHEET_EDGE_MM, least, left, height), along)
+                    .ifPresent(margins::add);
+            margin("right", right, new RectMm(after, least, right, height), along)
+                    .ifPresent(margins::add);
+        } else {
+            double width = page.width() - 2 * least;
+            double top = printable.y() - least;
+            double bottom = page.bottom() - printable.bottom() - least;
+            double below = printable.bottom() + INSET_MM;
+            margin("top", top, new RectMm(least, SHEET_EDGE_MM, width, top), along)
+                    .ifPresent(margins::add);
+            margin("bottom", bottom, new RectMm(least, below, width, bottom), along)
+                    .ifPresent(margins::add);
+        }
+        return margins;
     }
 
-    private void margin(String side, double wide, RectMm area, Along along) {
-        if (wide >= MARGIN_MM - SHEET_EDGE_MM - INSET_MM && isInside(area)) {
-            tints.add(trace(MARGIN + side, BARE, area, List.of(along)));
-        }
+    private Optional<TraceWindow> margin(String side, double wide, RectMm area, Along along) {
+        return wide >= MARGIN_MM - SHEET_EDGE_MM - INSET_MM && isInside(area)
+                ? Optional.of(trace(MARGIN + side, BARE, area, List.of(along)))
+                : Optional.empty();
     }
 
     private void areas() {
@@ -194,6 +202,7 @@ final class SurfaceWindows {
         all.addAll(areas);
         all.addAll(edges);
         all.addAll(vignettes.values());
+        all.addAll(paper);
         return all;
     }
 
@@ -224,6 +233,7 @@ final class SurfaceWindows {
                                 new SurfaceSamples.Gradient(
                                         (Artwork.Vignette) located.sheet().artwork().get(i),
                                         window.traces().get(0))));
-        return new SurfaceSamples(traces, flat, responses, gradients);
+        List<TintTrace> bare = paper.stream().flatMap(window -> window.traces().stream()).toList();
+        return new SurfaceSamples(traces, flat, responses, gradients, bare);
     }
 }

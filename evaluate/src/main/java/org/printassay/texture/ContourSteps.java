@@ -3,6 +3,7 @@ package org.printassay.texture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.printassay.robust.Median;
 
@@ -46,6 +47,11 @@ public final class ContourSteps {
      * of the few that stand out of the whole vignette; what crosses a few strips only stays below.
      */
     private static final double SURE = 6;
+
+    /** Of a scanner's step bare paper shows so much at least (common practice, no source). */
+    private static final double ON_PAPER = 0.5;
+
+    private static final double PAPER_L = 100;
 
     private static final double ROBUST = 6;
     private static final double NORMAL = 1.4826;
@@ -136,6 +142,34 @@ public final class ContourSteps {
             i = Math.max(end, best + reach);
         }
         return steps;
+    }
+
+    /**
+     * Whether a step goes on over bare paper, as one of the scanner does, which changes light by
+     * the same share everywhere: the same way there, in all strips alike.
+     *
+     * @param paper L* along bare paper, about 100, in strips side by side
+     * @param at the step's place there, in bins
+     * @param stepMm from value to value
+     * @param lightness L* that the step stands at
+     * @param deltaL of the step
+     * @return empty where bare paper does not reach far enough
+     */
+    public static Optional<Boolean> goesOn(
+            double[][] paper, double at, double stepMm, double lightness, double deltaL) {
+        int side = Math.max(2, (int) Math.round(SIDE_MM / stepMm));
+        int gap = Math.max(1, (int) Math.round(GAP_MM / stepMm / 2));
+        int bin = (int) Math.round(at);
+        if (Arrays.stream(paper).anyMatch(s -> bin < side + gap || bin + side + gap > s.length)) {
+            return Optional.empty();
+        }
+        double[] changes =
+                Arrays.stream(paper).mapToDouble(s -> change(sums(s), bin, side, gap)).toArray();
+        // L* + 16 goes with the cube root of light (ISO/CIE 11664-4).
+        double whole = deltaL * (PAPER_L + 16) / (lightness + 16);
+        double mean = Arrays.stream(changes).average().orElse(0);
+        return Optional.of(
+                Math.signum(whole) * mean >= ON_PAPER * Math.abs(whole) && isAlike(changes, whole));
     }
 
     /** Whether a step is the same in all strips; true where they are not known apart. */

@@ -340,7 +340,12 @@ final class MadeFindings {
         vignettes =
                 List.of(
                         new PrintSurface.Vignette(
-                                1, 0, 64, 100, List.of(new PrintSurface.Step(30, 50, 1.2))));
+                                1,
+                                0,
+                                64,
+                                100,
+                                List.of(new PrintSurface.Step(30, 50, 1.2)),
+                                List.of()));
         return this;
     }
 }

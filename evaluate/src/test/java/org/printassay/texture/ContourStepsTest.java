@@ -3,7 +3,9 @@ package org.printassay.texture;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
@@ -55,6 +57,37 @@ class ContourStepsTest {
                     ContourSteps.find(mean, strips, STEP_MM, CODE_MM).size(),
                     crossed + " of 8 strips");
         }
+    }
+
+    /**
+     * What a scanner does in one column takes the same share of light from bare paper, there in all
+     * strips: 3 % are 1.2 L* of paper and 0.5 L* of a tone of L* 30.
+     */
+    @Test
+    void stepsOfTheScannerGoOnOverBarePaper() {
+        double[] steps = {1.2, 0.1, -1.2};
+        for (double onPaper : steps) {
+            double[][] paper = new double[8][1400];
+            Random random = new Random(9);
+            for (double[] strip : paper) {
+                for (int i = 0; i < strip.length; i++) {
+                    strip[i] = 100 + (i < 700 ? 0 : onPaper) + 0.3 * random.nextGaussian();
+                }
+            }
+            boolean same = onPaper > 1;
+            assertEquals(Optional.of(same), goesOn(paper, 700), "paper by " + onPaper);
+            assertEquals(Optional.of(false), goesOn(paper, 500), "elsewhere");
+            assertEquals(Optional.empty(), goesOn(paper, 1390), "beyond its end");
+            for (int s = 0; s < 4; s++) {
+                paper[s] = paper[s].clone();
+                Arrays.fill(paper[s], 100);
+            }
+            assertEquals(Optional.of(false), goesOn(paper, 700), "half of the strips");
+        }
+    }
+
+    private static Optional<Boolean> goesOn(double[][] paper, double at) {
+        return ContourSteps.goesOn(paper, at, STEP_MM, 30, 0.5);
     }
 
     /**
