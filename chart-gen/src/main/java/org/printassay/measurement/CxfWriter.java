@@ -22,6 +22,9 @@ import org.printassay.measurement.MeasurementFile.Condition;
  * printed. Same input, same text.
  */
 public final class CxfWriter {
+    /** Who made a file, as it says itself. */
+    public static final String CREATOR = "printassay";
+
     private static final String CORE = "http://colorexchangeformat.com/CxF3-core";
     private static final String COLOUR = "CS1";
     private static final String CODES = "CS2";
@@ -68,7 +71,7 @@ public final class CxfWriter {
         out.writeStartElement("cc", "CxF", CORE);
         out.writeNamespace("cc", CORE);
         start("FileInformation");
-        element("Creator", "printassay");
+        element("Creator", CREATOR);
         element("CreationDate", date);
         element("Description", clean(description));
         tag(CxfContent.BACKING, conditions.backing());

@@ -156,7 +156,7 @@ final class ChartCommand implements Callable<Integer> {
         refuseOtherChart(folder.path(), chart);
         folder.refuseUnwritable();
         folder.write(
-                ChartSet::earlier,
+                there -> ChartSet.others(there, chart),
                 part -> {
                     for (int print = 1; print <= prints; print++) {
                         Path target =

@@ -51,14 +51,18 @@ final class ChartSet {
     }
 
     /**
-     * What was written before into a folder and those of its prints, as far as the chart files
-     * there tell it: files of other names are somebody's own.
+     * The files of other charts in a folder and in those of its prints, as far as the chart files
+     * there tell them: files of other names are somebody's own. Those of the same chart stay,
+     * however many prints are made now.
      */
-    static List<Path> earlier(Path folder) {
+    static List<Path> others(Path folder, Chart chart) {
         List<Path> files = new ArrayList<>();
         for (Path file : chartFiles(folder)) {
             try {
-                names(ChartFile.read(file)).forEach(name -> files.add(file.resolveSibling(name)));
+                Chart there = ChartFile.read(file);
+                if (!there.id().equals(chart.id())) {
+                    names(there).forEach(name -> files.add(file.resolveSibling(name)));
+                }
             } catch (Problem e) {
                 // Not a chart file of ours: nothing tells what belongs to it.
             }

@@ -58,8 +58,8 @@ final class OutputFolder {
      * Lets {@code writer} write the whole set, then moves it into place. What an earlier run left
      * and this one does not make is removed: it would pass for a part of these results.
      *
-     * @throws Problem output, when it cannot be written or would replace an input; the folder is
-     *     then as it was
+     * @throws Problem output, when it cannot be written or would replace an input; nothing is then
+     *     removed, and the folder as it was unless moving failed half-way
      */
     void write(Earlier earlier, Writer writer) throws Problem {
         Path parent = folder.getParent();
@@ -81,8 +81,8 @@ final class OutputFolder {
             Unfinished.finish(
                     whole,
                     () -> {
-                        remove(left);
                         moveIntoPlace(whole);
+                        remove(left);
                     });
         } catch (IOException e) {
             throw unwritable(reason(e));

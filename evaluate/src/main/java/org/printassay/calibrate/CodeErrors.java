@@ -60,10 +60,12 @@ final class CodeErrors {
      */
     static double[] meanStep(ScanPart part, LinearRgb light) {
         SheetSamples samples = part.samples();
-        double lossy = samples.scan().coding().map(coding -> coding.step(0)).orElse(0.0);
         boolean gaps = ToneEdit.leftGaps(samples);
         double[] step = new double[3];
         for (int c = 0; c < 3; c++) {
+            int channel = c;
+            double lossy =
+                    samples.scan().coding().map(coding -> coding.greyStep(channel)).orElse(0.0);
             float[] curve = part.colour().codeLight().curve(c);
             int code = (int) Math.round(255 * codeOf(curve, light.channel(c)));
             double gap = gaps ? samples.census().stepNear(c, code) : 1;

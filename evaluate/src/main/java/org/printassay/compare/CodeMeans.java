@@ -12,6 +12,7 @@ import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.reading.Undoubted;
 
 /**
  * Mean colour of every code of one print or of several that are meant to be alike, readings with
@@ -66,12 +67,8 @@ final class CodeMeans {
     }
 
     private static List<Lab> kept(List<Reading> all, boolean relative) {
-        List<Reading> good =
-                all.stream()
-                        .filter(r -> r.flags().stream().noneMatch(ReadingFlag.DOUBTFUL::contains))
-                        .toList();
         List<Lab> labs = new ArrayList<>();
-        for (Reading reading : good.isEmpty() ? all : good) {
+        for (Reading reading : Undoubted.of(all)) {
             Lab lab = colour(reading, relative);
             if (lab != null) {
                 labs.add(lab);

@@ -251,9 +251,9 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
             return Optional.of(
                     new Caution(
                             Reason.CHART,
-                            "They were printed from different charts ("
-                                    + who(charts)
-                                    + "). Means are over other patches."
+                            "They were printed from different charts"
+                                    + (charts.size() > 1 ? " (" + who(charts) + ")" : "")
+                                    + ". Means are over other patches."
                                     + CommonCodes.words(prints)
                                     + " Print the same chart on all."));
         }
@@ -266,7 +266,9 @@ public record Comparability(List<Caution> cautions, boolean readAlike) {
                 : Optional.of(
                         new Caution(
                                 Reason.CHART_UNSAID,
-                                "Nothing says from which chart some were printed ("
+                                "Nothing says from which chart "
+                                        + (all ? "they" : "some")
+                                        + " were printed ("
                                         + names(unsaid)
                                         + "); by their colours it is the same."
                                         + leftOut

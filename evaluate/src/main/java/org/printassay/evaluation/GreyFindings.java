@@ -32,7 +32,9 @@ final class GreyFindings {
 
     /** Words of a route that say that greys are not meant to be neutral. */
     private static final Pattern TONED_ROUTE =
-            Pattern.compile("\\b(toned|monochrome)\\b", Pattern.CASE_INSENSITIVE);
+            Pattern.compile(
+                    "(?<!\\p{L})(?<!un-)(?<!not )(toned|monochrome)(?!\\p{L})",
+                    Pattern.CASE_INSENSITIVE);
 
     private final Neutrality greys;
     private final boolean repeats;

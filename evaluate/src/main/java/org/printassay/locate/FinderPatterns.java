@@ -14,12 +14,12 @@ import org.printassay.sheet.PointMm;
 final class FinderPatterns {
     private static final int MODULES = SheetLayout.CODE_MODULES;
 
-    /**
-     * Middles of the finders, modules from the code's top left; half of their sides, quiet ring.
-     */
+    /** Middles of the finders along a side, modules from the code's top left. */
     private static final double NEAR = 3.5;
 
     private static final double FAR = MODULES - 3.5;
+
+    /** Half of a finder's side with the light ring around it. */
     private static final int FINDER_HALF = 4;
 
     /** Middle of the alignment pattern, the same way down and across. */

@@ -129,12 +129,13 @@ public final class SteadyPrints {
         }
         for (Evaluation print : prints) {
             String manner = Identity.manner(print);
-            List<Entry> alike =
+            List<Entry> read =
                     entries().stream()
                             .filter(e -> PrintDetails.same(e.manner(), manner))
                             .filter(e -> !ChartIdentity.differ(e.chart(), print.chartId()))
                             .filter(e -> !themselves.contains(e.id()))
                             .toList();
+            List<Entry> alike = ofChart(read, print);
             if (candidates(alike, print).size() > 1) {
                 fitting(alike, print, "series"); // says which
             }
@@ -142,8 +143,7 @@ public final class SteadyPrints {
                     candidates(alike, print).stream()
                             .findFirst()
                             .orElse(Series.of(print.details()));
-            List<Entry> own =
-                    ofChart(alike.stream().filter(e -> e.series().equals(series)).toList(), print);
+            List<Entry> own = alike.stream().filter(e -> e.series().equals(series)).toList();
             String key =
                     series
                             + "\n"

@@ -18,6 +18,7 @@ import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
+import org.printassay.reading.Undoubted;
 
 /** Colours of the cube's surface: distance from their aim, and the volume that they span. */
 public final class ColourJudge {
@@ -286,7 +287,7 @@ public final class ColourJudge {
         Map<Rgb8, Lab> means = new LinkedHashMap<>();
         byCode.forEach(
                 (code, all) -> {
-                    List<Lab> labs = Neutrals.undoubted(all).stream().map(Reading::best).toList();
+                    List<Lab> labs = Undoubted.of(all).stream().map(Reading::best).toList();
                     means.put(code, Lab.mean(labs));
                 });
         return means;

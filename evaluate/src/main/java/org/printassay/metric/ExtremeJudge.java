@@ -9,6 +9,7 @@ import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
+import org.printassay.reading.Undoubted;
 
 /**
  * Paper white and the darkest neutral, with uncertainties: the random part from the spread of
@@ -40,7 +41,7 @@ final class ExtremeJudge {
         return Optional.of(
                 new Extreme(
                         absolute,
-                        relative(Neutrals.undoubted(readings), data),
+                        relative(Undoubted.of(readings), data),
                         absolute == null ? null : density(readings, data),
                         new Lab(l.halfWidth(), a.halfWidth(), b.halfWidth()),
                         stated,
@@ -56,7 +57,7 @@ final class ExtremeJudge {
     private static double density(List<Reading> readings, LevelData data) {
         double factor = 0;
         int n = 0;
-        for (Reading reading : Neutrals.undoubted(readings)) {
+        for (Reading reading : Undoubted.of(readings)) {
             Double density = reading.density();
             if (density != null && data.kept().contains(reading.best())) {
                 factor += Math.pow(10, -density);

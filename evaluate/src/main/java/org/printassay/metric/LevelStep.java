@@ -8,8 +8,9 @@ import org.printassay.colour.Lab;
  * @param level 8-bit code, 0-255
  * @param difference how far it is from black (shadows) or paper (highlights), dL*, best estimate,
  *     which its interval holds
- * @param low lower bound of the difference, one-sided 95 %: verdicts ask on one side
- * @param high upper bound, likewise; both together hold in 90 %
+ * @param low lower bound of the difference: one-sided 95 % for chance and coding, for verdicts ask
+ *     on one side; two-sided 95 % for what levels share
+ * @param high upper bound, likewise
  * @param aim the same difference on the aim
  * @param verdict against the threshold
  * @param colour mean measured colour, for drawing

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
@@ -17,6 +16,7 @@ import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 import org.printassay.reading.SharedError;
+import org.printassay.reading.Undoubted;
 import org.printassay.sheet.Section;
 
 /**
@@ -58,7 +58,9 @@ final class Neutrals {
         Map<Integer, List<Lab>> clean = new TreeMap<>();
         byLevel.forEach(
                 (level, readings) ->
-                        clean.put(level, undoubted(readings).stream().map(Reading::best).toList()));
+                        clean.put(
+                                level,
+                                Undoubted.of(readings).stream().map(Reading::best).toList()));
         clean.forEach(
                 (level, labs) -> {
                     List<Lab> kept = TwinOutliers.without(clean, level);
@@ -74,30 +76,6 @@ final class Neutrals {
                                     calibration(set, level)));
                 });
         return neutrals;
-    }
-
-    /**
-     * Readings of one code without doubtful flags; all of them where there are no others. Where
-     * more are uneven than not, that is of their tone in this scan and no fault of a place: they
-     * count too, lest a few that look even stand for all.
-     */
-    static List<Reading> undoubted(List<Reading> readings) {
-        Map<Set<ReadingFlag>, List<Reading>> byDoubts =
-                readings.stream().collect(Collectors.groupingBy(Neutrals::doubts));
-        List<Reading> good = byDoubts.getOrDefault(Set.of(), List.of());
-        List<Reading> uneven = byDoubts.getOrDefault(Set.of(ReadingFlag.UNEVEN), List.of());
-        if (good.isEmpty()) {
-            return readings;
-        }
-        return uneven.size() > good.size()
-                ? Stream.concat(good.stream(), uneven.stream()).toList()
-                : good;
-    }
-
-    private static Set<ReadingFlag> doubts(Reading reading) {
-        return reading.flags().stream()
-                .filter(ReadingFlag.DOUBTFUL::contains)
-                .collect(Collectors.toSet());
     }
 
     /**
@@ -152,7 +130,7 @@ final class Neutrals {
                 at.add(i);
             }
         }
-        List<Reading> used = undoubted(all);
+        List<Reading> used = Undoubted.of(all);
         List<Lab> shared = new ArrayList<>();
         for (SharedError cause : set.shared()) {
             List<Lab> shifts = new ArrayList<>();

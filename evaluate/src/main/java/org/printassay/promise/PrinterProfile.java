@@ -19,8 +19,6 @@ import org.printassay.problem.Problem;
  * @param profile what it says
  */
 public record PrinterProfile(String name, String sha256, IccProfile profile) {
-    /** Profiles of printers have a few MB. */
-
     /**
      * Reads a printer's profile.
      *

@@ -1,5 +1,10 @@
 package org.printassay.report;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +21,9 @@ import org.printassay.reading.Reading;
 
 /** Readings as CxF3 (ISO 17972-1): absolute CIELAB and codes. */
 final class ReadingsCxf {
+    /** The creator stands in the first of them. */
+    private static final int HEAD_BYTES = 1024;
+
     private ReadingsCxf() {}
 
     /**
@@ -50,5 +58,13 @@ final class ReadingsCxf {
                         Optional.ofNullable(m.condition()).map(Condition::valueOf),
                         Optional.ofNullable(m.backing()),
                         Optional.ofNullable(m.filter()));
+    }
+
+    /** Whether a file says that this program made it. */
+    static boolean isOurs(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            String head = new String(in.readNBytes(HEAD_BYTES), StandardCharsets.UTF_8);
+            return head.contains("Creator>" + CxfWriter.CREATOR + "<");
+        }
     }
 }

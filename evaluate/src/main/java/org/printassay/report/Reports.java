@@ -27,12 +27,14 @@ public final class Reports {
 
     /**
      * Files that an earlier evaluation wrote into a folder, and a later one may not write; none
-     * where the folder holds no evaluation.
+     * where the folder holds no evaluation, or what stands there was not made by this program.
+     *
+     * @throws IOException when one of them cannot be read
      */
-    public static List<Path> earlier(Path folder) {
+    public static List<Path> earlier(Path folder) throws IOException {
         Path cxf = folder.resolve(CXF);
-        boolean ours = Files.exists(folder.resolve(JSON)) && Files.isRegularFile(cxf);
-        return ours ? List.of(cxf) : List.of();
+        boolean there = Files.exists(folder.resolve(JSON)) && Files.isRegularFile(cxf);
+        return there && ReadingsCxf.isOurs(cxf) ? List.of(cxf) : List.of();
     }
 
     /**

@@ -29,6 +29,16 @@ public record LossyCoding(double lumaStep, double chromaStep, int quality, boole
     /** Sum of the luminance table of ISO/IEC 10918-1, table K.1. */
     private static final double EXAMPLE_SUM = 3688;
 
+    /**
+     * Step in which a channel of even grey areas is kept, codes: of lightness, or of red, green and
+     * blue each by itself.
+     *
+     * @param channel 0 red, 1 green, 2 blue
+     */
+    public double greyStep(int channel) {
+        return step(ofRgb ? channel : 0);
+    }
+
     /** Step of the mean of a component, codes: lightness, Cb and Cr; or red, green and blue. */
     public double step(int component) {
         return component == 0 ? lumaStep : chromaStep;

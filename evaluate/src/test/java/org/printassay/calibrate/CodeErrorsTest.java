@@ -97,7 +97,14 @@ class CodeErrorsTest {
         assertNotNull(coding);
         assertEquals(81, coding.quality(), 1);
         assertTrue(lost > 1.2 * 6 / 8.0 / Math.sqrt(12), "lost " + lost);
-        assertTrue(lost < coding.step(0) / Math.sqrt(12), "lost " + lost);
+        assertTrue(lost < coding.greyStep(1) / Math.sqrt(12), "lost " + lost);
+    }
+
+    @Test
+    void eachOfRedGreenAndBlueHasItsOwnStep() {
+        assertEquals(1.2, new LossyCoding(1.2, 2, 80, false).greyStep(1));
+        assertEquals(2, new LossyCoding(1.2, 2, 80, true).greyStep(1));
+        assertEquals(1.2, new LossyCoding(1.2, 2, 80, true).greyStep(0));
     }
 
     private static void write(BufferedImage image, Path file) throws IOException {

@@ -99,7 +99,11 @@ class RankingTest {
     @CsvSource({
         "Toned: warm, TONED",
         "MONOCHROME, TONED",
+        "lab_monochrome, TONED",
+        "selenium-toned, TONED",
         "'untoned, pigment', LEAN",
+        "un-toned, LEAN",
+        "not toned, LEAN",
         "halftoned greys, LEAN"
     })
     void aRouteIsTonedWhereItSaysSoInAWord(String route, FindingKind kind) {

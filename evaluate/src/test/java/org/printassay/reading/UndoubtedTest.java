@@ -1,4 +1,4 @@
-package org.printassay.metric;
+package org.printassay.reading;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -9,11 +9,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
-import org.printassay.reading.Reading;
-import org.printassay.reading.ReadingFlag;
 
 /** Which readings of a code count; all are simulated. */
-class NeutralsTest {
+class UndoubtedTest {
     private static final ReadingFlag UNEVEN = ReadingFlag.UNEVEN;
     private static final ReadingFlag DUSTY = ReadingFlag.DUSTY;
 
@@ -25,7 +23,7 @@ class NeutralsTest {
     }
 
     private static List<Double> kept(Reading... readings) {
-        return Neutrals.undoubted(Arrays.asList(readings)).stream()
+        return Undoubted.of(Arrays.asList(readings)).stream()
                 .map(r -> r.best().l())
                 .sorted()
                 .toList();
