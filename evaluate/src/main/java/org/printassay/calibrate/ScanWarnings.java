@@ -100,8 +100,8 @@ final class ScanWarnings {
         boolean coloured = results.stream().anyMatch(r -> !r.part().colour().grey());
         if (coloured && !calibrated) {
             text +=
-                    " A scan shows no optical brightener: in daylight such paper looks bluer, by"
-                            + " several units of b*.";
+                    " Optical brightener shows as it does under the scanner's lamp: in daylight such"
+                            + " paper may look bluer, or less blue, by several units of b*.";
         }
         return new Warning(WarningCode.EXPOSURE_UNKNOWN, text);
     }

@@ -97,6 +97,9 @@ public final class Locator {
         Placement placement = RefinedPlacement.of(scan, image, sheet, fit.placement());
         StepCheck.Result steps = StepCheck.of(image, sheet, chart.space(), placement);
         Refusals.misplaced(name, chart, steps);
+        if (code.isEmpty()) {
+            Refusals.otherChart(name, chart, CodeOrder.of(image, sheet, placement, steps.unlike()));
+        }
         Refusals.parts(scan, sheet, placement, ours.size(), steps.unlike(), leastShare);
         Map<Integer, PointPx> centres = new TreeMap<>();
         fit.used().forEach((id, marker) -> centres.put(id, marker.centre()));

@@ -132,4 +132,21 @@ final class Refusals {
                             steps.tested()));
         }
     }
+
+    /** Where no sheet code speaks for a chart, its patches must. */
+    static void otherChart(String name, Chart chart, CodeOrder.Result order) throws Problem {
+        if (order.isOtherChart()) {
+            throw Problem.chart(
+                    name,
+                    String.format(
+                            Locale.ROOT,
+                            "does not look like chart %s: its sheet code cannot be read, and %d of %d"
+                                    + " patches look unlike others of the same or nearly the same"
+                                    + " code. Name the right chart file, or scan so that the sheet"
+                                    + " code is seen.",
+                            chart.id(),
+                            order.compared() - order.left() + order.odd(),
+                            order.compared()));
+        }
+    }
 }

@@ -2,8 +2,10 @@ package org.printassay.report;
 
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
 import org.printassay.trend.Point;
@@ -101,7 +103,13 @@ public final class TrendWords {
      * How often chance alone would say something over all these figures; empty if none is judged.
      */
     public static String chance(List<Trend> trends) {
-        long figures = trends.stream().filter(trend -> trend.limits() != null).count();
+        IntSummaryStatistics prints =
+                trends.stream()
+                        .map(Trend::limits)
+                        .filter(Objects::nonNull)
+                        .mapToInt(ControlLimits::values)
+                        .summaryStatistics();
+        long figures = prints.getCount();
         if (figures == 0) {
             return "";
         }
@@ -109,7 +117,21 @@ public final class TrendWords {
                 + Math.max(1, Math.round(1 / (RATE * figures)))
                 + " prints over "
                 + (figures == 1 ? "this figure" : "these " + figures + " figures together")
-                + " (limits from 20 prints, normal spread).";
+                + " ("
+                + limitsFrom(prints.getMin(), prints.getMax())
+                + ", normal spread).";
+    }
+
+    /** The rate is that of limits from {@link ControlLimits#ENOUGH} prints. */
+    private static String limitsFrom(int least, int most) {
+        String usual = "limits from " + ControlLimits.ENOUGH + " prints";
+        return least == ControlLimits.ENOUGH && most == ControlLimits.ENOUGH
+                ? usual
+                : "roughly: this is for "
+                        + usual
+                        + ", and these are from "
+                        + (least == most ? "" : least + " to ")
+                        + most;
     }
 
     /** The day of a point. */

@@ -166,10 +166,12 @@ class ScanReadingsTest {
         return Math.max(0.0002, (light - 0.005) / 0.995);
     }
 
-    /** Lamps without ultraviolet show no brightener; what daylight makes of it stays unknown. */
+    /** Lamps excite a brightener less or more than daylight does; none of both is known. */
     @Test
-    void brightenerIsSaidToBeUnseen() throws Problem {
-        assertTrue(exposureOfPair(1, 0).contains("optical brightener"));
+    void brightenerIsSaidToShowAsTheLampHasIt() throws Problem {
+        String text = exposureOfPair(1, 0);
+        assertTrue(text.contains("as it does under the scanner's lamp"), text);
+        assertFalse(text.contains("shows no optical brightener"), text);
     }
 
     /** Stretched to just inside the range: nothing is clipped, but no paper is L* 99. */

@@ -2,6 +2,7 @@ package org.printassay.logbook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.util.List;
@@ -17,8 +18,12 @@ import org.printassay.trend.Trend;
 /** Values are made by hand. */
 class SeriesTrendTest {
     private static Trend trend(Figure figure, double value) {
+        return trend(figure, value, 20);
+    }
+
+    private static Trend trend(Figure figure, double value, int prints) {
         List<Point> points =
-                LongStream.rangeClosed(1, 20)
+                LongStream.rangeClosed(1, prints)
                         .mapToObj(
                                 i -> new Point(i, Instant.ofEpochSecond(86_400 * i), value, false))
                         .toList();
@@ -49,5 +54,24 @@ class SeriesTrendTest {
         assertEquals("3", TrendWords.value(trend, 3));
         assertEquals("3.3", TrendWords.value(trend, 3.25 + 0.01));
         assertEquals("0.0", TrendWords.value(trend, -0.01));
+    }
+
+    /**
+     * The rate of chance alarms is known for limits from 20 prints; others are named as they are.
+     */
+    @Test
+    void limitsAreSaidToComeFromThePrintsTheyComeFrom() {
+        Trend full = trend(Figure.WHITE_L, 90, 25);
+        Trend young = trend(Figure.BLACK_L, 9, 11);
+        String usual = TrendWords.chance(List.of(full));
+        assertTrue(usual.endsWith("(limits from 20 prints, normal spread)."), usual);
+        String few = TrendWords.chance(List.of(young));
+        assertTrue(
+                few.endsWith(
+                        "(roughly: this is for limits from 20 prints, and these are from 11,"
+                                + " normal spread)."),
+                few);
+        String both = TrendWords.chance(List.of(full, young, trend(Figure.LINES, 3, 5)));
+        assertTrue(both.contains("these are from 11 to 20, normal"), both);
     }
 }
