@@ -148,18 +148,23 @@ class OlderResultsTest {
     }
 
     private static void prints(Path out, int prints) {
-        done(
-                "chart",
-                "--recipe",
-                "short",
-                "--page",
-                "4x6in",
-                "--dpi",
-                72,
-                "--prints",
-                prints,
-                "--out",
-                out);
+        done(wanted(out, prints));
+    }
+
+    private static Object[] wanted(Path out, int prints) {
+        return new Object[] {
+            "chart",
+            "--recipe",
+            "short",
+            "--page",
+            "4x6in",
+            "--dpi",
+            72,
+            "--prints",
+            prints,
+            "--out",
+            out
+        };
     }
 
     private static Set<String> withoutChart(Path out) throws Exception {
@@ -175,19 +180,7 @@ class OlderResultsTest {
         prints(out, 1);
         done("chart", "--page", "A4", "--dpi", 72, "--out", out.resolve("print-2"));
         Set<String> before = inside(out);
-        refused(
-                "--force",
-                "chart",
-                "--recipe",
-                "short",
-                "--page",
-                "4x6in",
-                "--dpi",
-                72,
-                "--prints",
-                1,
-                "--out",
-                out);
+        refused("--force", wanted(out, 1));
         assertEquals(before, inside(out));
     }
 }

@@ -38,7 +38,12 @@ public final class InputPath {
             long size = Files.size(file);
             if (size > most) {
                 throw Problem.input(
-                        where, "is " + (size >> 20) + " MB, too large to be a " + kind + ".");
+                        where,
+                        "is "
+                                + (size >> 20)
+                                + " MB, too large to be a "
+                                + kind
+                                + ". Name the right file.");
             }
             return Files.readAllBytes(file);
         } catch (IOException e) {

@@ -102,12 +102,12 @@ final class SurfaceWarnings {
         return Optional.of(
                 new Warning(
                         WarningCode.SCANNER_STREAK,
-                        "Light changes in one place over print and bare paper alike, "
+                        "Print and bare paper alike turn lighter or darker "
                                 + at
                                 + " mm from the left of the page (as printed): that is no step of"
                                 + " the print but the scanner's, unless the paper has a fold there."
-                                + " Clean its glass, the narrow one too if it has one, let it"
-                                + " calibrate itself, and scan again."));
+                                + " Clean the scanner's glass, the narrow one too if it has one, let"
+                                + " it calibrate itself, and scan again."));
     }
 
     /** Sheets with long tints none of whose scans was looked at. */

@@ -21,9 +21,6 @@ final class WedgeFindings {
 
     private static final int HELD_HIGHLIGHT = 252;
 
-    /** Each bound of a level is the closest of so many, by itself and by its neighbours. */
-    private static final int WINDOWS = 5;
-
     private final Wedge wedge;
     private final boolean paper;
     private final Trust trust;
@@ -53,7 +50,7 @@ final class WedgeFindings {
 
     /** A neutral that is surely, and visibly, darker than level 0: any of all (Bonferroni). */
     static Optional<Weighed> darkerThanBlack(Wedge shadows, boolean repeats) {
-        double ofAll = widening(WINDOWS * shadows.steps().size());
+        double ofAll = widening(LevelStep.WINDOWS * shadows.steps().size());
         return shadows.steps().stream()
                 .filter(step -> step.difference() <= -shadows.threshold())
                 .filter(step -> middle(step) + ofAll * half(step) < 0)

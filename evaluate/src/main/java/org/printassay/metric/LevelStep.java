@@ -24,4 +24,7 @@ public record LevelStep(
         double aim,
         Verdict verdict,
         Lab colour,
-        int twins) {}
+        int twins) {
+    /** Each bound is the closest of so many, by the level itself and by its neighbours. */
+    public static final int WINDOWS = 1 + WedgeBounds.LONGER_WINDOWS.length;
+}

@@ -23,7 +23,7 @@ record WedgeBounds(WedgeLevels levels, TwinSpread spread) {
     /** Tail of longer windows: smaller, because the best of several is taken. */
     private static final double WINDOW_TAIL = 0.965;
 
-    private static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
+    static final int[] LONGER_WINDOWS = {2, 4, 8, 16};
     private static final int[] WINDOWS = {1, 2, 4, 8};
 
     /** Standard errors from which a step backwards counts as real. */

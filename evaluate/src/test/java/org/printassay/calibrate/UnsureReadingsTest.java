@@ -3,29 +3,26 @@ package org.printassay.calibrate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
+import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.SharedError;
 
 /** Simulated readings. Differences by CIEDE2000 (ISO/CIE 11664-6): S_L is 1 at a mean L* of 50. */
 class UnsureReadingsTest {
-    private static Reading reading(double l, Set<ReadingFlag> flags) {
-        Lab lab = new Lab(l, 0, 0);
-        Rgb8 code = Rgb8.grey(100);
-        return new Reading("N1", Optional.empty(), code, lab, lab, null, null, flags, null, 1);
+    private static Reading reading(double l, ReadingFlag... flags) {
+        return MadeReadings.neutral("N1", 100, l, flags);
     }
 
     private static Set<ReadingFlag> flags(double l, boolean colour, Lab... shifts) {
         List<SharedError> causes =
                 List.of(shifts).stream().map(s -> new SharedError(List.of(s))).toList();
-        return UnsureReadings.flagged(List.of(reading(l, Set.of())), causes, colour).get(0).flags();
+        return UnsureReadings.flagged(List.of(reading(l)), causes, colour).get(0).flags();
     }
 
     /** Two standard errors of 2 dE00, from 49 to 51: one of 1 L*. */
@@ -53,8 +50,7 @@ class UnsureReadingsTest {
         List<SharedError> cause = List.of(new SharedError(List.of(new Lab(5, 0, 0))));
         assertEquals(
                 Set.of(ReadingFlag.UNSURE, ReadingFlag.UNEVEN),
-                UnsureReadings.flagged(
-                                List.of(reading(20, Set.of(ReadingFlag.UNEVEN))), cause, true)
+                UnsureReadings.flagged(List.of(reading(20, ReadingFlag.UNEVEN)), cause, true)
                         .get(0)
                         .flags());
     }

@@ -3,15 +3,14 @@ package org.printassay.compare;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
@@ -20,10 +19,8 @@ import org.printassay.reading.Trust;
 class CodeMeansTest {
     private static final Rgb8 CODE = Rgb8.grey(8);
 
-    private static Reading reading(int number, double l, Set<ReadingFlag> flags) {
-        Lab lab = new Lab(l, 0, 0);
-        return new Reading(
-                "N" + number, Optional.empty(), CODE, lab, lab, null, null, flags, null, 1);
+    private static Reading reading(int number, double l, ReadingFlag... flags) {
+        return MadeReadings.neutral("N" + number, CODE.r(), l, flags);
     }
 
     private static CodeMeans of(List<Reading> readings) {
@@ -45,9 +42,8 @@ class CodeMeansTest {
                                 .mapToObj(
                                         i ->
                                                 i < clipped
-                                                        ? reading(
-                                                                i, 12, Set.of(ReadingFlag.CLIPPED))
-                                                        : reading(i, 10, Set.of()))
+                                                        ? reading(i, 12, ReadingFlag.CLIPPED)
+                                                        : reading(i, 10))
                                 .toList());
         boolean compared = 4 * clipped <= patches;
         assertEquals(compared ? patches : 0, means.count(CODE));
@@ -56,9 +52,8 @@ class CodeMeansTest {
 
     @Test
     void doubtfulReadingsAreTakenWhereThereAreNoOthers() {
-        Set<ReadingFlag> dust = Set.of(ReadingFlag.DUSTY);
-        assertEquals(
-                10, of(List.of(reading(0, 10, Set.of()), reading(1, 14, dust))).mean(CODE).l());
+        ReadingFlag dust = ReadingFlag.DUSTY;
+        assertEquals(10, of(List.of(reading(0, 10), reading(1, 14, dust))).mean(CODE).l());
         assertEquals(
                 13, of(List.of(reading(0, 12, dust), reading(1, 14, dust))).mean(CODE).l(), 1e-12);
     }

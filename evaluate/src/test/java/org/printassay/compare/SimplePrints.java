@@ -2,11 +2,8 @@ package org.printassay.compare;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MeasurementSummary;
 import org.printassay.evaluation.PlacementSummary;
@@ -16,6 +13,7 @@ import org.printassay.metric.Budget;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.LevelStep;
 import org.printassay.metric.Wedge;
+import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
 
@@ -184,18 +182,7 @@ final class SimplePrints {
     }
 
     private Reading reading(int level) {
-        Lab lab = new Lab(blackL + level * (whiteL - blackL) / 255, 0, 0);
-        return new Reading(
-                "N" + level,
-                Optional.empty(),
-                Rgb8.grey(level),
-                lab,
-                lab,
-                null,
-                null,
-                Set.of(),
-                null,
-                1);
+        return MadeReadings.neutral("N" + level, level, blackL + level * (whiteL - blackL) / 255);
     }
 
     private static Extreme extreme(double l, int level) {

@@ -17,8 +17,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -27,13 +25,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.printassay.check.Baseline;
-import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
 import org.printassay.compare.Figure;
 import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.problem.Problem;
+import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
 import org.printassay.report.EvaluationJson;
@@ -411,18 +408,7 @@ abstract class LogbookContract {
     }
 
     private static Reading grey(int level) {
-        Lab lab = new Lab(level / 2.55, 0, 0);
-        return new Reading(
-                "N" + level,
-                Optional.empty(),
-                Rgb8.grey(level),
-                lab,
-                lab,
-                null,
-                null,
-                Set.of(),
-                null,
-                1);
+        return MadeReadings.neutral("N" + level, level, level / 2.55);
     }
 
     /** Sample standard deviation against its definition; freedom is one less than the prints. */

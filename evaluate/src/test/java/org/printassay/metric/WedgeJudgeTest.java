@@ -18,6 +18,7 @@ import org.printassay.colour.PaperAim;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.ContrastDoubt;
+import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
@@ -96,19 +97,7 @@ class WedgeJudgeTest {
     }
 
     private static void add(List<Reading> readings, int level, double l) {
-        Lab lab = new Lab(l, 0, 0);
-        readings.add(
-                new Reading(
-                        "p" + readings.size(),
-                        Optional.empty(),
-                        Rgb8.grey(level),
-                        lab,
-                        lab,
-                        null,
-                        null,
-                        Set.of(),
-                        null,
-                        1));
+        readings.add(MadeReadings.neutral("p" + readings.size(), level, l));
     }
 
     private static Neutrals readings(

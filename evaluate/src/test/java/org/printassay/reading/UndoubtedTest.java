@@ -4,11 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.printassay.colour.Lab;
-import org.printassay.colour.Rgb8;
 
 /** Which readings of a code count; all are simulated. */
 class UndoubtedTest {
@@ -16,10 +12,7 @@ class UndoubtedTest {
     private static final ReadingFlag DUSTY = ReadingFlag.DUSTY;
 
     private static Reading black(double l, ReadingFlag... flags) {
-        Lab lab = new Lab(l, 0, 0);
-        Rgb8 code = Rgb8.grey(0);
-        return new Reading(
-                "N0", Optional.empty(), code, lab, lab, null, null, Set.of(flags), null, 1);
+        return MadeReadings.neutral("N0", 0, l, flags);
     }
 
     private static List<Double> kept(Reading... readings) {
