@@ -51,6 +51,11 @@ final class ChannelLight {
         return data;
     }
 
+    /** The same channel with other twins. */
+    ChannelLight with(TwinData other) {
+        return new ChannelLight(grid, other, places, windows, surface, seen, map);
+    }
+
     /** Blurred light around each patch, as freed from stray light so far. */
     double[] around(Blur blur) {
         return atPatches(blur.of(map));

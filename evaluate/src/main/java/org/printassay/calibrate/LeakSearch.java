@@ -60,6 +60,22 @@ final class LeakSearch {
             return new Cleared(samples, light.scan(), light.outcome(), leak, Optional.empty());
         }
 
+        /** The same, its light fitted anew, as if the print were even. */
+        Cleared evened(PrintGradient print) {
+            LightFitter.Fitted light = LightFitter.fit(print.evened(scan));
+            return new Cleared(samples, light.scan(), light.outcome(), leak, perhaps);
+        }
+
+        /**
+         * What the print itself does, where twins tell; no light that leaks in, which looks alike.
+         */
+        Optional<PrintGradient> print() {
+            LightFitter.Outcome full = found.full();
+            return full == null || leak.isPresent()
+                    ? Optional.empty()
+                    : PrintGradient.of(scan, full);
+        }
+
         /** The model with everything in it, where the twins carry it. */
         private LightRemoval removal() {
             LightFitter.Outcome full = found.full();

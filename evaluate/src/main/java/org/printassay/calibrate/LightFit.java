@@ -28,6 +28,7 @@ import org.printassay.sample.SheetSamples;
  * @param assumed whether stray light is not known well enough to tell near levels apart without its
  *     error: then what is ordinary, or what the twins leave open, stands in {@code causes}
  * @param leak light from outside, or what may be, already taken off
+ * @param print how the print itself gets lighter over the sheet, which is left in
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way, never compared
 record LightFit(
@@ -43,7 +44,8 @@ record LightFit(
         double[][] surfaces,
         @Nullable StrayEstimate stray,
         boolean assumed,
-        Optional<LeakedLight> leak) {
+        Optional<LeakedLight> leak,
+        Optional<PrintGradient> print) {
 
     /**
      * Standard error of glare from which what was not significant may be there all the same: about
@@ -56,7 +58,9 @@ record LightFit(
 
     /** Estimates the light of a scan and removes it. */
     static LightFit of(SheetSamples given) {
-        LeakSearch.Cleared cleared = LeakSearch.cleared(given);
+        LeakSearch.Cleared first = LeakSearch.cleared(given);
+        Optional<PrintGradient> print = first.print();
+        LeakSearch.Cleared cleared = print.map(first::evened).orElse(first);
         SheetSamples samples = cleared.samples();
         ScanLight scan = cleared.scan();
         LightFitter.Outcome found = cleared.found();
@@ -111,7 +115,8 @@ record LightFit(
                         .toArray(double[][]::new),
                 StrayEstimate.of(weighed, likeliest, found, green),
                 untold || unsure,
-                cleared.leak());
+                cleared.leak(),
+                print);
     }
 
     private static boolean less(LightFitter.Outcome found, LightFitter.Outcome full) {

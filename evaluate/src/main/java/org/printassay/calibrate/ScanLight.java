@@ -46,7 +46,11 @@ record ScanLight(
         for (int c = 0; c < channels.size(); c++) {
             freed.add(channels.get(c).freed(model.fits()[c], model.kinds(), model.blurs()));
         }
-        return new ScanLight(freed, paper, paperKnown, grid, anyMap, turnDegrees);
+        return with(freed);
+    }
+
+    ScanLight with(List<ChannelLight> others) {
+        return new ScanLight(others, paper, paperKnown, grid, anyMap, turnDegrees);
     }
 
     static ScanLight of(SheetSamples scan) {

@@ -23,6 +23,16 @@ record TwinData(
         int paperGroup,
         double[][] surface) {
 
+    /** The same patches, their light another. */
+    TwinData withLight(double[] other) {
+        return new TwinData(other, errorL, group, groups, paperGroup, surface);
+    }
+
+    /** The same patches, their surface of other terms. */
+    TwinData withSurface(double[][] other) {
+        return new TwinData(light, errorL, group, groups, paperGroup, other);
+    }
+
     /** The patches that are evidence. */
     int[] rows() {
         return IntStream.range(0, group.length).filter(i -> group[i] >= 0).toArray();

@@ -6,12 +6,13 @@ import org.printassay.sample.PatchSample;
 
 /**
  * Whose the unevenness is, told by a repeat that was turned by about 180 degrees: what stays with
- * the bed is the scanner's, what turns with the sheet is the print's. Only the part that is
- * opposite at opposite places of the sheet can be told so; what is alike at both, such as falling
- * off towards all sides, looks the same either way.
+ * the bed is the scanner's, what turns with the sheet is the print's, and so is what inks do and
+ * bare paper does not ({@link PrintGradient}). Of the rest only the part that is opposite at
+ * opposite places of the sheet can be told so; what is alike at both, such as falling off towards
+ * all sides, looks the same either way.
  *
  * @param scannerPercent largest difference over the sheet of the scanner's part, percent of light
- * @param printPercent the same of the print's part
+ * @param printPercent the same of the print's part, in a mid-tone
  * @param undecidedPercent the same of what is alike either way
  */
 public record Unevenness(double scannerPercent, double printPercent, double undecidedPercent) {
@@ -57,10 +58,17 @@ public record Unevenness(double scannerPercent, double printPercent, double unde
             double evenOne = (Surface.at(one, here) + Surface.at(one, there)) / 2;
             double evenTwo = (Surface.at(two, here) + Surface.at(two, there)) / 2;
             scanner.add((oddOne - oddTwo) / 2);
-            print.add((oddOne + oddTwo) / 2);
+            double ink = (ofInk(a, here) + ofInk(b, here)) / 2;
+            print.add((oddOne + oddTwo) / 2 + ink);
             alike.add((evenOne + evenTwo) / 2);
         }
         return new Unevenness(scanner.percent(), print.percent(), alike.percent());
+    }
+
+    /** What is the print's by its inks alone, and so is in no surface. */
+    private static double ofInk(PartResult result, double[] here) {
+        int green = result.light().surfaces().length / 2;
+        return result.light().print().map(print -> print.ofMidTone(green, here)).orElse(0.0);
     }
 
     private static double[] green(PartResult result) {
