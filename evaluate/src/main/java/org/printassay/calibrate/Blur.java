@@ -1,17 +1,17 @@
 package org.printassay.calibrate;
 
 /**
- * Gaussian blur of one width over a {@link SurroundGrid}, as a normalised convolution: what lies
- * beyond the scan is taken to look like what is known nearby. One pass along rows, one along
- * columns.
+ * Gaussian blur over a grid, as a normalised convolution: what lies beyond the scan is taken to
+ * look like what is known nearby. One pass along rows, one along columns.
  */
 final class Blur {
     /** Standard deviations that the kernel reaches. */
     private static final double REACH = 3.5;
 
-    private final SurroundGrid grid;
+    private final Cells grid;
     private final double sigmaMm;
-    private final float[] kernel;
+    private final float[] alongRows;
+    private final float[] alongColumns;
 
     /** Nothing is known beyond these cells, so that nothing is to be added from there. */
     private int left;
@@ -23,10 +23,22 @@ final class Blur {
     /** Share of the kernel that falls on known cells, for each cell. */
     private final float[] known;
 
-    Blur(SurroundGrid grid, double sigmaMm, float[] anyMap) {
+    Blur(Cells grid, double sigmaMm, float[] anyMap) {
+        this(grid, sigmaMm, 1, anyMap);
+    }
+
+    /**
+     * A blur that may reach farther one way.
+     *
+     * @param sigmaMm standard deviation, geometric mean of both ways
+     * @param longer that along rows over this mean; that along columns is as much shorter
+     * @param anyMap a map that shows which cells are known
+     */
+    Blur(Cells grid, double sigmaMm, double longer, float[] anyMap) {
         this.grid = grid;
         this.sigmaMm = sigmaMm;
-        this.kernel = kernel(sigmaMm, grid.cellMm());
+        this.alongRows = kernel(sigmaMm * longer, grid.cellMm());
+        this.alongColumns = kernel(sigmaMm / longer, grid.cellMm());
         this.left = grid.columns();
         this.top = grid.rows();
         float[] ones = new float[anyMap.length];
@@ -89,22 +101,23 @@ final class Blur {
     private float[] convolve(float[] map) {
         int columns = grid.columns();
         int rows = grid.rows();
-        int reach = kernel.length / 2;
         float[] across = new float[map.length];
+        int reach = alongRows.length / 2;
         for (int row = top; row < bottom; row++) {
             int begin = row * columns;
             for (int k = -reach; k <= reach; k++) {
                 int from = Math.max(0, left - k);
                 int to = Math.min(columns, right - k);
-                add(kernel[k + reach], map, begin + from + k, across, begin + from, to - from);
+                add(alongRows[k + reach], map, begin + from + k, across, begin + from, to - from);
             }
         }
         float[] down = new float[map.length];
+        reach = alongColumns.length / 2;
         for (int row = 0; row < rows; row++) {
             int begin = row * columns;
             int last = Math.min(reach, bottom - 1 - row);
             for (int k = Math.max(-reach, top - row); k <= last; k++) {
-                add(kernel[k + reach], across, begin + k * columns, down, begin, columns);
+                add(alongColumns[k + reach], across, begin + k * columns, down, begin, columns);
             }
         }
         return down;

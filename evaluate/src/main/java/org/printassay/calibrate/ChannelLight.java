@@ -151,6 +151,10 @@ final class ChannelLight {
     }
 
     double[] atPatches(float[] values) {
+        return means(places, values);
+    }
+
+    private static double[] means(GridPlace[][] places, float[] values) {
         double[] means = new double[places.length];
         for (int i = 0; i < means.length; i++) {
             double sum = 0;
@@ -160,6 +164,18 @@ final class ChannelLight {
             means[i] = sum / places[i].length;
         }
         return means;
+    }
+
+    /** Light around each patch by blurs along the lines of the scan, for each of them. */
+    double[][] around(LineGrid lines, Blur[] blurs) {
+        GridPlace[][] turned = new GridPlace[places.length][];
+        for (int i = 0; i < turned.length; i++) {
+            turned[i] = Arrays.stream(places[i]).map(lines::place).toArray(GridPlace[]::new);
+        }
+        float[] turnedMap = lines.turned(map);
+        return Arrays.stream(blurs)
+                .map(blur -> means(turned, blur.of(turnedMap)))
+                .toArray(double[][]::new);
     }
 
     /**

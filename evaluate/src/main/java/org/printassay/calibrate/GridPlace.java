@@ -1,8 +1,8 @@
 package org.printassay.calibrate;
 
 /**
- * One place on the page between the cells of a {@link SurroundGrid}, ready to be read from many
- * maps: the sixteen cells around it and their weights.
+ * One place on the page between the cells of a grid, ready to be read from many maps: the sixteen
+ * cells around it and their weights.
  */
 final class GridPlace {
     private static final int CELLS = 4;
@@ -22,7 +22,7 @@ final class GridPlace {
      * @param across position between the centres of columns, 0 at the first
      * @param down the same for rows
      */
-    GridPlace(SurroundGrid grid, double across, double down) {
+    GridPlace(Cells grid, double across, double down) {
         this.across = across;
         this.down = down;
         int column = (int) Math.floor(across);

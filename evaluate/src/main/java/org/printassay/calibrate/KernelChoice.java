@@ -2,6 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
@@ -9,10 +10,10 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Weighs kernels of other shapes, and glare along the scan's lines, against the model that was
- * found with Gaussians: what the twins cannot tell apart is averaged, and its disagreement belongs
- * to the uncertainty (J. A. Hoeting and others, "Bayesian Model Averaging: A Tutorial", Statistical
- * Science 14, 1999).
+ * Weighs kernels of other shapes, such that reach farther one way, and glare along the scan's
+ * lines, against the model that was found with Gaussians: what the twins cannot tell apart is
+ * averaged, and its disagreement belongs to the uncertainty (J. A. Hoeting and others, "Bayesian
+ * Model Averaging: A Tutorial", Statistical Science 14, 1999).
  */
 final class KernelChoice {
     /**
@@ -41,6 +42,12 @@ final class KernelChoice {
      * the one found without (common practice, no source).
      */
     private static final double[] WIDER = {1, 1.6, 2.5};
+
+    /**
+     * How much farther one way than the mean of both stray light may reach, in steps (common
+     * practice, no source).
+     */
+    private static final double[] LONGER = {1.35, 1.8};
 
     private final ScanLight scan;
     private final LightFitter.Outcome held;
@@ -74,47 +81,79 @@ final class KernelChoice {
 
     /** A model that was found and its rivals; where it has no stray light, glare along lines. */
     List<Weighed> weigh(LightFitter.Outcome found) {
-        boolean stray = found.kinds().length > 0;
+        Rivals rivals = new Rivals();
+        if (found.kinds().length == 0) {
+            rivals.add(found, 0);
+            addLines(rivals, new double[0][][], found);
+            return rivals.weighed();
+        }
         boolean apart = found.kinds().length > 1 && found.blurs()[0] != found.blurs()[1];
         StrayKind[] kinds = apart ? held.kinds() : found.kinds();
-        List<LightFitter.Outcome> outcomes = new ArrayList<>();
-        List<Double> misfits = new ArrayList<>();
-        outcomes.add(found);
-        misfits.add(misfit(found) + (apart ? APART_HANDICAP : stray ? GAUSSIAN_HANDICAP : 0));
-        double[][][] around = stray ? nodes() : new double[0][][];
-        List<LightFitter.Outcome> rivals =
-                Stream.of(stray ? Kernel.values() : new Kernel[0])
-                        .parallel()
-                        .map(kernel -> rival(kernel, around, kinds, found.surfaceTerms()))
-                        .filter(Objects::nonNull)
-                        .toList();
-        for (LightFitter.Outcome rival : rivals) {
-            outcomes.add(rival);
-            misfits.add(misfit(rival));
+        double[][][] around = nodes();
+        rivals.add(found, apart ? APART_HANDICAP : GAUSSIAN_HANDICAP);
+        Stream.of(Kernel.values())
+                .parallel()
+                .map(kernel -> rival(kernel, around, kinds, found.surfaceTerms()))
+                .filter(Objects::nonNull)
+                .toList()
+                .forEach(rival -> rivals.add(rival, 0));
+        addLonger(rivals, kinds, found.surfaceTerms(), true);
+        addLonger(rivals, kinds, found.surfaceTerms(), false);
+        addLines(rivals, around, found);
+        return rivals.weighed();
+    }
+
+    /** Models and how badly the twins fit them. */
+    private final class Rivals {
+        private final List<LightFitter.Outcome> outcomes = new ArrayList<>();
+        private final List<Double> misfits = new ArrayList<>();
+
+        /** Adds a model; whether it fits better than all before, its handicap counted. */
+        boolean add(LightFitter.Outcome outcome, double handicap) {
+            double misfit = misfit(outcome) + handicap;
+            boolean better = misfits.stream().allMatch(other -> misfit < other);
+            outcomes.add(outcome);
+            misfits.add(misfit);
+            return better;
         }
+
+        List<Weighed> weighed() {
+            double least = Collections.min(misfits);
+            double[] weights =
+                    misfits.stream()
+                            .mapToDouble(misfit -> Math.exp(-(misfit - least) / 2))
+                            .map(weight -> weight < NEGLIGIBLE ? 0 : weight)
+                            .toArray();
+            double sum = Arrays.stream(weights).sum();
+            return IntStream.range(0, weights.length)
+                    .filter(i -> weights[i] > 0)
+                    .mapToObj(
+                            i ->
+                                    new Weighed(
+                                            ChannelsTogether.of(scan, outcomes.get(i)),
+                                            weights[i] / sum))
+                    .toList();
+        }
+    }
+
+    /** Shapes that are longer and longer one way, as long as they fit better than all before. */
+    private void addLonger(Rivals rivals, StrayKind[] kinds, int surfaceTerms, boolean along) {
+        for (double step : LONGER) {
+            double[][][] around = longer(along ? step : 1 / step);
+            LightFitter.Outcome rival = rival(Kernel.TAILED, around, kinds, surfaceTerms);
+            if (rival == null || !rivals.add(rival, AMOUNT_HANDICAP)) {
+                return;
+            }
+        }
+    }
+
+    private void addLines(Rivals rivals, double[][][] around, LightFitter.Outcome found) {
         for (double turn : new double[] {scan.turnDegrees(), scan.turnDegrees() + 90}) {
             for (LightFitter.Outcome lines : alongLines(turn, around, found.surfaceTerms())) {
                 int more = Math.max(0, lines.kinds().length - found.kinds().length);
-                outcomes.add(lines);
-                misfits.add(misfit(lines) + AMOUNT_HANDICAP * more);
+                rivals.add(lines, AMOUNT_HANDICAP * more);
             }
         }
-        double least = misfits.stream().mapToDouble(m -> m).min().orElseThrow();
-        double sum = 0;
-        double[] weights = new double[outcomes.size()];
-        for (int i = 0; i < weights.length; i++) {
-            double weight = Math.exp(-(misfits.get(i) - least) / 2);
-            weights[i] = weight < NEGLIGIBLE ? 0 : weight;
-            sum += weights[i];
-        }
-        List<Weighed> weighed = new ArrayList<>();
-        for (int i = 0; i < weights.length; i++) {
-            if (weights[i] > 0) {
-                weighed.add(
-                        new Weighed(ChannelsTogether.of(scan, outcomes.get(i)), weights[i] / sum));
-            }
-        }
-        return weighed;
     }
 
     /** Robust sum of squares with the spread of twins that all models share; mean of channels. */
@@ -158,6 +197,26 @@ final class KernelChoice {
                         });
         for (int c = 0; c < channels; c++) {
             at[c][Kernel.NODES.length] = scan.channels().get(c).everywhere();
+        }
+        return at;
+    }
+
+    /**
+     * The same where stray light reaches farther along the lines of the scan than the mean of both
+     * ways, by a factor, or less far.
+     */
+    private double[][][] longer(double longer) {
+        LineGrid lines = new LineGrid(scan.grid(), scan.turnDegrees());
+        float[] anyMap = lines.turned(scan.anyMap());
+        Blur[] blurs =
+                Arrays.stream(Kernel.NODES)
+                        .mapToObj(width -> new Blur(lines, width, longer, anyMap))
+                        .toArray(Blur[]::new);
+        double[][][] at = new double[scan.channels().size()][][];
+        for (int c = 0; c < at.length; c++) {
+            ChannelLight channel = scan.channels().get(c);
+            at[c] = Arrays.copyOf(channel.around(lines, blurs), blurs.length + 1);
+            at[c][blurs.length] = channel.everywhere();
         }
         return at;
     }

@@ -1,6 +1,8 @@
 package org.printassay.calibrate;
 
 import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.printassay.colour.Lab;
@@ -98,7 +100,15 @@ final class LeakSearch {
             LeakedLight sum = light.leak.map(one -> one.and(more.get())).orElse(more.get());
             light = Cleared.of(sum.removedFrom(given), Optional.of(sum));
         }
-        if (light.leak.isEmpty() || clearlyLight(first, light)) {
+        if (light.leak.isEmpty()) {
+            return light;
+        }
+        TwinResiduals left = residuals(followed(light));
+        double enough = left.loss(left.scale()) + CLEARLY;
+        if (shaped(first).loss(left.scale()) < enough) {
+            return first;
+        }
+        if (clearlyLight(first, light.leak.get().edges(), left.scale(), enough)) {
             return light;
         }
         Optional<LeakedLight> inDoubt = light.leak.map(LeakedLight::inDoubt);
@@ -129,11 +139,8 @@ final class LeakSearch {
         return beam.withAmounts(amounts);
     }
 
-    /**
-     * Whether light explains the twins better than any print with less ink at the same edges, both
-     * followed as far as they go.
-     */
-    private static boolean clearlyLight(Cleared first, Cleared light) {
+    /** What leaks in at the same edges, followed as far as it goes. */
+    private static Cleared followed(Cleared light) {
         Set<LeakedLight.Edge> edges = light.leak.orElseThrow().edges();
         Cleared most = light;
         for (int round = 0; round < FURTHER; round++) {
@@ -143,8 +150,30 @@ final class LeakSearch {
             }
             most = Cleared.of(more.get().removedFrom(most.samples), Optional.empty());
         }
-        TwinResiduals left = residuals(most);
-        double enough = left.loss(left.scale()) + CLEARLY;
+        return most;
+    }
+
+    /** What the likeliest shape of stray light leaves, no light leaking in. */
+    private static TwinResiduals shaped(Cleared first) {
+        LightFitter.Outcome full = Objects.requireNonNull(first.found.full(), "no full model");
+        List<KernelChoice.Weighed> weighed = new KernelChoice(first.scan, full).weigh(first.found);
+        LightFitter.Outcome likeliest =
+                AveragedRemoval.of(first.samples, first.scan, weighed).likeliest().outcome();
+        return residuals(
+                first,
+                LightRemoval.of(first.samples, first.scan, likeliest),
+                first.scan.channels().size() / 2);
+    }
+
+    /**
+     * Whether light explains the twins better than any print with less ink at the same edges, both
+     * followed as far as they go.
+     *
+     * @param scale spread of twins that losses are weighed with
+     * @param enough loss of prints from which light is clear
+     */
+    private static boolean clearlyLight(
+            Cleared first, Set<LeakedLight.Edge> edges, double scale, double enough) {
         for (LessInk way : LessInk.values()) {
             Cleared print = first;
             for (int round = 0; round < FURTHER; round++) {
@@ -154,7 +183,7 @@ final class LeakSearch {
                 }
                 print = next.get();
             }
-            if (residuals(print).loss(left.scale()) < enough) {
+            if (residuals(print).loss(scale) < enough) {
                 return false;
             }
         }
@@ -286,7 +315,11 @@ final class LeakSearch {
     }
 
     private static TwinResiduals residuals(Cleared so, int channel) {
-        double[] light = so.removal().corrected()[channel].clone();
+        return residuals(so, so.removal(), channel);
+    }
+
+    private static TwinResiduals residuals(Cleared so, LightRemoval removal, int channel) {
+        double[] light = removal.corrected()[channel].clone();
         for (int i = 0; i < light.length; i++) {
             light[i] /= so.scan.paper()[channel];
         }

@@ -6,7 +6,7 @@ import org.printassay.sample.PageImage;
  * The places of a {@link PageImage} on a grid coarse enough to be blurred quickly, and which of
  * them the scan reached. Values live in plain arrays, one number a cell, NaN where unknown.
  */
-final class SurroundGrid {
+final class SurroundGrid implements Cells {
     /** Cells are made about this wide: fine enough for the narrowest blur looked for. */
     private static final double CELL_MM = 2;
 
@@ -22,15 +22,18 @@ final class SurroundGrid {
         this.rows = (page.rows() + factor - 1) / factor;
     }
 
-    int columns() {
+    @Override
+    public int columns() {
         return columns;
     }
 
-    int rows() {
+    @Override
+    public int rows() {
         return rows;
     }
 
-    double cellMm() {
+    @Override
+    public double cellMm() {
         return factor * page.stepMm();
     }
 

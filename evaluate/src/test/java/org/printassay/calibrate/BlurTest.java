@@ -50,6 +50,27 @@ class BlurTest {
         }
     }
 
+    /**
+     * Of a Gaussian that is longer along turned lines a step across the page sees the standard
+     * deviation across the page.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 30, -75, 90, 180, 200})
+    void aLongBlurLiesAlongTheLines(double turnDegrees) {
+        SurroundGrid grid = new SurroundGrid(step(100));
+        LineGrid lines = new LineGrid(grid, turnDegrees);
+        float[] map = lines.turned(grid.values(1, 1));
+        double longer = 1.8;
+        float[] blurred = new Blur(lines, 8, longer, map).of(map);
+        double turn = Math.toRadians(turnDegrees);
+        double sigmaMm = 8 * Math.hypot(longer * Math.cos(turn), Math.sin(turn) / longer);
+        for (double x = -2 * sigmaMm; x <= 2 * sigmaMm; x += 0.7) {
+            double expected = 0.5 * (1 + Erf.erf(x / sigmaMm / Math.sqrt(2)));
+            double found = lines.place(grid.place(x, 3.3)).in(blurred);
+            assertEquals(expected, found, cells(8 / longer), "at " + x);
+        }
+    }
+
     @Test
     void unknownCellsLookLikeTheirNeighbours() {
         SurroundGrid grid = new SurroundGrid(step(40));

@@ -1,10 +1,11 @@
 package org.printassay.calibrate;
 
+import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * Convolution of a picture with any round kernel by Fourier transform, for simulated scans. Shares
- * nothing with the blur of the correction.
+ * Convolution of a picture with any kernel, alike to both sides, by Fourier transform, for
+ * simulated scans. Shares nothing with the blur of the correction.
  */
 final class Convolution {
     private static final int N = 1024;
@@ -15,12 +16,16 @@ final class Convolution {
      * @param byRadius weight by distance in millimetres, any scale
      */
     Convolution(DoubleUnaryOperator byRadius, double stepMm) {
+        this((x, y) -> byRadius.applyAsDouble(Math.hypot(x, y)), stepMm);
+    }
+
+    private Convolution(DoubleBinaryOperator byOffset, double stepMm) {
         double sum = 0;
         for (int y = 0; y < N; y++) {
             for (int x = 0; x < N; x++) {
                 double dx = Math.min(x, N - x) * stepMm;
                 double dy = Math.min(y, N - y) * stepMm;
-                kernelRe[y * N + x] = byRadius.applyAsDouble(Math.hypot(dx, dy));
+                kernelRe[y * N + x] = byOffset.applyAsDouble(dx, dy);
                 sum += kernelRe[y * N + x];
             }
         }
@@ -37,6 +42,11 @@ final class Convolution {
     /** Long tails: falls to 1/e in every {@code lengthMm}. */
     static Convolution exponential(double lengthMm, double stepMm) {
         return new Convolution(r -> Math.exp(-r / lengthMm), stepMm);
+    }
+
+    /** The same, farther across or down the picture. */
+    static Convolution exponential(double acrossMm, double downMm, double stepMm) {
+        return new Convolution((x, y) -> Math.exp(-Math.hypot(x / acrossMm, y / downMm)), stepMm);
     }
 
     /** The picture blurred; beyond it everything has the value {@code outside}. */

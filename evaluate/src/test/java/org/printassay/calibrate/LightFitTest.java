@@ -291,6 +291,20 @@ class LightFitTest {
         assertEquals(2 * each, stray(fit).glare(), 0.04 * 2 * each);
     }
 
+    /** Lamps along the sensor light a strip, and what scatters in it reaches farther along. */
+    @ParameterizedTest
+    @CsvSource({"9,2.8", "2.8,9", "7,3.5"})
+    void glareThatReachesFartherOneWayIsRemovedAndIsNoLeak(double acrossMm, double downMm)
+            throws Problem {
+        SimulatedScan scan =
+                glare(0.022, Convolution.exponential(acrossMm, downMm, SimulatedScan.STEP_MM));
+        SheetSamples samples = scan.scan();
+        LightFit fit = LightFit.of(samples);
+        assertTrue(fit.leak().isEmpty());
+        assertEquals(0, blackError(scan, samples, fit), 0.4);
+        assertTrue(rms(scan, samples, fit.corrected()[1]) < 0.2);
+    }
+
     @Test
     void channelsHaveTheirOwnGlare() throws Problem {
         SimulatedScan scan = glare(0, gaussian(8));
