@@ -2,6 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * Convolution of a picture with any kernel, alike to both sides, by Fourier transform, for
@@ -9,6 +10,9 @@ import java.util.function.DoubleUnaryOperator;
  */
 final class Convolution {
     private static final int N = 1024;
+    private static final int TOGETHER = 16;
+    private static final double[] COSINE = turns(Math::cos);
+    private static final double[] SINE = turns(Math::sin);
     private final double[] kernelRe = new double[N * N];
     private final double[] kernelIm = new double[N * N];
 
@@ -33,6 +37,12 @@ final class Convolution {
             kernelRe[i] /= sum;
         }
         transform(kernelRe, kernelIm, false);
+    }
+
+    private static double[] turns(DoubleUnaryOperator of) {
+        return IntStream.range(0, N / 2)
+                .mapToDouble(k -> of.applyAsDouble(2 * Math.PI * k / N))
+                .toArray();
     }
 
     static Convolution gaussian(double sigmaMm, double stepMm) {
@@ -84,15 +94,24 @@ final class Convolution {
             System.arraycopy(lineRe, 0, re, y * N, N);
             System.arraycopy(lineIm, 0, im, y * N, N);
         }
-        for (int x = 0; x < N; x++) {
+        // Columns several at a time, for memory is read by rows.
+        double[][] columnsRe = new double[TOGETHER][N];
+        double[][] columnsIm = new double[TOGETHER][N];
+        for (int x = 0; x < N; x += TOGETHER) {
             for (int y = 0; y < N; y++) {
-                lineRe[y] = re[y * N + x];
-                lineIm[y] = im[y * N + x];
+                for (int k = 0; k < TOGETHER; k++) {
+                    columnsRe[k][y] = re[y * N + x + k];
+                    columnsIm[k][y] = im[y * N + x + k];
+                }
             }
-            line(lineRe, lineIm, inverse);
+            for (int k = 0; k < TOGETHER; k++) {
+                line(columnsRe[k], columnsIm[k], inverse);
+            }
             for (int y = 0; y < N; y++) {
-                re[y * N + x] = lineRe[y];
-                im[y * N + x] = lineIm[y];
+                for (int k = 0; k < TOGETHER; k++) {
+                    re[y * N + x + k] = columnsRe[k][y];
+                    im[y * N + x + k] = columnsIm[k][y];
+                }
             }
         }
     }
@@ -114,10 +133,9 @@ final class Convolution {
             }
         }
         for (int size = 2; size <= N; size *= 2) {
-            double angle = (inverse ? 2 : -2) * Math.PI / size;
             for (int k = 0; k < size / 2; k++) {
-                double cos = Math.cos(angle * k);
-                double sin = Math.sin(angle * k);
+                double cos = COSINE[k * (N / size)];
+                double sin = inverse ? SINE[k * (N / size)] : -SINE[k * (N / size)];
                 for (int i = k; i < N; i += size) {
                     int j = i + size / 2;
                     double r = re[j] * cos - im[j] * sin;
