@@ -301,5 +301,9 @@ class FindingTest {
         assertTrue(
                 evaluation.warnings().stream().anyMatch(w -> w.code() == WarningCode.PHOTOGRAPH));
         assertNull(evaluation.patches().get(0).lab());
+        // It has a profile, so that it lacked one would be a false reason.
+        String said = evaluation.warnings() + " " + evaluation.findings();
+        assertFalse(said.contains("no colour profile"), said);
+        assertTrue(said.contains("tells nothing of the light on a photograph"), said);
     }
 }

@@ -181,8 +181,8 @@ class ScanHealthTest {
         assertTrue(spoiling(e).contains(WarningCode.CLIPPED));
         assertNull(e.highlights());
         assertNull(Objects.requireNonNull(e.white()).lab());
-        // The scan has a profile: that it had none would be a false reason.
-        assertFalse(e.findings().toString().contains("no colour profile"));
+        // The scan has a profile: that it lacked one would be a false reason.
+        assertFalse(e.findings().toString().contains("a scanner's profile"));
         assertTrue(e.findings().toString().contains("clipped"));
         Reports.writeAll(e, List.of(), true, dir);
         String page = Files.readString(dir.resolve("report.html"));

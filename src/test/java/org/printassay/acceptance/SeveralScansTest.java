@@ -205,6 +205,10 @@ class SeveralScansTest {
         assertTrue(unread.get(0).endsWith("are taken from the other scans."), unread.get(0));
         int all = SimulatedPrint.chart().sheets().get(0).patches().size();
         assertTrue(e.patches().size() >= 0.99 * all, e.patches().size() + " of " + all);
+        // What one part lacks the other holds.
+        List<Warning> lacking =
+                e.warnings().stream().filter(w -> w.code() == WarningCode.PATCHES_MISSING).toList();
+        assertEquals(List.of(), lacking);
         double off = meanDeltaE(print, e);
         assertTrue(off < 0.4, "mean dE00 " + off);
         Problem alone = assertThrows(Problem.class, () -> evaluated(top));

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.printassay.colour.LinearRgb;
-import org.printassay.sample.SheetSamples;
 import org.printassay.scan.LossyCoding;
 
 /**
@@ -53,23 +52,56 @@ final class CodeErrors {
     }
 
     /**
+     * The same by gaps between codes that an edit in 8 bits left, in each channel by itself; empty
+     * without any.
+     */
+    static List<double[]> ofGaps(ScanPart part, LinearRgb light) {
+        if (!ToneEdit.leftGaps(part.samples())) {
+            return List.of();
+        }
+        List<double[]> causes = new ArrayList<>();
+        double[] step = gap(part, light);
+        for (int c = 0; c < step.length; c++) {
+            double[] cause = new double[step.length];
+            cause[c] = step[c] * ROUNDING;
+            causes.add(cause);
+        }
+        return part.colour().grey()
+                ? List.of(Arrays.stream(step).map(s -> s * ROUNDING).toArray())
+                : causes;
+    }
+
+    /** Change of device light by one step in which gaps between codes keep the mean. */
+    private static double[] gap(ScanPart part, LinearRgb light) {
+        double[] step = new double[3];
+        for (int c = 0; c < step.length; c++) {
+            float[] curve = part.colour().codeLight().curve(c);
+            int code = (int) Math.round(255 * codeOf(curve, light.channel(c)));
+            double gap = part.samples().census().stepNear(c, code);
+            step[c] = Math.sqrt(gap * gap - 1) * perCode(curve, code);
+        }
+        return step;
+    }
+
+    /**
      * Change of device light by one step in which the mean lightness of even areas is kept: by
      * lossy coding, and by gaps between codes that an edit in 8 bits left. Noise of single pixels
      * takes care of the rounding to whole codes, so that a step of one code is none; but not after
      * lossy coding, which takes that noise away before whole codes are made again.
      */
     static double[] meanStep(ScanPart part, LinearRgb light) {
-        SheetSamples samples = part.samples();
-        boolean gaps = ToneEdit.leftGaps(samples);
-        double[] step = new double[3];
-        for (int c = 0; c < 3; c++) {
+        double[] step = ToneEdit.leftGaps(part.samples()) ? gap(part, light) : new double[3];
+        for (int c = 0; c < step.length; c++) {
             int channel = c;
-            double lossy =
-                    samples.scan().coding().map(coding -> coding.greyStep(channel)).orElse(0.0);
             float[] curve = part.colour().codeLight().curve(c);
             int code = (int) Math.round(255 * codeOf(curve, light.channel(c)));
-            double gap = gaps ? samples.census().stepNear(c, code) : 1;
-            step[c] = Math.hypot(lossy, Math.sqrt(gap * gap - 1)) * perCode(curve, code);
+            double lossy =
+                    part.samples()
+                            .scan()
+                            .coding()
+                            .map(coding -> coding.greyStep(channel))
+                            .orElse(0.0);
+            step[c] = Math.hypot(lossy * perCode(curve, code), step[c]);
         }
         return step;
     }

@@ -67,10 +67,10 @@ record PatchColour(
             if (light.leak().isPresent() && lit(colour, rgb, light.leak().get(), i)) {
                 flags.add(ReadingFlag.LIT);
             }
-            List<double[]> lost =
-                    coding.isEmpty()
-                            ? List.of()
-                            : CodeErrors.of(colour, coding.get(), sample.linear());
+            List<double[]> lost = new ArrayList<>(CodeErrors.ofGaps(part, sample.linear()));
+            if (coding.isPresent()) {
+                lost.addAll(CodeErrors.of(colour, coding.get(), sample.linear()));
+            }
             if (coarse(colour, rgb, lost)) {
                 flags.add(ReadingFlag.COARSE);
             }

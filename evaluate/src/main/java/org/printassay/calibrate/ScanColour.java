@@ -92,6 +92,18 @@ public final class ScanColour {
         return new ScanColour(null, info.channels() == 1, List.of(PLAIN), info.gamma());
     }
 
+    /** Of a photograph: a plain scan, for no profile tells of light that was not controlled. */
+    public static ScanColour photographed(ScanInfo info) {
+        Warning relative =
+                new Warning(
+                        WarningCode.PLAIN_SCAN,
+                        "A profile tells nothing of the light on a photograph: results hold relative"
+                                + " to the paper; no absolute lightness, density or colour difference"
+                                + " is stated. Scan the sheet on a flatbed, with the scanner's profile"
+                                + " embedded, to get them.");
+        return new ScanColour(null, info.channels() == 1, List.of(relative), info.gamma());
+    }
+
     /**
      * By a profile that the user names, whatever is in the scan file.
      *

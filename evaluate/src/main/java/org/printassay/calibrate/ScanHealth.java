@@ -108,6 +108,13 @@ final class ScanHealth {
                             + " and its tones were changed afterwards, so tone and the levels that"
                             + " show are doubtful. Switch automatic contrast and curves off, and do"
                             + " not edit the scan.");
+        } else if (samples.census().merged()) {
+            notes.add(
+                    WarningCode.HISTOGRAM_GAPS,
+                    "it has few tones, far apart: %.0f %% of the codes in its range never occur, so"
+                            + " tone and the levels that show are doubtful. Scan in full colour, with"
+                            + " 16 bits (48-bit colour), and do not edit the scan.",
+                    100 * samples.census().gaps());
         } else if (ToneEdit.everywhere(samples)) {
             notes.add(
                     WarningCode.HISTOGRAM_GAPS,

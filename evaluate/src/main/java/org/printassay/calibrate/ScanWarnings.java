@@ -50,8 +50,10 @@ final class ScanWarnings {
         }
         for (PartResult result : results) {
             warnings.addAll(ScanHealth.of(result));
-            boolean turned = results.stream().anyMatch(r -> Unevenness.turned(result, r));
-            light(result, turned, warnings);
+            boolean told =
+                    result.part().samples().located().photographed()
+                            || results.stream().anyMatch(r -> Unevenness.turned(result, r));
+            light(result, told, warnings);
         }
         repeats(results, warnings);
         return new ArrayList<>(warnings);
@@ -148,9 +150,9 @@ final class ScanWarnings {
     }
 
     /**
-     * @param turned whether there is a scan of the same sheet, turned against this one
+     * @param told whether it is known whose the unevenness is, or that it cannot be told by scans
      */
-    private static void light(PartResult result, boolean turned, Set<Warning> warnings) {
+    private static void light(PartResult result, boolean told, Set<Warning> warnings) {
         String name = result.part().samples().scan().name();
         double falloff = result.light().falloffPercent();
         if (falloff >= UNEVEN_PERCENT) {
@@ -161,7 +163,7 @@ final class ScanWarnings {
                                     "%s: light differs by %.1f %% over the sheet and was evened out.%s",
                                     name,
                                     falloff,
-                                    turned
+                                    told
                                             ? ""
                                             : " The lamp or the print may be the cause: a second scan,"
                                                     + " turned by 180 degrees, tells most of it apart.")));

@@ -112,7 +112,8 @@ final class Assembly {
                                 + ", which their aim hangs on, is clipped in the scan."
                         : set.trust().absolute()
                                 ? "Colours were not judged: too few patches of the colour cube were read."
-                                : "Colours were not judged: the scan carries no usable profile.");
+                                : "Colours were not judged: that takes a scan with its scanner's"
+                                        + " profile.");
         note(
                 warnings,
                 judged.largestTwinDifference() == null,

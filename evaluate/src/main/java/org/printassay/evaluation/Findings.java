@@ -4,7 +4,9 @@ import static org.printassay.evaluation.Say.say;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
@@ -44,6 +46,14 @@ final class Findings {
 
     /** Tone that is off by less, RMS L*, follows its aim (common practice, no source). */
     private static final double FOLLOWS = 1.2;
+
+    /** What steps between the codes that an edited scan is left with look like. */
+    private static final Set<FindingKind> OF_NEAR_CODES =
+            EnumSet.of(
+                    FindingKind.TONE_JUMP,
+                    FindingKind.HUE_TURN,
+                    FindingKind.COLOUR_FULL,
+                    FindingKind.GRADIENT_STEP);
 
     private final List<Weighed> ranked = new ArrayList<>();
 
@@ -100,6 +110,9 @@ final class Findings {
             findings.ranked.add(RangeFinding.of(white, black, trust, limited));
         }
         findings.ranked.addAll(SurfaceFindings.of(e.surface()));
+        if (e.warnings().stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS)) {
+            findings.ranked.removeIf(found -> OF_NEAR_CODES.contains(found.kind()));
+        }
         findings.ranked.sort(Comparator.comparingDouble(Weighed::weight).reversed());
         return List.copyOf(findings.ranked);
     }
@@ -141,7 +154,7 @@ final class Findings {
                                 repeats ? say("± %.1f", tone.rmsUncertainty()) : "read once",
                                 tone.maxDeltaL(),
                                 tone.maxAtLevel())
-                        + (trust.absolute() ? "" : " Roughly: the scan carries no colour profile.");
+                        + (trust.absolute() ? "" : " Roughly, without a scanner's profile.");
         if (!tone.monotonic()) {
             add(
                     FindingKind.TONE_BACKWARDS,

@@ -1,8 +1,13 @@
 package org.printassay.evaluation;
 
 import java.util.DoubleSummaryStatistics;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
@@ -104,7 +109,7 @@ final class PlacementCheck {
                                     + " taken from "
                                     + (chartGiven ? "the chart file." : "the other scans.")));
         }
-        missing(samples, warnings);
+        covered(samples, warnings);
         return new PlacementSummary(
                 scan.name(),
                 located.sheet().number(),
@@ -117,25 +122,50 @@ final class PlacementCheck {
                 placement.samplesPerMm());
     }
 
-    private static void missing(SheetSamples samples, List<Warning> warnings) {
+    /**
+     * Patches that lie in none of the scans of their sheet.
+     *
+     * @param warnings they are told here
+     */
+    static void outside(List<SheetSamples> scans, List<Warning> warnings) {
+        Map<Integer, List<SheetSamples>> bySheet =
+                scans.stream()
+                        .collect(
+                                Collectors.groupingBy(
+                                        scan -> scan.located().sheet().number(),
+                                        TreeMap::new,
+                                        Collectors.toList()));
+        for (List<SheetSamples> of : bySheet.values()) {
+            Set<String> seen = new HashSet<>();
+            for (SheetSamples scan : of) {
+                scan.samples().forEach(sample -> seen.add(sample.patch().id()));
+                scan.located().unlike().forEach(patch -> seen.add(patch.id()));
+            }
+            int outside = of.get(0).located().sheet().patches().size() - seen.size();
+            if (outside > 0) {
+                String names =
+                        of.stream()
+                                .map(scan -> scan.scan().name())
+                                .collect(Collectors.joining(", "));
+                warnings.add(
+                        new Warning(
+                                WarningCode.PATCHES_MISSING, outside(names, of.size(), outside)));
+            }
+        }
+    }
+
+    private static String outside(String names, int scans, int patches) {
+        return names
+                + ": "
+                + (patches == 1 ? "1 patch lies" : patches + " patches lie")
+                + (scans == 1 ? " outside the scan" : " in none of these scans")
+                + (patches == 1 ? " and was" : " and were")
+                + " not read. Scan the whole sheet, or name a scan of the rest too.";
+    }
+
+    private static void covered(SheetSamples samples, List<Warning> warnings) {
         List<Patch> unlike = samples.located().unlike();
         String name = samples.scan().name();
-        int outside =
-                samples.located().sheet().patches().size()
-                        - samples.samples().size()
-                        - unlike.size();
-        if (outside > 0) {
-            warnings.add(
-                    new Warning(
-                            WarningCode.PATCHES_MISSING,
-                            name
-                                    + ": "
-                                    + (outside == 1
-                                            ? "1 patch lies outside the scan and was"
-                                            : outside + " patches lie outside the scan and were")
-                                    + " not read. Scan the whole sheet, or name a scan of the rest"
-                                    + " too."));
-        }
         if (!unlike.isEmpty()) {
             boolean one = unlike.size() == 1;
             DoubleSummaryStatistics across =

@@ -77,7 +77,7 @@ final class PromiseFinding {
         }
         return trust.absolute()
                 ? "fewer than ten patches could be used."
-                : "the scan carries no usable profile of its own.";
+                : "that takes a scan with its scanner's profile.";
     }
 
     /** What is surely off where the mean is not; empty where nothing is. */

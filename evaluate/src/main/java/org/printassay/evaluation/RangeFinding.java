@@ -34,8 +34,8 @@ final class RangeFinding {
             return FindingKind.RANGE_UNKNOWN.weighed(
                     "white",
                     "How white the paper and how deep the black is cannot be told.",
-                    "The scan carries no colour profile.",
-                    "Scan with the scanner's profile embedded.");
+                    "Without its scanner's profile a scan tells lightness beside the paper alone.",
+                    "Scan on a flatbed, with the scanner's profile embedded.");
         }
         if (scannerLimited) {
             return FindingKind.BLACK_UNKNOWN.weighed(

@@ -44,6 +44,7 @@ final class ScanEvaluation {
                     PlacementCheck.of(part.samples(), expected.isPresent(), warnings)
                             .through(profile(part, named)));
         }
+        PlacementCheck.outside(parts.stream().map(ScanPart::samples).toList(), warnings);
         ScanReadings read = ScanReadings.of(parts);
         calibration.ifPresent(use -> warnings.addAll(use.warnings(parts, read.readings())));
         if (read.different().isPresent()) {

@@ -163,8 +163,7 @@ public final class ScanParts {
         if (samples.located().photographed()) {
             warnings.add(photograph(scan.info()));
             if (colour.trust().absolute()) {
-                // No profile holds for light that is not controlled.
-                colour = ScanColour.plain(scan.info());
+                colour = ScanColour.photographed(scan.info());
                 samples = Sampling.read(scan, colour.codeLight(), chart, least);
             }
         }

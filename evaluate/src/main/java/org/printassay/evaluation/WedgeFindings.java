@@ -191,7 +191,7 @@ final class WedgeFindings {
         }
         return trust.absolute()
                 ? "95 % sure: " + which + levels(range) + "."
-                : "Roughly, as the scan carries no colour profile: " + which + levels(range) + ".";
+                : "Roughly, without a scanner's profile: " + which + levels(range) + ".";
     }
 
     private String bounds(int keep) {

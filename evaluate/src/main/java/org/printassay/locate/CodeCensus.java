@@ -2,6 +2,7 @@ package org.printassay.locate;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.stream.IntStream;
 
 /**
  * How often each code occurs in a scan, from every eighth row: what an edit in 8 bits leaves
@@ -36,6 +37,12 @@ public final class CodeCensus {
      * the sheet, so that some twenty pixels are one chance, and e^-10 is left for none (Poisson).
      */
     private static final int COMMON = 200;
+
+    /**
+     * Edges of patches fill nearly all codes of a range: where fewer than this share of it occurs,
+     * tones were merged into few (common practice, no source).
+     */
+    private static final double SPARSE = 1 / 7.0;
 
     /** Fewer missing codes in a third of the range are chance. */
     private static final int FEWEST_MISSING = 3;
@@ -162,12 +169,32 @@ public final class CodeCensus {
         }
         int low = at(channel, TAIL * all);
         int high = at(channel, (1 - TAIL) * all);
+        if (isSparse(channel)) {
+            return 1 - shareUsed(channel, low, high);
+        }
         int missing = 0;
         for (int i = low + 1; i < high; i++) {
             long rarer = Math.min(occurring(channel, i, -1), occurring(channel, i, 1));
             missing += rarer > COMMON && channel[i] < NEVER * rarer ? 1 : 0;
         }
         return high - low < 2 ? 0 : (double) missing / (high - low - 1);
+    }
+
+    /** Whether the tones of any channel were merged into few, far apart. */
+    public boolean merged() {
+        return Arrays.stream(counts).anyMatch(CodeCensus::isSparse);
+    }
+
+    private static boolean isSparse(long[] channel) {
+        int low = at(channel, 0);
+        int high = at(channel, Arrays.stream(channel).sum());
+        return high - low > CODES / 2 && shareUsed(channel, low, high) < SPARSE;
+    }
+
+    /** Share of the codes of a range that occur. */
+    private static double shareUsed(long[] channel, int low, int high) {
+        return IntStream.rangeClosed(low, high).filter(i -> channel[i] > 0).count()
+                / (high - low + 1.0);
     }
 
     /**
@@ -197,12 +224,13 @@ public final class CodeCensus {
         long[] all = counts[Math.min(channel, channels - 1)];
         // From the code that lies before what is near to the one behind it: a wide gap would
         // otherwise have an end outside and not be seen.
+        int widest = isSparse(all) ? CODES : WIDEST;
         int low = Math.max(0, code - NEAR);
-        while (low > 0 && low > code - WIDEST && isMissing(all, low)) {
+        while (low > 0 && low > code - widest && isMissing(all, low)) {
             low--;
         }
         int high = Math.min(CODES - 1, code + NEAR);
-        while (high < CODES - 1 && high < code + WIDEST && isMissing(all, high)) {
+        while (high < CODES - 1 && high < code + widest && isMissing(all, high)) {
             high++;
         }
         double cubes = 0;
@@ -213,7 +241,7 @@ public final class CodeCensus {
                 continue;
             }
             int step = i - last;
-            if (last >= 0 && step <= WIDEST) {
+            if (last >= 0 && step <= widest) {
                 cubes += Math.pow(step, 3);
                 sum += step;
             }

@@ -18,7 +18,10 @@ public enum ReadingFlag {
     LIT("lit"),
     /** Without twins on its sheet, and far from what codes near its own lead one to expect. */
     OUT_OF_LINE("out-of-line"),
-    /** Lossy coding keeps this colour in steps: two standard deviations are more than 0.8 dE00. */
+    /**
+     * Lossy coding, or gaps that an edit left, keep this colour in steps: two standard deviations
+     * are more than 0.8 dE00.
+     */
     COARSE("coarse"),
     /** Patches of one code, of tones like its own, lie far apart over the whole sheet. */
     SCATTERED("scattered"),

@@ -29,7 +29,8 @@ final class FlagWords {
                     "Light from outside lay on it, or may have, and was taken off as well as known.";
             case OUT_OF_LINE ->
                     "Alone in its colour, and unlike what near colours lead one to expect.";
-            case COARSE -> "Lossy compression keeps its colour in steps.";
+            case COARSE ->
+                    "Lossy compression, or an edit in 8 bits, keeps its colour in coarse steps.";
             case SCATTERED -> "Equal patches of such tones lie far apart all over the sheet.";
             case UNSURE ->
                     "What moves many patches together, stray light above all, may move it by more than 2 dE00.";

@@ -163,7 +163,7 @@ class FindingsTest {
     void aPlainScanIsNotSureOfLevels() {
         String all = all(judge(blockedTo(11), 4, 0.1, Trust.PLAIN_SCAN, 3));
         assertFalse(all.contains("95 % sure"), all);
-        assertTrue(all.contains("no colour profile"), all);
+        assertTrue(all.contains("without a scanner's profile"), all);
     }
 
     /** A lean whose error is larger than a visible cast is no proof of neutral greys. */

@@ -54,6 +54,15 @@ class CodeCensusTest {
         assertTrue(edited.gapsInAThird() > EDITED, "" + edited.gapsInAThird());
     }
 
+    /** Few tones, so many codes apart. */
+    @ParameterizedTest
+    @ValueSource(ints = {51, 17, 8})
+    void tonesMergedIntoFewAreGaps(int apart) {
+        CodeCensus merged = chart(1, v -> Math.round(v / (float) apart) * apart);
+        assertTrue(merged.gaps() > 0.8, "" + merged.gaps());
+        assertEquals(apart, merged.stepNear(0, 128 / apart * apart), 1e-9);
+    }
+
     /** A mild edit in 16 bits leaves no gaps of whole codes, but no more tones than there were. */
     @Test
     void tonesOfEightBitsAreToldWhereTheyWereMoved() {
