@@ -2,6 +2,7 @@ package org.printassay.architecture;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -109,6 +110,31 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule packagesFormNoCircles =
             slices().matching("org.printassay.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule roomsOfCalibrateFollowEachOther =
+            layeredArchitecture()
+                    .consideringOnlyDependenciesInAnyPackage("org.printassay.calibrate..")
+                    .layer("light")
+                    .definedBy("org.printassay.calibrate.light")
+                    .layer("codes")
+                    .definedBy("org.printassay.calibrate.codes")
+                    .layer("outlier")
+                    .definedBy("org.printassay.calibrate.outlier")
+                    .layer("part")
+                    .definedBy("org.printassay.calibrate.part")
+                    .layer("print")
+                    .definedBy("org.printassay.calibrate")
+                    .whereLayer("light")
+                    .mayOnlyBeAccessedByLayers("codes", "outlier", "part", "print")
+                    .whereLayer("codes")
+                    .mayOnlyBeAccessedByLayers("outlier", "part", "print")
+                    .whereLayer("outlier")
+                    .mayOnlyBeAccessedByLayers("part")
+                    .whereLayer("part")
+                    .mayOnlyBeAccessedByLayers("print")
+                    .whereLayer("print")
+                    .mayNotBeAccessedByAnyLayer();
 
     private static String[] all() {
         return join(join(CHART_GEN, EVALUATE), DEMO, CLI);

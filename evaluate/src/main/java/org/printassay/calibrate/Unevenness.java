@@ -2,6 +2,8 @@ package org.printassay.calibrate;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.light.Surface;
+import org.printassay.calibrate.part.PartResult;
 import org.printassay.sample.PatchSample;
 
 /**

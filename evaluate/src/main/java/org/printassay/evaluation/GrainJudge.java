@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.ToneZone;
 import org.printassay.reading.Reading;

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.codes.ScanColour;
 import org.printassay.chart.Chart;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.Progress;

@@ -6,7 +6,7 @@ import java.util.function.DoubleUnaryOperator;
  * Convolution of a picture with any round kernel by Fourier transform, for simulated scans. Shares
  * nothing with the blur of the correction.
  */
-final class Convolution {
+public final class Convolution {
     private static final int N = 1024;
     private final double[] kernelRe = new double[N * N];
     private final double[] kernelIm = new double[N * N];
@@ -14,7 +14,7 @@ final class Convolution {
     /**
      * @param byRadius weight by distance in millimetres, any scale
      */
-    Convolution(DoubleUnaryOperator byRadius, double stepMm) {
+    public Convolution(DoubleUnaryOperator byRadius, double stepMm) {
         double sum = 0;
         for (int y = 0; y < N; y++) {
             for (int x = 0; x < N; x++) {
@@ -30,17 +30,17 @@ final class Convolution {
         transform(kernelRe, kernelIm, false);
     }
 
-    static Convolution gaussian(double sigmaMm, double stepMm) {
+    public static Convolution gaussian(double sigmaMm, double stepMm) {
         return new Convolution(r -> Math.exp(-r * r / (2 * sigmaMm * sigmaMm)), stepMm);
     }
 
     /** Long tails: falls to 1/e in every {@code lengthMm}. */
-    static Convolution exponential(double lengthMm, double stepMm) {
+    public static Convolution exponential(double lengthMm, double stepMm) {
         return new Convolution(r -> Math.exp(-r / lengthMm), stepMm);
     }
 
     /** The picture blurred; beyond it everything has the value {@code outside}. */
-    float[] of(float[] picture, int columns, int rows, double outside) {
+    public float[] of(float[] picture, int columns, int rows, double outside) {
         double[] re = new double[N * N];
         double[] im = new double[N * N];
         for (int y = 0; y < rows; y++) {
