@@ -1,10 +1,10 @@
 package org.printassay.locate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.printassay.robust.Median;
 import org.printassay.sheet.Marker;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -87,9 +87,7 @@ final class PagePlacement implements Placement {
             for (int i = 1; i < errors.length; i++) {
                 worst = errors[i] > errors[worst] ? i : worst;
             }
-            double[] sorted = errors.clone();
-            Arrays.sort(sorted);
-            double usual = sorted[sorted.length / 2];
+            double usual = Median.upper(errors);
             if (used.size() > 4 && errors[worst] > Math.max(BAD_MM, 5 * usual)) {
                 used.remove(worst);
                 continue;

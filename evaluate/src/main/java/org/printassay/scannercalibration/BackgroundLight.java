@@ -9,6 +9,7 @@ import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
 import org.printassay.calibrate.light.Surface;
 import org.printassay.colour.LinearRgb;
+import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -28,7 +29,6 @@ public final class BackgroundLight {
     /** Largest ratio of singular values: beyond it the areas stand in a row. */
     private static final double IN_A_ROW = 30;
 
-    private static final double MAD_TO_SIGMA = 1.4826;
     private static final double OUTLIER = 4;
 
     /** Less than this, as a share, is no outlier. */
@@ -113,7 +113,7 @@ public final class BackgroundLight {
         for (int i = 0; i < off.length; i++) {
             off[i] = Math.abs(lit[i] / middle - 1);
         }
-        double limit = Math.max(SURELY_ALIKE, OUTLIER * MAD_TO_SIGMA * Median.of(off));
+        double limit = Math.max(SURELY_ALIKE, OUTLIER * Mad.sigma(off));
         boolean changed = false;
         for (int i = 0; i < off.length; i++) {
             used[i] = off[i] <= limit;

@@ -1,6 +1,7 @@
 package org.printassay.surface;
 
 import java.util.Arrays;
+import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 
 /** Slow changes of a profile, and robust numbers over values. */
@@ -9,9 +10,6 @@ final class Baseline {
 
     /** Blocks whose median makes one point of the baseline: 4.5 mm. */
     private static final int BLOCKS = 9;
-
-    /** Standard deviations in one median absolute deviation of a normal distribution. */
-    private static final double NORMAL = 1.4826;
 
     private Baseline() {}
 
@@ -46,11 +44,7 @@ final class Baseline {
 
     /** Robust standard deviation about zero. */
     static double deviation(double[] values) {
-        double[] sizes = new double[values.length];
-        for (int i = 0; i < sizes.length; i++) {
-            sizes[i] = Math.abs(values[i]);
-        }
-        return NORMAL * Median.of(sizes);
+        return Mad.sigma(values);
     }
 
     /** Mean of the middle half of values, at least two: one strip with dust has no say. */

@@ -3,7 +3,7 @@ package org.printassay.texture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.robust.Median;
+import org.printassay.robust.Mad;
 
 /**
  * Graininess and mottle of flat areas, after the idea of ISO/IEC 24790 (and ISO/IEC 13660 before
@@ -33,9 +33,6 @@ public final class GrainMeter {
 
     /** Tiles further from their plane than this many robust standard deviations have dust. */
     private static final double DUSTY = 4;
-
-    /** Standard deviations in one median absolute deviation of a normal distribution. */
-    private static final double NORMAL = 1.4826;
 
     private static final double NOISE_FROM = 0.88;
     private static final double NOISE_TO = 1.3;
@@ -127,8 +124,8 @@ public final class GrainMeter {
             }
             areas.add(leftByPlane(means));
         }
-        double[] sizes = areas.stream().flatMapToDouble(Arrays::stream).map(Math::abs).toArray();
-        double most = sizes.length == 0 ? 0 : DUSTY * NORMAL * Median.of(sizes);
+        double[] departures = areas.stream().flatMapToDouble(Arrays::stream).toArray();
+        double most = departures.length == 0 ? 0 : DUSTY * Mad.sigma(departures);
         double squares = 0;
         double freedom = 0;
         for (double[] area : areas) {

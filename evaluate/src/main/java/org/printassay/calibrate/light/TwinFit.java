@@ -3,6 +3,7 @@ package org.printassay.calibrate.light;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Median;
 
 /**
  * Fits the light surface and the stray-light amounts of one channel to its twins:
@@ -221,9 +222,7 @@ final class TwinFit {
             members[g][filled[g]++] = (seen[i] / light[i] - added[i]) / multiplier[i];
         }
         for (int g = 0; g < groups; g++) {
-            int n = sizes[g];
-            Arrays.sort(members[g]);
-            reflectance[g] = n == 0 ? 0 : (members[g][(n - 1) / 2] + members[g][n / 2]) / 2;
+            reflectance[g] = sizes[g] == 0 ? 0 : Median.of(members[g]);
         }
     }
 

@@ -2,6 +2,8 @@ package org.printassay.calibrate.light;
 
 import java.util.Arrays;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Mad;
+import org.printassay.robust.Median;
 
 /**
  * How patches of one scan differ from the mean of their twins in one channel, paper 1, and how well
@@ -9,7 +11,6 @@ import org.printassay.colour.Lab;
  * of a Location Parameter", Annals of Mathematical Statistics 35, 1964, from memory).
  */
 final class TwinResiduals {
-    private static final double MAD_TO_SIGMA = 1.4826;
     private static final double LEAST_SCALE = 0.02;
 
     /** Standard deviations from which residuals count by size instead of square. */
@@ -51,14 +52,11 @@ final class TwinResiduals {
         this.off = fromMeans(light);
         this.slopes = Arrays.stream(light).map(one -> Lab.slope(Math.max(0, one))).toArray();
         double[] sizes =
-                Arrays.stream(rows)
-                        .mapToDouble(i -> Math.abs(off[i]) * slopes[i])
-                        .sorted()
-                        .toArray();
+                Arrays.stream(rows).mapToDouble(i -> Math.abs(off[i]) * slopes[i]).toArray();
         this.scale =
                 sizes.length == 0
                         ? LEAST_SCALE
-                        : Math.max(LEAST_SCALE, MAD_TO_SIGMA * sizes[sizes.length / 2]);
+                        : Math.max(LEAST_SCALE, Mad.TO_SIGMA * Median.upper(sizes));
     }
 
     /** Light of a patch, paper 1. */

@@ -3,6 +3,7 @@ package org.printassay.calibrate.light;
 import java.util.Arrays;
 import org.printassay.colour.Lab;
 import org.printassay.colour.ToneZone;
+import org.printassay.robust.Mad;
 
 /**
  * How far twins lie apart, in L*, by tone: printers repeat about equally well in L*, not in linear
@@ -15,7 +16,6 @@ public record TwinScales(double[] zones) {
     public static final int PAPER = 3;
     private static final int ALL = 4;
     private static final double LEAST_L = 0.02;
-    private static final double MAD_TO_SIGMA = 1.4826;
 
     /** Residuals count no further than this many standard deviations. */
     private static final double HELD = 2.5;
@@ -66,8 +66,7 @@ public record TwinScales(double[] zones) {
         if (n < ENOUGH) {
             return otherwise;
         }
-        Arrays.sort(sizes, 0, n);
-        double first = MAD_TO_SIGMA * (sizes[(n - 1) / 2] + sizes[n / 2]) / 2;
+        double first = Mad.sigma(Arrays.copyOf(sizes, n));
         double limit = HELD * Math.max(first, LEAST_L);
         double squares = 0;
         for (int i = 0; i < n; i++) {

@@ -14,6 +14,7 @@ import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
 import org.printassay.reading.LabError;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.robust.Median;
 
 /**
  * Finds patches that differ from their twins by more than the spread of twins explains: something
@@ -130,15 +131,13 @@ public final class TwinCheck {
                     twins.stream()
                             .filter(i -> i != patch)
                             .mapToDouble(i -> of.applyAsDouble(labs[i]))
-                            .sorted()
                             .toArray();
-            int n = others.length;
-            middle[c] = (others[(n - 1) / 2] + others[n / 2]) / 2;
+            middle[c] = Median.of(others);
             double error = ERRORS.get(c).applyAsDouble(own);
             double sigma =
                     Math.max(scales[c].zones()[zones[patch]], Double.isFinite(error) ? error : 0);
             double distance = Math.abs(of.applyAsDouble(labs[patch]) - middle[c]);
-            double random = sigma * Math.sqrt(1 + 1.0 / n);
+            double random = sigma * Math.sqrt(1 + 1.0 / others.length);
             double stray = assumed ? apart(patch, twins, of) : 0;
             most = Math.max(most, distance / Math.hypot(random, stray));
         }

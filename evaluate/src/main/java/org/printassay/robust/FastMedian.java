@@ -1,8 +1,8 @@
-package org.printassay.sample;
+package org.printassay.robust;
 
 /** Medians without sorting. */
-final class Order {
-    private Order() {}
+public final class FastMedian {
+    private FastMedian() {}
 
     /**
      * The median of the first {@code count} values, the higher of the middle two when their number
@@ -11,7 +11,7 @@ final class Order {
      * @param values put into another order; must not hold NaN
      * @param count at least 1
      */
-    static float median(float[] values, int count) {
+    public static float upper(float[] values, int count) {
         // Selection by Hoare's method (1961, Algorithm 65: Find; from memory).
         int wanted = count / 2;
         int from = 0;
