@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.json.JsonNumbers;
 import org.printassay.report.SummaryView;
 import org.printassay.scan.ScanFiles;
 
@@ -65,7 +66,7 @@ final class PrintHead {
         node.put("paper", said.paper());
         node.put("printer", said.printer());
         node.put("route", said.route());
-        node.set("driedHours", SummaryJson.number(said.driedHours(), 2));
+        node.set("driedHours", JsonNumbers.decimal(said.driedHours(), 2));
         return node;
     }
 
