@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.codes.ScanColour;
 import org.printassay.chart.Chart;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Exposure;

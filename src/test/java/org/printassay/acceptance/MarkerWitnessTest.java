@@ -13,7 +13,7 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.codes.ScanColour;
 import org.printassay.locate.FoundMarker;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.MarkerSearch;

@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.printassay.calibrate.ScanColour;
+import org.printassay.calibrate.codes.ScanColour;
 import org.printassay.demo.PrintRoom;
 import org.printassay.demo.flatbed.Dirt;
 import org.printassay.demo.flatbed.Exposure;

@@ -48,6 +48,11 @@ public record Lab(double l, double a, double b) {
         return 116 * f(luminanceFactor) - 16;
     }
 
+    /** Slope of L* over the luminance factor. */
+    public static double slope(double luminanceFactor) {
+        return luminanceFactor <= EPSILON ? KAPPA : 116.0 / 3 * Math.pow(luminanceFactor, -2.0 / 3);
+    }
+
     /** Luminance factor (0 to 1) of an L*; the inverse of {@link #lightness}. */
     public static double luminanceFactor(double lightness) {
         return inverseF((lightness + 16) / 116);

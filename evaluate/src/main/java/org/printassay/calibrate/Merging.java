@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.codes.PatchColour;
 import org.printassay.colour.Density;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;

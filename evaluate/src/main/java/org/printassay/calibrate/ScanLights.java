@@ -8,6 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import org.printassay.calibrate.codes.PatchColour;
+import org.printassay.calibrate.codes.ScanPart;
+import org.printassay.calibrate.light.LightFit;
+import org.printassay.calibrate.part.PartResult;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.LinearRgb;
@@ -132,7 +136,7 @@ public record ScanLights(
             Lab lab = Lab.of(colour.xyz(), Xyz.PCS_WHITE);
             double squares = 0;
             List<Lab> causes = colour.causes();
-            for (int k = LightRemoval.STATED; k < causes.size(); k++) {
+            for (int k = LightFit.STATED; k < causes.size(); k++) {
                 if (k >= shapes && k < last) {
                     continue;
                 }

@@ -5,6 +5,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.printassay.calibrate.codes.PatchColour;
+import org.printassay.calibrate.codes.ScanColour;
+import org.printassay.calibrate.codes.ScanPart;
+import org.printassay.calibrate.part.PartResult;
+import org.printassay.calibrate.part.ToneDoubt;
 import org.printassay.colour.Lab;
 import org.printassay.colour.RgbSpace;
 import org.printassay.reading.Reading;
@@ -107,7 +112,7 @@ public record ScanReadings(
                                 shared,
                                 calibration(parts, readings, trust, warnings, results))
                         .withCodingSteps(SharedErrors.codingSteps(readings, results))
-                        .withContrast(ToneEdit.doubt(results)),
+                        .withContrast(ToneDoubt.of(results)),
                 stray,
                 falloff,
                 Unevenness.of(results),
@@ -133,7 +138,7 @@ public record ScanReadings(
             List<PartResult> results) {
         List<@Nullable Lab> colours = new ArrayList<>();
         readings.forEach(reading -> colours.add(reading.lab()));
-        boolean blackMoved = ToneEdit.blackMoved(results);
+        boolean blackMoved = ToneDoubt.blackMoved(results);
         if (trust == Trust.PROFILED_SCAN) {
             boolean strayAllowedFor = results.stream().allMatch(ScanReadings::allowsForStray);
             List<Lab> errors = ProfileDoubt.of(colours, warnings, strayAllowedFor);

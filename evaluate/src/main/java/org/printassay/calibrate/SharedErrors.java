@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.printassay.calibrate.codes.PatchColour;
+import org.printassay.calibrate.part.PartResult;
 import org.printassay.colour.Lab;
 import org.printassay.reading.Reading;
 import org.printassay.reading.SharedError;

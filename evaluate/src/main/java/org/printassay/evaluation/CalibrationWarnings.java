@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingSet;

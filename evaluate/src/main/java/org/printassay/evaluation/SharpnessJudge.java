@@ -3,7 +3,7 @@ package org.printassay.evaluation;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.sample.SurfaceSamples;
 import org.printassay.surface.Along;
 import org.printassay.texture.EdgeResponse;

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.reading.Reading;

@@ -2,7 +2,7 @@ package org.printassay.evaluation;
 
 import java.util.List;
 import java.util.Optional;
-import org.printassay.calibrate.ScanPart;
+import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.locate.Placement;
 import org.printassay.locate.PointPx;
 import org.printassay.sheet.PointMm;

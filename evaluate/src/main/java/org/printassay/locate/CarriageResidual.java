@@ -7,6 +7,8 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.jspecify.annotations.Nullable;
+import org.printassay.robust.Mad;
+import org.printassay.robust.Median;
 
 /**
  * What a flat map leaves over in a scan: a carriage that runs unevenly or sideways shifts whole
@@ -82,9 +84,7 @@ final class CarriageResidual {
             for (int i = 0; i < errors.length; i++) {
                 errors[i] = Math.abs(now.left(edges.get(i)));
             }
-            double[] sorted = errors.clone();
-            Arrays.sort(sorted);
-            double usual = Math.max(edgePx / 2, 1.4826 * sorted[sorted.length / 2]);
+            double usual = Math.max(edgePx / 2, Mad.TO_SIGMA * Median.upper(errors));
             for (int i = 0; i < errors.length; i++) {
                 double z = errors[i] / usual / TUKEY;
                 weights[i] = z < 1 ? (1 - z * z) * (1 - z * z) : 0;

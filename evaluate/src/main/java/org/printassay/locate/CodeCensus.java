@@ -187,7 +187,7 @@ public final class CodeCensus {
 
     private static boolean isSparse(long[] channel) {
         int low = at(channel, 0);
-        int high = at(channel, Arrays.stream(channel).sum());
+        int high = at(channel, (double) Arrays.stream(channel).sum());
         return high - low > CODES / 2 && shareUsed(channel, low, high) < SPARSE;
     }
 

@@ -1,10 +1,10 @@
 package org.printassay.locate;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.printassay.robust.Median;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Sheet;
@@ -176,8 +176,7 @@ final class EdgeSurvey {
         for (int i = 0; i < part.length; i++) {
             part[i] = profile[HALF + side * (from + i)];
         }
-        Arrays.sort(part);
-        return part[part.length / 2];
+        return Median.upper(part);
     }
 
     /** The one place where a profile passes a level, millimetres outward; NaN when not just one. */

@@ -4,6 +4,7 @@ import boofcv.struct.image.GrayU8;
 import java.util.ArrayList;
 import java.util.List;
 import org.printassay.layout.SheetLayout;
+import org.printassay.robust.Median;
 
 /**
  * How wide the edges of markers are where no sheet is placed yet: told from their steepest part.
@@ -53,8 +54,7 @@ final class MarkerBlur {
                 }
             }
         }
-        widths.sort(null);
-        return widths.isEmpty() ? 0 : widths.get(widths.size() / 2);
+        return widths.isEmpty() ? 0 : Median.upper(widths.stream().mapToDouble(w -> w).toArray());
     }
 
     /** Width of one edge as a share of the marker's side; 0 where it is none. */

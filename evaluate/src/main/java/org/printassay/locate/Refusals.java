@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.printassay.chart.Chart;
 import org.printassay.layout.SheetLayout;
 import org.printassay.problem.Problem;
+import org.printassay.robust.Median;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
@@ -73,11 +74,7 @@ final class Refusals {
         if (markers.size() < FEWEST_MARKERS) {
             return;
         }
-        double side =
-                markers.stream()
-                        .mapToDouble(FoundMarker::sidePx)
-                        .sorted()
-                        .toArray()[markers.size() / 2];
+        double side = Median.upper(markers.stream().mapToDouble(FoundMarker::sidePx).toArray());
         double perInch = side / SheetLayout.MARKER_MM * 25.4;
         if (perInch < COARSEST) {
             throw Problem.input(

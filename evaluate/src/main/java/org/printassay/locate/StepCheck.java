@@ -1,7 +1,6 @@
 package org.printassay.locate;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -11,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.robust.Median;
 import org.printassay.sheet.Patch;
 import org.printassay.sheet.PointMm;
 import org.printassay.sheet.RectMm;
@@ -165,12 +165,16 @@ final class StepCheck {
                 byCode.computeIfAbsent(rgb.g() / GREYS, k -> new ArrayList<>()).add(code);
             }
         }
-        byCode.values().forEach(Collections::sort);
+        Map<Integer, Double> usual = new TreeMap<>();
+        byCode.forEach(
+                (grey, alike) ->
+                        usual.put(
+                                grey,
+                                Median.upper(alike.stream().mapToDouble(one -> one).toArray())));
         codes.forEach(
                 (patch, code) -> {
-                    List<Double> alike = byCode.getOrDefault(patch.rgb().g() / GREYS, List.of());
-                    double usual = alike.get(alike.size() / 2);
-                    boolean agrees = Math.abs(code - usual) < OTHER_GREY;
+                    double alike = usual.getOrDefault(patch.rgb().g() / GREYS, Double.NaN);
+                    boolean agrees = Math.abs(code - alike) < OTHER_GREY;
                     all.add(new Looked(patch.area().centre(), List.of(patch), agrees));
                 });
     }

@@ -1,19 +1,22 @@
 package org.printassay.logbook;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.printassay.trend.Change;
+import org.printassay.json.JsonNumbers;
 import org.printassay.trend.ControlLimits;
 import org.printassay.trend.Point;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** What the logbook says, for scripts: {@code printassay/log/1} and {@code printassay/trend/1}. */
 public final class LogbookJson {
     private static final JsonMapper MAPPER = new JsonMapper();
+    private static final int DECIMALS = 5;
 
     private LogbookJson() {}
 
@@ -102,20 +105,20 @@ public final class LogbookJson {
             node.putNull("limits");
         } else {
             ObjectNode out = node.putObject("limits");
-            out.put("centre", rounded(limits.centre()));
-            out.put("lower", rounded(limits.lower()));
-            out.put("upper", rounded(limits.upper()));
-            out.put("standardDeviation", rounded(limits.sigma()));
+            out.set("centre", rounded(limits.centre()));
+            out.set("lower", rounded(limits.lower()));
+            out.set("upper", rounded(limits.upper()));
+            out.set("standardDeviation", rounded(limits.sigma()));
             out.put("prints", limits.values());
             out.put("provisional", limits.provisional());
         }
         ArrayNode changes = node.putArray("changes");
-        for (Change change : trend.changes()) {
+        for (Shift change : trend.changes()) {
             ObjectNode out = changes.addObject();
             out.put("kind", change.kind().key());
             out.put("first", trend.points().get(change.first()).entry());
             out.put("last", trend.points().get(change.last()).entry());
-            out.put("extent", rounded(change.extent()));
+            out.set("extent", rounded(change.extent()));
         }
         ArrayNode points = node.putArray("points");
         for (int i = 0; i < trend.points().size(); i++) {
@@ -126,7 +129,7 @@ public final class LogbookJson {
             out.put("readAt", point.at().toString());
             out.put("value", point.value());
             if (judged >= 0 && judged < trend.running().size()) {
-                out.put("runningMean", rounded(trend.running().get(judged)));
+                out.set("runningMean", rounded(trend.running().get(judged)));
             } else {
                 out.putNull("runningMean");
             }
@@ -136,8 +139,8 @@ public final class LogbookJson {
     }
 
     /** A hundred-thousandth says nothing about a print. */
-    private static double rounded(double value) {
-        return Math.round(value * 1e5) / 1e5;
+    private static JsonNode rounded(double value) {
+        return JsonNumbers.decimal(value, DECIMALS);
     }
 
     private static String text(ObjectNode root) {

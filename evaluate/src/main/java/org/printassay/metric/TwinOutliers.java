@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 
 /** Tells a twin that lies far from the others from twins that scatter. */
@@ -14,8 +15,6 @@ final class TwinOutliers {
 
     /** So many twins near a level tell how far twins usually lie from their middle. */
     private static final int NEIGHBOURHOOD = 32;
-
-    private static final double MAD_TO_SIGMA = 1.4826;
 
     private TwinOutliers() {}
 
@@ -56,7 +55,7 @@ final class TwinOutliers {
         if (deviations.isEmpty()) {
             return Double.POSITIVE_INFINITY;
         }
-        double[] sorted = deviations.stream().mapToDouble(d -> d).sorted().toArray();
-        return Math.max(0.02, MAD_TO_SIGMA * sorted[sorted.length / 2]);
+        double usual = Median.upper(deviations.stream().mapToDouble(d -> d).toArray());
+        return Math.max(0.02, Mad.TO_SIGMA * usual);
     }
 }

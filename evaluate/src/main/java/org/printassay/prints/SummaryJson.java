@@ -4,10 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
+import org.printassay.json.JsonNumbers;
 import org.printassay.report.JsonText;
 
 /** The summary of many prints as JSON, {@code printassay/summary/1}: every key is always there. */
@@ -21,14 +20,14 @@ final class SummaryJson {
         root.put("evaluated", summary.evaluated());
         root.put("failed", summary.outcomes().size() - summary.evaluated());
         ArrayNode prints = root.putArray("prints");
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             prints.add(print(outcome));
         }
         PrintHead.skipped(summary.skipped(), root);
         return JsonText.write(root);
     }
 
-    private static ObjectNode print(Outcome<EvaluatedPrint> outcome) {
+    private static ObjectNode print(PrintOutcome<EvaluatedPrint> outcome) {
         EvaluatedPrint e = outcome.result();
         ObjectNode node = PrintHead.json(outcome, "evaluation", "evaluation.json");
         node.set("figures", e == null ? node.nullNode() : figures(e));
@@ -45,14 +44,14 @@ final class SummaryJson {
         node.put("trust", e.trust());
         node.set("white", lab(e.white()));
         node.set("black", lab(e.black()));
-        node.set("density", number(e.density(), 3));
-        node.set("rmsDeltaL", number(e.rmsDeltaL(), 3));
+        node.set("density", JsonNumbers.decimal(e.density(), 3));
+        node.set("rmsDeltaL", JsonNumbers.decimal(e.rmsDeltaL(), 3));
         node.set("shadows", level(e.shadows(), "firstVisible"));
         node.set("highlights", level(e.highlights(), "lastVisible"));
-        node.set("meanDeltaCh", number(e.meanDeltaCh(), 3));
+        node.set("meanDeltaCh", JsonNumbers.decimal(e.meanDeltaCh(), 3));
         node.put("cast", e.cast());
-        node.set("gamutVolume", number(e.gamutVolume(), 0));
-        node.set("maxDeltaE00", number(e.evenness(), 3));
+        node.set("gamutVolume", JsonNumbers.decimal(e.gamutVolume(), 0));
+        node.set("maxDeltaE00", JsonNumbers.decimal(e.evenness(), 3));
         node.put("lines", e.lines());
         node.put("bands", e.bands());
         ArrayNode warnings = node.putArray("warnings");
@@ -67,9 +66,9 @@ final class SummaryJson {
             return JsonNodeFactory.instance.nullNode();
         }
         ObjectNode node = JsonNodeFactory.instance.objectNode();
-        node.set("l", number(lab.l(), 3));
-        node.set("a", number(lab.a(), 3));
-        node.set("b", number(lab.b(), 3));
+        node.set("l", JsonNumbers.decimal(lab.l(), 3));
+        node.set("a", JsonNumbers.decimal(lab.a(), 3));
+        node.set("b", JsonNumbers.decimal(lab.b(), 3));
         return node;
     }
 
@@ -85,17 +84,5 @@ final class SummaryJson {
             node.putArray("interval").add(level.low()).add(level.high());
         }
         return node;
-    }
-
-    static JsonNode number(@Nullable Double value, int decimals) {
-        if (value == null || !Double.isFinite(value)) {
-            return JsonNodeFactory.instance.nullNode();
-        }
-        BigDecimal rounded =
-                BigDecimal.valueOf(value)
-                        .setScale(decimals, RoundingMode.HALF_EVEN)
-                        .stripTrailingZeros();
-        return JsonNodeFactory.instance.numberNode(
-                rounded.scale() < 0 ? rounded.setScale(0) : rounded);
     }
 }

@@ -1,12 +1,11 @@
 package org.printassay.prints;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.PrintDetails;
+import org.printassay.json.JsonNumbers;
 import org.printassay.report.CsvText;
 
 /** The summary of many prints as a table: text for a terminal, and CSV (RFC 4180). */
@@ -59,7 +58,7 @@ final class SummaryTable {
     static String text(Summary summary) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(HEADING);
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             EvaluatedPrint print = outcome.result();
             if (print != null) {
                 rows.add(row(print));
@@ -95,9 +94,9 @@ final class SummaryTable {
 
     static String csv(Summary summary) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append("\r\n");
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             EvaluatedPrint e = outcome.result();
-            Outcome.Failure failure = outcome.failure();
+            PrintOutcome.Failure failure = outcome.failure();
             PrintDetails said = PrintHead.said(outcome);
             StringJoiner cells = new StringJoiner(",");
             cells.add(text(outcome.print().name()));
@@ -143,11 +142,7 @@ final class SummaryTable {
     }
 
     private static String number(@Nullable Double value, int decimals) {
-        return value == null
-                ? ""
-                : BigDecimal.valueOf(value)
-                        .setScale(decimals, RoundingMode.HALF_EVEN)
-                        .toPlainString();
+        return value == null ? "" : JsonNumbers.rounded(value, decimals).toPlainString();
     }
 
     static String text(@Nullable String text) {

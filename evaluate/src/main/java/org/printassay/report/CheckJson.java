@@ -19,6 +19,7 @@ import org.printassay.compare.PatchDrift;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
+import org.printassay.json.JsonNumbers;
 
 /** The file of a check, {@code check.json}; keys are in its published schema. */
 public final class CheckJson {
@@ -108,9 +109,10 @@ public final class CheckJson {
                         }));
         ObjectNode decision = node.putObject("decision");
         decision.set(
-                "falseAlarmPercent", JsonOut.decimal(PERCENT * check.rule().falseAlarms(), FINE));
+                "falseAlarmPercent",
+                JsonNumbers.decimal(PERCENT * check.rule().falseAlarms(), FINE));
         decision.put("quantities", check.rule().quantities());
-        decision.set("factor", JsonOut.decimal(check.rule().factor(), FINE));
+        decision.set("factor", JsonNumbers.decimal(check.rule().factor(), FINE));
         node.set("changes", JsonOut.list(check.changes(), CheckJson::change));
         node.set("notJudged", JsonOut.list(check.missing(), q -> TextNode.valueOf(q.key())));
         SurfaceChange surface = check.surface();
@@ -138,13 +140,13 @@ public final class CheckJson {
         node.put("label", change.quantity().label());
         node.put("unit", change.quantity().unit());
         node.set("place", JsonOut.text(change.place().isEmpty() ? null : change.place()));
-        node.set("before", JsonOut.decimal(change.before(), FINE));
-        node.set("after", JsonOut.decimal(change.after(), FINE));
-        node.set("change", JsonOut.decimal(change.change(), FINE));
-        node.set("standardUncertainty", JsonOut.decimal(change.standard(), FINE));
-        node.set("halfWidth", JsonOut.decimal(change.halfWidth(), FINE));
-        node.set("limit", JsonOut.decimal(change.limit(), FINE));
-        node.set("spread", JsonOut.decimal(change.spread(), FINE));
+        node.set("before", JsonNumbers.decimal(change.before(), FINE));
+        node.set("after", JsonNumbers.decimal(change.after(), FINE));
+        node.set("change", JsonNumbers.decimal(change.change(), FINE));
+        node.set("standardUncertainty", JsonNumbers.decimal(change.standard(), FINE));
+        node.set("halfWidth", JsonNumbers.decimal(change.halfWidth(), FINE));
+        node.set("limit", JsonNumbers.decimal(change.limit(), FINE));
+        node.set("spread", JsonNumbers.decimal(change.spread(), FINE));
         node.put("spreadFrom", change.spreadSeen() ? "prints" : "tolerances");
         node.put("outcome", change.outcome().key());
         return node;
@@ -154,11 +156,11 @@ public final class CheckJson {
         ObjectNode node = NODES.objectNode();
         node.put("sheet", line.sheet());
         node.set("along", JsonSurface.along(line.line().along()));
-        node.set("positionMm", JsonOut.decimal(line.line().positionMm(), FINE));
-        node.set("widthMm", JsonOut.decimal(line.line().widthMm(), FINE));
-        node.set("contrast", JsonOut.decimal(line.line().contrast(), FINE));
-        node.set("tintL", JsonOut.decimal(line.line().tintL(), FINE));
-        node.set("deltaL", JsonOut.decimal(line.line().deltaL(), FINE));
+        node.set("positionMm", JsonNumbers.decimal(line.line().positionMm(), FINE));
+        node.set("widthMm", JsonNumbers.decimal(line.line().widthMm(), FINE));
+        node.set("contrast", JsonNumbers.decimal(line.line().contrast(), FINE));
+        node.set("tintL", JsonNumbers.decimal(line.line().tintL(), FINE));
+        node.set("deltaL", JsonNumbers.decimal(line.line().deltaL(), FINE));
         node.put("polarity", line.line().polarity());
         node.put("cause", line.cause().key());
         node.set("inks", JsonOut.list(line.inks(), TextNode::valueOf));
@@ -185,9 +187,9 @@ public final class CheckJson {
         ObjectNode node = NODES.objectNode();
         node.put("sheet", band.sheet());
         node.set("along", JsonSurface.along(band.band().along()));
-        node.set("periodMm", JsonOut.decimal(band.band().periodMm(), FINE));
-        node.set("amplitudeDeltaL", JsonOut.decimal(band.band().amplitudeDeltaL(), FINE));
-        node.set("overThreshold", JsonOut.decimal(band.band().overThreshold(), FINE));
+        node.set("periodMm", JsonNumbers.decimal(band.band().periodMm(), FINE));
+        node.set("amplitudeDeltaL", JsonNumbers.decimal(band.band().amplitudeDeltaL(), FINE));
+        node.set("overThreshold", JsonNumbers.decimal(band.band().overThreshold(), FINE));
         node.put("cause", band.cause().key());
         return node;
     }
@@ -199,12 +201,12 @@ public final class CheckJson {
         ObjectNode node = NODES.objectNode();
         node.put("codes", drift.codes().size());
         node.put("relative", drift.relative());
-        node.set("meanDeltaE00", JsonOut.decimal(drift.meanDeltaE00(), FINE));
-        node.set("expected", JsonOut.decimal(drift.expected(), FINE));
-        node.set("drift", JsonOut.decimal(drift.drift(), FINE));
-        node.set("meanDeltaL", JsonOut.decimal(drift.meanDeltaL(), FINE));
-        node.set("meanDeltaA", JsonOut.decimal(drift.meanDeltaA(), FINE));
-        node.set("meanDeltaB", JsonOut.decimal(drift.meanDeltaB(), FINE));
+        node.set("meanDeltaE00", JsonNumbers.decimal(drift.meanDeltaE00(), FINE));
+        node.set("expected", JsonNumbers.decimal(drift.expected(), FINE));
+        node.set("drift", JsonNumbers.decimal(drift.drift(), FINE));
+        node.set("meanDeltaL", JsonNumbers.decimal(drift.meanDeltaL(), FINE));
+        node.set("meanDeltaA", JsonNumbers.decimal(drift.meanDeltaA(), FINE));
+        node.set("meanDeltaB", JsonNumbers.decimal(drift.meanDeltaB(), FINE));
         int shown = Math.min(WORST, drift.codes().size());
         node.set("worst", JsonOut.list(drift.codes().subList(0, shown), CheckJson::code));
         return node;
@@ -215,7 +217,7 @@ public final class CheckJson {
         node.putArray("rgb").add(code.rgb().r()).add(code.rgb().g()).add(code.rgb().b());
         node.set("before", JsonOut.lab(code.one()));
         node.set("after", JsonOut.lab(code.other()));
-        node.set("deltaE00", JsonOut.decimal(code.deltaE00(), FINE));
+        node.set("deltaE00", JsonNumbers.decimal(code.deltaE00(), FINE));
         return node;
     }
 }

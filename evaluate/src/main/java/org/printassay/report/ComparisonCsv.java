@@ -6,6 +6,7 @@ import org.printassay.compare.Comparison;
 import org.printassay.compare.Difference;
 import org.printassay.compare.Judged;
 import org.printassay.compare.Pair;
+import org.printassay.json.JsonNumbers;
 
 /**
  * All differences of a comparison as CSV (RFC 4180), UTF-8, decimal points; one line for each
@@ -54,6 +55,6 @@ public final class ComparisonCsv {
     }
 
     private static String number(@Nullable Double value) {
-        return value == null ? "" : JsonOut.decimal(value, DECIMALS).asText();
+        return value == null ? "" : JsonNumbers.decimal(value, DECIMALS).asText();
     }
 }

@@ -21,6 +21,7 @@ import org.printassay.compare.Ranking;
 import org.printassay.compare.Side;
 import org.printassay.compare.Verdicts;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.json.JsonNumbers;
 
 /**
  * The comparison file, {@code comparison.json}. Sides are numbered from 1; differences are second
@@ -216,6 +217,6 @@ public final class ComparisonJson {
     }
 
     private static JsonNode decimal(@Nullable Double value) {
-        return JsonOut.decimal(value, DECIMALS);
+        return JsonNumbers.decimal(value, DECIMALS);
     }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Colours;
+import org.printassay.json.JsonNumbers;
 import org.printassay.metric.ColourDetail;
 import org.printassay.metric.Gradient;
 
@@ -24,8 +25,8 @@ final class JsonColours {
         node.set("percentile95DeltaE00", fine(d == null ? null : d.percentile95DeltaE00()));
         node.set("maxDeltaE00", fine(d == null ? null : d.maxDeltaE00()));
         node.set("maxAtRgb", d == null ? NullNode.instance : rgb(d.maxAt()));
-        node.set("gamutVolume", JsonOut.decimal(c == null ? null : c.gamutVolume(), 0));
-        node.set("aimVolume", JsonOut.decimal(d == null ? null : d.aimVolume(), 0));
+        node.set("gamutVolume", JsonNumbers.decimal(c == null ? null : c.gamutVolume(), 0));
+        node.set("aimVolume", JsonNumbers.decimal(d == null ? null : d.aimVolume(), 0));
         node.set("hues", JsonOut.list(d == null ? List.of() : d.hues(), JsonColours::hue));
         node.set("skin", JsonOut.list(d == null ? List.of() : d.skin(), JsonColours::skin));
         return node;
@@ -142,6 +143,6 @@ final class JsonColours {
     }
 
     private static JsonNode fine(@Nullable Double value) {
-        return JsonOut.decimal(value, JsonOut.FINE);
+        return JsonNumbers.decimal(value, JsonOut.FINE);
     }
 }

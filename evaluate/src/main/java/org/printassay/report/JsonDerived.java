@@ -10,6 +10,7 @@ import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.evaluation.MeasurementSummary;
+import org.printassay.json.JsonNumbers;
 import org.printassay.metric.Derived;
 import org.printassay.metric.Extreme;
 
@@ -72,7 +73,7 @@ final class JsonDerived {
     }
 
     private static double rounded(double value) {
-        return JsonOut.decimal(value, JsonOut.FINE).asDouble();
+        return JsonNumbers.rounded(value, JsonOut.FINE).doubleValue();
     }
 
     private static JsonNode solid(MeasurementSummary.Solid solid) {
@@ -95,7 +96,7 @@ final class JsonDerived {
     }
 
     private static JsonNode fine(@Nullable Double value) {
-        return JsonOut.decimal(value, JsonOut.FINE);
+        return JsonNumbers.decimal(value, JsonOut.FINE);
     }
 
     static @Nullable MeasurementSummary read(JsonNode root) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.printassay.json.JsonNumbers;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
@@ -50,7 +51,7 @@ final class JsonMetrics {
                             point.set("fileL", fine(p.fileL()));
                             point.set("measuredL", fine(p.measuredL()));
                             point.set("aimL", fine(p.aimL()));
-                            point.set("standardError", JsonOut.decimal(p.standardError(), 4));
+                            point.set("standardError", JsonNumbers.decimal(p.standardError(), 4));
                             point.set("localContrast", fine(p.localContrast()));
                             return point;
                         }));
@@ -143,7 +144,7 @@ final class JsonMetrics {
     }
 
     private static JsonNode fine(@Nullable Double value) {
-        return JsonOut.decimal(value, JsonOut.FINE);
+        return JsonNumbers.decimal(value, JsonOut.FINE);
     }
 
     private static JsonNode truth(@Nullable Boolean value) {

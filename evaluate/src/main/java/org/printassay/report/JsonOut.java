@@ -2,20 +2,18 @@ package org.printassay.report;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.DecimalNode;
 import com.fasterxml.jackson.databind.node.IntNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.printassay.calibrate.Unevenness;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.json.JsonNumbers;
 import org.printassay.metric.Extreme;
 import org.printassay.reading.Reading;
 import org.printassay.reading.ReadingFlag;
@@ -31,9 +29,6 @@ final class JsonOut {
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
-    /** Below this a double tells every unit apart. */
-    private static final double EXACT_BELOW = 1e15;
-
     private JsonOut() {}
 
     static ObjectNode of(Evaluation e) {
@@ -47,7 +42,7 @@ final class JsonOut {
         root.set("printer", text(e.details().printer()));
         root.set("route", text(e.details().route()));
         root.set("family", text(e.details().family()));
-        root.set("driedHours", decimal(e.details().driedHours(), 2));
+        root.set("driedHours", JsonNumbers.decimal(e.details().driedHours(), 2));
         root.put("space", e.spaceKey());
         ObjectNode source = root.putObject("source");
         source.put("kind", e.fromScan() ? "scan" : "measurement");
@@ -75,16 +70,22 @@ final class JsonOut {
         ObjectNode evenness = root.putObject("evenness");
         evenness.set(
                 "maxDeltaE00",
-                decimal(e.evenness() == null ? null : e.evenness().maxDeltaE00(), FINE));
+                JsonNumbers.decimal(
+                        e.evenness() == null ? null : e.evenness().maxDeltaE00(), FINE));
         evenness.set(
                 "lightFalloffPercent",
-                decimal(e.evenness() == null ? null : e.evenness().lightFalloffPercent(), FINE));
+                JsonNumbers.decimal(
+                        e.evenness() == null ? null : e.evenness().lightFalloffPercent(), FINE));
         Unevenness whose = e.evenness() == null ? null : e.evenness().whose();
         evenness.set(
-                "scannerPercent", decimal(whose == null ? null : whose.scannerPercent(), FINE));
-        evenness.set("printPercent", decimal(whose == null ? null : whose.printPercent(), FINE));
+                "scannerPercent",
+                JsonNumbers.decimal(whose == null ? null : whose.scannerPercent(), FINE));
         evenness.set(
-                "undecidedPercent", decimal(whose == null ? null : whose.undecidedPercent(), FINE));
+                "printPercent",
+                JsonNumbers.decimal(whose == null ? null : whose.printPercent(), FINE));
+        evenness.set(
+                "undecidedPercent",
+                JsonNumbers.decimal(whose == null ? null : whose.undecidedPercent(), FINE));
         evenness.set(
                 "gradient",
                 JsonColours.gradient(e.evenness() == null ? null : e.evenness().gradient()));
@@ -127,11 +128,11 @@ final class JsonOut {
                     node.put("file", p.file()).put("sheet", p.sheet());
                     node.put("markersFound", p.markersFound());
                     node.put("markersExpected", p.markersExpected());
-                    node.set("residualMm", decimal(p.residualMm(), FINER));
-                    node.set("scaleX", decimal(p.scaleX(), FINER));
-                    node.set("scaleY", decimal(p.scaleY(), FINER));
-                    node.set("rotationDegrees", decimal(p.rotationDegrees(), FINE));
-                    node.set("samplesPerMm", decimal(p.samplesPerMm(), FINER));
+                    node.set("residualMm", JsonNumbers.decimal(p.residualMm(), FINER));
+                    node.set("scaleX", JsonNumbers.decimal(p.scaleX(), FINER));
+                    node.set("scaleY", JsonNumbers.decimal(p.scaleY(), FINER));
+                    node.set("rotationDegrees", JsonNumbers.decimal(p.rotationDegrees(), FINE));
+                    node.set("samplesPerMm", JsonNumbers.decimal(p.samplesPerMm(), FINER));
                     node.set("profile", text(p.profile()));
                     return node;
                 });
@@ -140,10 +141,10 @@ final class JsonOut {
     private static JsonNode extreme(@Nullable Extreme x) {
         ObjectNode node = NODES.objectNode();
         node.set("lab", lab(x == null ? null : x.lab()));
-        node.set("density", decimal(x == null ? null : x.density(), FINE));
+        node.set("density", JsonNumbers.decimal(x == null ? null : x.density(), FINE));
         node.set("labRelative", lab(x == null ? null : x.labRelative()));
         node.set("uncertainty", lab(x == null ? null : x.uncertainty()));
-        node.set("systematicL", decimal(x == null ? null : x.systematicL(), FINE));
+        node.set("systematicL", JsonNumbers.decimal(x == null ? null : x.systematicL(), FINE));
         node.set("level", whole(x == null ? null : x.level()));
         node.set("patches", whole(x == null ? null : x.patches()));
         return node;
@@ -151,14 +152,15 @@ final class JsonOut {
 
     private static JsonNode strayLight(@Nullable StrayLight s) {
         ObjectNode node = NODES.objectNode();
-        node.set("fraction", decimal(s == null ? null : s.fraction(), FINER));
-        node.set("standardError", decimal(s == null ? null : s.standardError(), FINER));
-        node.set("returned", decimal(s == null ? null : s.returned(), FINER));
+        node.set("fraction", JsonNumbers.decimal(s == null ? null : s.fraction(), FINER));
+        node.set("standardError", JsonNumbers.decimal(s == null ? null : s.standardError(), FINER));
+        node.set("returned", JsonNumbers.decimal(s == null ? null : s.returned(), FINER));
         node.set(
                 "widthMm",
-                decimal(s == null || Double.isNaN(s.widthMm()) ? null : s.widthMm(), FINE));
+                JsonNumbers.decimal(
+                        s == null || Double.isNaN(s.widthMm()) ? null : s.widthMm(), FINE));
         node.set("corrected", s == null ? NullNode.instance : NODES.booleanNode(s.corrected()));
-        node.set("blackWithout", decimal(s == null ? null : s.blackWithout(), FINE));
+        node.set("blackWithout", JsonNumbers.decimal(s == null ? null : s.blackWithout(), FINE));
         return node;
     }
 
@@ -178,10 +180,10 @@ final class JsonOut {
                                 r.standardError().a(),
                                 r.standardError().b(),
                                 4));
-        node.set("density", decimal(r.density(), FINE));
+        node.set("density", JsonNumbers.decimal(r.density(), FINE));
         node.set("flags", list(r.flags().stream().sorted().toList(), JsonOut::flag));
-        node.set("xMm", decimal(r.centre() == null ? null : r.centre().x(), FINE));
-        node.set("yMm", decimal(r.centre() == null ? null : r.centre().y(), FINE));
+        node.set("xMm", JsonNumbers.decimal(r.centre() == null ? null : r.centre().x(), FINE));
+        node.set("yMm", JsonNumbers.decimal(r.centre() == null ? null : r.centre().y(), FINE));
         node.put("sheet", r.sheet());
         return node;
     }
@@ -196,9 +198,9 @@ final class JsonOut {
 
     private static JsonNode three(double l, double a, double b, int decimals) {
         ObjectNode node = NODES.objectNode();
-        node.set("l", decimal(l, decimals));
-        node.set("a", decimal(a, decimals));
-        node.set("b", decimal(b, decimals));
+        node.set("l", JsonNumbers.decimal(l, decimals));
+        node.set("a", JsonNumbers.decimal(a, decimals));
+        node.set("b", JsonNumbers.decimal(b, decimals));
         return node;
     }
 
@@ -214,20 +216,6 @@ final class JsonOut {
 
     static JsonNode whole(@Nullable Integer value) {
         return value == null ? NullNode.instance : IntNode.valueOf(value);
-    }
-
-    /** Rounded; never in exponent notation. */
-    static JsonNode decimal(@Nullable Double value, int decimals) {
-        if (value == null) {
-            return NullNode.instance;
-        }
-        double units = value * Math.pow(10, decimals);
-        BigDecimal rounded =
-                Math.abs(units) < EXACT_BELOW
-                        ? BigDecimal.valueOf(Math.round(units), decimals)
-                        : BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
-        BigDecimal shortest = rounded.stripTrailingZeros();
-        return DecimalNode.valueOf(shortest.scale() < 0 ? shortest.setScale(0) : shortest);
     }
 
     static ObjectNode object() {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.icc.Intent;
+import org.printassay.json.JsonNumbers;
 import org.printassay.promise.PrintRoute;
 import org.printassay.promise.Promise;
 import org.printassay.promise.RouteKind;
@@ -32,7 +33,7 @@ final class JsonPromise {
         node.set("p95DeltaE00", fine(p.p95DeltaE00()));
         node.set("maxDeltaE00", fine(p.maxDeltaE00()));
         node.put("worst", p.worst());
-        node.set("promisedFit", JsonOut.decimal(p.promisedFit(), JsonOut.FINE));
+        node.set("promisedFit", JsonNumbers.decimal(p.promisedFit(), JsonOut.FINE));
         Promise.Mistake mistake = p.mistake();
         if (mistake == null) {
             node.putNull("mistake");
@@ -106,6 +107,6 @@ final class JsonPromise {
     }
 
     private static JsonNode fine(double value) {
-        return JsonOut.decimal(value, JsonOut.FINE);
+        return JsonNumbers.decimal(value, JsonOut.FINE);
     }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.PrintBand;
 import org.printassay.evaluation.PrintLine;
 import org.printassay.evaluation.PrintSurface;
+import org.printassay.json.JsonNumbers;
 import org.printassay.surface.Along;
 
 /** Lines, bands, grain, sharpness and vignettes to JSON: the same keys whether judged or not. */
@@ -137,6 +138,6 @@ final class JsonSurface {
     }
 
     private static JsonNode fine(@Nullable Double value) {
-        return JsonOut.decimal(value, JsonOut.FINE);
+        return JsonNumbers.decimal(value, JsonOut.FINE);
     }
 }

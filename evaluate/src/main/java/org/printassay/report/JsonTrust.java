@@ -8,6 +8,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.evaluation.CalibrationSummary;
 import org.printassay.evaluation.SourceFile;
+import org.printassay.json.JsonNumbers;
 import org.printassay.metric.Budget;
 
 /** How far figures can be trusted, to JSON and back: calibration and budgets of uncertainty. */
@@ -27,12 +28,12 @@ final class JsonTrust {
         node.set("printer", JsonOut.text(c.printer()));
         node.set("paper", JsonOut.text(c.paper()));
         node.set("family", JsonOut.text(c.family()));
-        node.set("meanDeltaE00", JsonOut.decimal(c.meanDeltaE00(), JsonOut.FINE));
-        node.set("p95DeltaE00", JsonOut.decimal(c.p95DeltaE00(), JsonOut.FINE));
-        node.set("maxDeltaE00", JsonOut.decimal(c.maxDeltaE00(), JsonOut.FINE));
+        node.set("meanDeltaE00", JsonNumbers.decimal(c.meanDeltaE00(), JsonOut.FINE));
+        node.set("p95DeltaE00", JsonNumbers.decimal(c.p95DeltaE00(), JsonOut.FINE));
+        node.set("maxDeltaE00", JsonNumbers.decimal(c.maxDeltaE00(), JsonOut.FINE));
         node.put("patches", c.patches());
         node.put("colours", c.colours());
-        node.set("expectedDeltaE00", JsonOut.decimal(c.expectedDeltaE00(), JsonOut.FINE));
+        node.set("expectedDeltaE00", JsonNumbers.decimal(c.expectedDeltaE00(), JsonOut.FINE));
         return node;
     }
 
@@ -59,7 +60,7 @@ final class JsonTrust {
         ObjectNode node = JsonOut.object();
         node.put("figure", b.figure());
         node.put("unit", b.unit());
-        node.set("value", JsonOut.decimal(b.value(), 4));
+        node.set("value", JsonNumbers.decimal(b.value(), 4));
         node.set(
                 "parts",
                 JsonOut.list(
@@ -67,13 +68,13 @@ final class JsonTrust {
                         p -> {
                             ObjectNode part = JsonOut.object();
                             part.put("kind", p.kind().key());
-                            part.set("standard", JsonOut.decimal(p.standard(), PART_DECIMALS));
+                            part.set("standard", JsonNumbers.decimal(p.standard(), PART_DECIMALS));
                             part.set("freedom", JsonOut.whole(p.freedom()));
                             return part;
                         }));
-        node.set("standard", JsonOut.decimal(b.standard(), 4));
-        node.set("coverageFactor", JsonOut.decimal(b.coverageFactor(), JsonOut.FINE));
-        node.set("halfWidth", JsonOut.decimal(b.halfWidth(), 4));
+        node.set("standard", JsonNumbers.decimal(b.standard(), 4));
+        node.set("coverageFactor", JsonNumbers.decimal(b.coverageFactor(), JsonOut.FINE));
+        node.set("halfWidth", JsonNumbers.decimal(b.halfWidth(), 4));
         return node;
     }
 
@@ -81,7 +82,7 @@ final class JsonTrust {
     private static Budget asWritten(Budget b) {
         List<Budget.Part> parts = new ArrayList<>();
         for (Budget.Part p : b.parts()) {
-            double standard = JsonOut.decimal(p.standard(), PART_DECIMALS).asDouble();
+            double standard = JsonNumbers.rounded(p.standard(), PART_DECIMALS).doubleValue();
             parts.add(new Budget.Part(p.kind(), standard, p.freedom()));
         }
         return new Budget(b.figure(), b.unit(), b.value(), parts);

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
+import org.printassay.json.JsonNumbers;
 import org.printassay.reading.LabError;
 import org.printassay.reading.Reading;
 
@@ -67,7 +68,7 @@ public final class ReadingsCsv {
     }
 
     private static String number(@Nullable Double value, int decimals) {
-        return value == null ? "" : JsonOut.decimal(value, decimals).asText();
+        return value == null ? "" : JsonNumbers.decimal(value, decimals).asText();
     }
 
     /**

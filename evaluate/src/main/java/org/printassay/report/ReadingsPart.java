@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.printassay.colour.Lab;
 import org.printassay.evaluation.Evaluation;
 import org.printassay.reading.Reading;
+import org.printassay.robust.Median;
 
 /** The readings in lines, and by section of the chart. */
 final class ReadingsPart {
@@ -63,12 +64,14 @@ final class ReadingsPart {
             }
             r.flags().forEach(flag -> flags.merge(flag.key(), 1, Integer::sum));
         }
-        errors.sort(null);
         return new ReportView.SectionRow(
                 name,
                 String.valueOf(readings.size()),
                 low > high ? "" : Words.number(low, 1) + " to " + Words.number(high, 1),
-                errors.isEmpty() ? "" : Words.number(errors.get(errors.size() / 2), 2),
+                errors.isEmpty()
+                        ? ""
+                        : Words.number(
+                                Median.upper(errors.stream().mapToDouble(e -> e).toArray()), 2),
                 flags.entrySet().stream()
                         .map(flag -> flag.getValue() + " " + flag.getKey())
                         .collect(Collectors.joining(", ")));

@@ -2,6 +2,8 @@ package org.printassay.sample;
 
 import java.util.Arrays;
 import org.printassay.colour.Lab;
+import org.printassay.robust.Mad;
+import org.printassay.robust.Median;
 
 /**
  * A patch by blocks of about a millimetre, from the cells that show it. What is too faint for the
@@ -27,8 +29,6 @@ final class BlockMeans {
 
     /** Share of blocks that may be left out: beyond it there is no telling which are right. */
     private static final double MOST_OUT = 0.4;
-
-    private static final double MAD_TO_SIGMA = 1.4826;
 
     private final int[] sizes;
     private final double[][] sums;
@@ -76,12 +76,9 @@ final class BlockMeans {
         for (int c = 0; c < sums.length; c++) {
             double[] sum = sums[c];
             double[] light = means(sum, none);
-            double[] sorted = light.clone();
-            Arrays.sort(sorted);
-            double median = sorted[sorted.length / 2];
+            double median = Median.upper(light);
             double[] away = Arrays.stream(light).map(m -> Math.abs(m - median)).toArray();
-            Arrays.sort(away);
-            double spread = CUT * MAD_TO_SIGMA * away[away.length / 2];
+            double spread = CUT * Mad.TO_SIGMA * Median.upper(away);
             double step = CodeSteps.around(curves[c], (float) median, codeSteps[c]);
             double limit = Math.max(spread, ROUNDED * step);
             for (int b = 0; b < far.length; b++) {

@@ -2,6 +2,8 @@ package org.printassay.sample;
 
 import java.util.Arrays;
 import org.printassay.colour.Lab;
+import org.printassay.robust.FastMedian;
+import org.printassay.robust.Mad;
 
 /**
  * Tells which cells of a patch show the patch and which show what lies on it. Cells far from the
@@ -12,9 +14,6 @@ import org.printassay.colour.Lab;
 final class CellJudge {
     /** Robust standard deviations beyond which a cell is left out. */
     private static final double CUT = 2.8;
-
-    /** A median absolute deviation times this estimates a normal standard deviation. */
-    private static final double MAD_TO_SIGMA = 1.4826;
 
     /**
      * Cells nearer to the median than this, L*, are left out but are no dirt: where a scanner
@@ -157,12 +156,12 @@ final class CellJudge {
                     break;
                 }
                 before = kept;
-                double median = Order.median(work, kept);
+                double median = FastMedian.upper(work, kept);
                 deviations(work, kept, median);
                 // Where one code holds most pixels, most deviations are nil: a step is the least.
                 double sigma =
                         Math.max(
-                                MAD_TO_SIGMA * Order.median(work, kept),
+                                Mad.TO_SIGMA * FastMedian.upper(work, kept),
                                 CodeSteps.around(curve, (float) median, codeStep));
                 middle = new Middle(median, CUT * sigma);
             }

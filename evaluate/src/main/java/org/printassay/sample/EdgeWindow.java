@@ -7,6 +7,7 @@ import java.util.function.IntToDoubleFunction;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.PointPx;
+import org.printassay.robust.Median;
 import org.printassay.scan.ScanInfo;
 import org.printassay.sheet.Marker;
 import org.printassay.sheet.PointMm;
@@ -167,9 +168,8 @@ final class EdgeWindow {
     }
 
     private static double level(double[] profile, int from, int to) {
-        double[] known =
-                Arrays.stream(profile, from, to).filter(v -> !Double.isNaN(v)).sorted().toArray();
-        return known.length == 0 ? Double.NaN : known[known.length / 2];
+        return Median.upper(
+                Arrays.stream(profile, from, to).filter(v -> !Double.isNaN(v)).toArray());
     }
 
     /** What all edges together say. */

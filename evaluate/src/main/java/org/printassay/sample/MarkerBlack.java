@@ -7,6 +7,7 @@ import org.printassay.colour.LinearRgb;
 import org.printassay.locate.LocatedSheet;
 import org.printassay.locate.LocatingImage;
 import org.printassay.locate.PointPx;
+import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 import org.printassay.sheet.Marker;
 import org.printassay.sheet.MarkerPattern;
@@ -25,8 +26,6 @@ public record MarkerBlack(RectMm area, LinearRgb light, LinearRgb standardError)
     /** With fewer black cells in the scan nothing is said; patterns have 28 and more. */
     private static final int FEWEST = 12;
 
-    private static final double MAD_TO_SIGMA = 1.4826;
-
     /** Standard error of a median over that of a mean, of normal errors. */
     private static final double OF_MEDIAN = 1.2533;
 
@@ -42,10 +41,9 @@ public record MarkerBlack(RectMm area, LinearRgb light, LinearRgb standardError)
                     int channel = c;
                     double[] of = cells.stream().mapToDouble(cell -> cell[channel]).toArray();
                     double middle = Median.of(of);
-                    double apart =
-                            Median.of(Arrays.stream(of).map(v -> Math.abs(v - middle)).toArray());
+                    double sigma = Mad.sigma(Arrays.stream(of).map(v -> v - middle).toArray());
                     light[c] = middle;
-                    error[c] = OF_MEDIAN * MAD_TO_SIGMA * apart / Math.sqrt(of.length);
+                    error[c] = OF_MEDIAN * sigma / Math.sqrt(of.length);
                 }
                 blacks.add(
                         new MarkerBlack(

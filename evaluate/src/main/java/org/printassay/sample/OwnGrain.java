@@ -1,6 +1,7 @@
 package org.printassay.sample;
 
 import java.util.Arrays;
+import org.printassay.robust.Median;
 
 /**
  * Tells the print's own dots from what lies on it. Few drops on paper, or few gaps in a solid, make
@@ -78,8 +79,7 @@ final class OwnGrain {
                 shares[n++] = (double) out[b] / sizes[b];
             }
         }
-        Arrays.sort(shares, 0, n);
-        return n == 0 ? 0 : shares[n / 2];
+        return n == 0 ? 0 : Median.upper(Arrays.copyOf(shares, n));
     }
 
     private static boolean isWhole(PatchCells cells, int cell) {

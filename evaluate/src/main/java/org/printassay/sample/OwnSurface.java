@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.printassay.reading.ReadingFlag;
+import org.printassay.robust.Median;
 
 /**
  * Tells what lies on patches from what the print or its paper is like, by patches that are alike in
@@ -70,18 +71,15 @@ final class OwnSurface {
         this.near = near;
         double[] shares = sorted(PatchReads::shareFar);
         boolean everywhere =
-                (middle(shares) >= MUCH && quarter(shares) >= LEAST)
-                        || (middle(shares) >= LEAST && range(shares) <= EVEN * middle(shares));
-        boolean harmless = Math.abs(middle(sorted(PatchReads::farL))) < MATTERS_L;
-        this.own = everywhere && (harmless || onPaper < ON_PAPER * middle(shares));
+                (Median.upper(shares) >= MUCH && quarter(shares) >= LEAST)
+                        || (Median.upper(shares) >= LEAST
+                                && range(shares) <= EVEN * Median.upper(shares));
+        boolean harmless = Math.abs(Median.upper(sorted(PatchReads::farL))) < MATTERS_L;
+        this.own = everywhere && (harmless || onPaper < ON_PAPER * Median.upper(shares));
     }
 
     private double[] sorted(ToDoubleFunction<PatchReads> value) {
         return near.stream().mapToDouble(value).sorted().toArray();
-    }
-
-    private static double middle(double[] sorted) {
-        return sorted[sorted.length / 2];
     }
 
     private static double quarter(double[] sorted) {
@@ -106,7 +104,7 @@ final class OwnSurface {
         List<PatchReads> sorted = byLight.stream().map(reads::get).toList();
         int window = Math.min(NEAR, n);
         OwnSurface lightest = new OwnSurface(sorted.subList(n - window, n), 0);
-        double onPaper = middle(lightest.sorted(PatchReads::shareFar));
+        double onPaper = Median.upper(lightest.sorted(PatchReads::shareFar));
         PatchSample[] settled = new PatchSample[n];
         for (int at = 0; at < n; at++) {
             int from = Math.max(0, Math.min(at - window / 2, n - window));
@@ -122,10 +120,10 @@ final class OwnSurface {
         }
         double[] does = sorted(PatchReads::farL);
         double usual = Math.max(range(does), LEAST_L);
-        if (Math.abs(read.farL() - middle(does)) > BEYOND * usual) {
+        if (Math.abs(read.farL() - Median.upper(does)) > BEYOND * usual) {
             return read.inDoubt();
         }
-        if (read.spanL() > UNEVEN * middle(sorted(PatchReads::spanL))) {
+        if (read.spanL() > UNEVEN * Median.upper(sorted(PatchReads::spanL))) {
             return read.whole();
         }
         Set<ReadingFlag> flags = EnumSet.noneOf(ReadingFlag.class);

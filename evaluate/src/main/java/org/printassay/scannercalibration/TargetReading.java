@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.printassay.calibrate.BackgroundLight;
 import org.printassay.chart.Chart;
 import org.printassay.colour.Lab;
 import org.printassay.colour.LinearRgb;

@@ -6,6 +6,7 @@ import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
+import org.printassay.robust.Median;
 
 /** Patches whose scan and measurement cannot be of the same colour. */
 public final class Misfits {
@@ -35,7 +36,7 @@ public final class Misfits {
             Lab seen = Lab.of(plain.at(patch.light()), Xyz.PCS_WHITE);
             off.add(DeltaE.ciede2000(patch.lab(), seen));
         }
-        double median = off.stream().sorted().toList().get(off.size() / 2);
+        double median = Median.upper(off.stream().mapToDouble(d -> d).toArray());
         List<TrainingPatch> misfits = new ArrayList<>();
         for (int i = 0; i < patches.size(); i++) {
             if (off.get(i) > Math.max(LEAST, TIMES_MEDIAN * median)) {

@@ -8,6 +8,7 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Xyz;
+import org.printassay.robust.Median;
 
 /**
  * Fits a {@link RootPolynomial} so that the sum of squared CIEDE2000 is least: Gauss-Newton steps
@@ -163,8 +164,7 @@ final class RootPolynomialFit {
                 off[at++] = DeltaE.ciede2000(wanted[i], seen(model, i));
             }
         }
-        Arrays.sort(off);
-        return Math.max(LEAST_FAR, FAR * off[off.length / 2]);
+        return Math.max(LEAST_FAR, FAR * Median.upper(off));
     }
 
     /** Sum of Huber's function of the differences. */

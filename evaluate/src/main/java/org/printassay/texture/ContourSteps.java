@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
+import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 
 /**
@@ -54,7 +55,6 @@ public final class ContourSteps {
     private static final double PAPER_L = 100;
 
     private static final double ROBUST = 6;
-    private static final double NORMAL = 1.4826;
 
     private ContourSteps() {}
 
@@ -92,11 +92,8 @@ public final class ContourSteps {
         }
         int around = (int) Math.round(AROUND_MM / stepMm);
         double[] excess = excess(change, around, reach);
-        double[] sizes = new double[excess.length];
-        for (int i = 0; i < sizes.length; i++) {
-            sizes[i] = Math.abs(excess[i]);
-        }
-        double noise = ROBUST * NORMAL * Median.of(sizes);
+        double[] sizes = Arrays.stream(excess).map(Math::abs).toArray();
+        double noise = ROBUST * Mad.sigma(excess);
         double[] least = new double[sizes.length];
         for (int i = 0; i < least.length; i++) {
             int low = Math.max(0, i + reach - around);

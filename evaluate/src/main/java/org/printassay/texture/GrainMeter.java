@@ -3,7 +3,7 @@ package org.printassay.texture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.robust.Median;
+import org.printassay.robust.Mad;
 
 /**
  * Graininess and mottle of flat areas, after the idea of ISO/IEC 24790 (and ISO/IEC 13660 before
@@ -34,9 +34,6 @@ public final class GrainMeter {
     /** Tiles further from their plane than this many robust standard deviations have dust. */
     private static final double DUSTY = 4;
 
-    /** Standard deviations in one median absolute deviation of a normal distribution. */
-    private static final double NORMAL = 1.4826;
-
     private static final double NOISE_FROM = 0.88;
     private static final double NOISE_TO = 1.3;
 
@@ -51,15 +48,15 @@ public final class GrainMeter {
      * @param noiseRemoved whether the scanner's noise could be told and taken off
      * @param areas how many areas it is from
      */
-    public record Unevenness(
+    public record Measured(
             double graininess,
             double mottle,
             double highestPerMm,
             boolean noiseRemoved,
             int areas) {
         /** What is left when another's, such as the paper's, is taken off. */
-        public Unevenness less(double otherGraininess, double otherMottle) {
-            return new Unevenness(
+        public Measured less(double otherGraininess, double otherMottle) {
+            return new Measured(
                     apart(graininess, otherGraininess),
                     apart(mottle, otherMottle),
                     highestPerMm,
@@ -79,7 +76,7 @@ public final class GrainMeter {
      * @param lightness their L*
      * @param sigmaMm blur of the optics, as the standard deviation of a Gaussian
      */
-    public static Unevenness measure(List<PixelTile> tiles, double lightness, double sigmaMm) {
+    public static Measured measure(List<PixelTile> tiles, double lightness, double sigmaMm) {
         GrainSpectrum spectrum = GrainSpectrum.of(tiles);
         double nyquist = spectrum.nyquistPerMm();
         double byOptics = Math.sqrt(-2 * Math.log(LEAST_LEFT)) / (2 * Math.PI * sigmaMm);
@@ -89,7 +86,7 @@ public final class GrainMeter {
         double variance = spectrum.variance(SPLIT_PER_MM, highest, floor, sigmaMm);
         variance += Math.min(MOST_BEYOND * variance, spectrum.beyond(highest, floor, sigmaMm));
         double perContrast = (lightness + 16) / 3;
-        return new Unevenness(
+        return new Measured(
                 perContrast * Math.sqrt(Math.max(0, variance)),
                 perContrast * Math.sqrt(mottleVariance(tiles)),
                 highest,
@@ -127,8 +124,8 @@ public final class GrainMeter {
             }
             areas.add(leftByPlane(means));
         }
-        double[] sizes = areas.stream().flatMapToDouble(Arrays::stream).map(Math::abs).toArray();
-        double most = sizes.length == 0 ? 0 : DUSTY * NORMAL * Median.of(sizes);
+        double[] departures = areas.stream().flatMapToDouble(Arrays::stream).toArray();
+        double most = departures.length == 0 ? 0 : DUSTY * Mad.sigma(departures);
         double squares = 0;
         double freedom = 0;
         for (double[] area : areas) {

@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
  * Convolution of a picture with any kernel, alike to both sides, by Fourier transform, for
  * simulated scans. Shares nothing with the blur of the correction.
  */
-final class Convolution {
+public final class Convolution {
     private static final int N = 1024;
     private static final int TOGETHER = 16;
     private static final double[] COSINE = turns(Math::cos);
@@ -19,7 +19,7 @@ final class Convolution {
     /**
      * @param byRadius weight by distance in millimetres, any scale
      */
-    Convolution(DoubleUnaryOperator byRadius, double stepMm) {
+    public Convolution(DoubleUnaryOperator byRadius, double stepMm) {
         this((x, y) -> byRadius.applyAsDouble(Math.hypot(x, y)), stepMm);
     }
 
@@ -45,22 +45,22 @@ final class Convolution {
                 .toArray();
     }
 
-    static Convolution gaussian(double sigmaMm, double stepMm) {
+    public static Convolution gaussian(double sigmaMm, double stepMm) {
         return new Convolution(r -> Math.exp(-r * r / (2 * sigmaMm * sigmaMm)), stepMm);
     }
 
     /** Long tails: falls to 1/e in every {@code lengthMm}. */
-    static Convolution exponential(double lengthMm, double stepMm) {
+    public static Convolution exponential(double lengthMm, double stepMm) {
         return new Convolution(r -> Math.exp(-r / lengthMm), stepMm);
     }
 
     /** The same, farther across or down the picture. */
-    static Convolution exponential(double acrossMm, double downMm, double stepMm) {
+    public static Convolution exponential(double acrossMm, double downMm, double stepMm) {
         return new Convolution((x, y) -> Math.exp(-Math.hypot(x / acrossMm, y / downMm)), stepMm);
     }
 
     /** The picture blurred; beyond it everything has the value {@code outside}. */
-    float[] of(float[] picture, int columns, int rows, double outside) {
+    public float[] of(float[] picture, int columns, int rows, double outside) {
         double[] re = new double[N * N];
         double[] im = new double[N * N];
         for (int y = 0; y < rows; y++) {

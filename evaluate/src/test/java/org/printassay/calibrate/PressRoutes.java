@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
+import org.printassay.calibrate.codes.PatchColour;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.Xyz;
@@ -25,19 +26,19 @@ import org.printassay.sheet.Sheet;
  * Colours that real routes make of the codes of the paper sheet: LittleCMS through free press
  * profiles, see the head of {@code press-routes.txt}. The spread of patches is made up.
  */
-final class PressRoutes {
+public final class PressRoutes {
     /** Spread of a patch, L*, a* and b*. */
-    static final double SPREAD = 0.25;
+    public static final double SPREAD = 0.25;
 
     private PressRoutes() {}
 
     /** By name, what each route from sRGB makes of each code, absolute. */
-    static Map<String, Map<Rgb8, Lab>> all() throws IOException {
+    public static Map<String, Map<Rgb8, Lab>> all() throws IOException {
         return from("srgb");
     }
 
     /** The same of another encoding: {@code srgb} or {@code adobe-rgb}. */
-    static Map<String, Map<Rgb8, Lab>> from(String space) throws IOException {
+    public static Map<String, Map<Rgb8, Lab>> from(String space) throws IOException {
         Map<String, Map<Rgb8, Lab>> routes = new LinkedHashMap<>();
         InputStream in =
                 Objects.requireNonNull(
@@ -63,12 +64,13 @@ final class PressRoutes {
     }
 
     /** What happens to a colour at a place. */
-    interface Change {
+    public interface Change {
         Lab at(PointMm place, Lab lab);
     }
 
     /** A print of a sheet by a route, as it would be read. */
-    static List<PatchColour> printed(Sheet sheet, Map<Rgb8, Lab> route, long seed, Change change) {
+    public static List<PatchColour> printed(
+            Sheet sheet, Map<Rgb8, Lab> route, long seed, Change change) {
         Random random = new Random(seed);
         List<PatchColour> colours = new ArrayList<>();
         for (Patch patch : sheet.patches()) {
@@ -83,12 +85,12 @@ final class PressRoutes {
         return colours;
     }
 
-    static Lab paper(Map<Rgb8, Lab> route) {
+    public static Lab paper(Map<Rgb8, Lab> route) {
         return Objects.requireNonNull(route.get(Rgb8.grey(255)));
     }
 
     /** A patch that reads as a colour. */
-    static PatchColour colour(Patch patch, Lab lab, Lab paper) {
+    public static PatchColour colour(Patch patch, Lab lab, Lab paper) {
         Xyz white = Xyz.PCS_WHITE;
         Xyz xyz = lab.toXyz(white);
         Xyz bare = paper.toXyz(white);

@@ -46,75 +46,80 @@ import org.printassay.sheet.Sheet;
  * between twins, lit unevenly, and seen through returned light and glare of any kernel. Everything
  * is computed forwards.
  */
-final class SimulatedScan {
-    static final double STEP_MM = 0.5;
-    static final double AROUND_MM = 30;
-    static final double[] PAPER = {0.87, 0.86, 0.83};
+public final class SimulatedScan {
+    public static final double STEP_MM = 0.5;
+    public static final double AROUND_MM = 30;
+    private static final double[] PAPER = {0.87, 0.86, 0.83};
     private static final double[] BLACK = {0.0046, 0.0049, 0.0052};
 
     /** What goes wrong in the scanner; changed by the tests as they need. */
-    double[] glare = {0, 0, 0};
+    public double[] glare = {0, 0, 0};
 
-    double[] returned = {0, 0, 0};
-    @Nullable Convolution glareKernel;
-    @Nullable Convolution returnedKernel;
+    public double[] returned = {0, 0, 0};
+    public @Nullable Convolution glareKernel;
+    public @Nullable Convolution returnedKernel;
 
     /** Glare of each line of the scan, of all that lies on it; beside that of the kernel. */
-    double lineGlare;
+    public double lineGlare;
 
     /** Whether the scanner's lines run down the picture instead of across. */
-    boolean linesDown;
+    public boolean linesDown;
 
     /** What the scanner's own exposure does to all light. */
-    double exposure = 1;
+    public double exposure = 1;
 
     /** Loss of light in the corners, and a slope along the carriage. */
-    double falloff;
+    public double falloff;
 
     /** Standard deviation of twins, L*, of ink and of bare paper. */
-    double twinL = 0.25;
+    public double twinL = 0.25;
 
-    double paperTwinL = 0.05;
-    double lid = 0.8;
+    public double paperTwinL = 0.05;
+    public double lid = 0.8;
 
     /** What changes the print itself. */
-    interface Drift {
+    public interface Drift {
         /** L* more at a place of the page, for a tone of some L*. */
         double at(double x, double y, double lightness);
     }
 
     /** How much lighter the print is, but for bare paper. */
-    Drift drift = (x, y, l) -> 0;
+    public Drift drift = (x, y, l) -> 0;
 
     /** Light from outside at a place of the page, paper 1: x and y in millimetres. */
-    DoubleBinaryOperator leak = (x, y) -> 0;
+    public DoubleBinaryOperator leak = (x, y) -> 0;
 
     /** How far around the page the scan reaches, millimetres. */
-    double reachMm = AROUND_MM;
+    public double reachMm = AROUND_MM;
 
     /** Share of patches that dust makes lighter or darker. */
-    double dusty = 0.01;
+    public double dusty = 0.01;
 
-    long seed = 1;
-    boolean grey;
+    public long seed = 1;
+    public boolean grey;
 
-    final Chart chart;
-    final Sheet sheet;
+    public final Chart chart;
+    public final Sheet sheet;
     private final Map<String, double[]> truth = new HashMap<>();
 
-    SimulatedScan() throws Problem {
+    public SimulatedScan() throws Problem {
         this(Recipe.Kind.PAPER);
     }
 
-    SimulatedScan(Recipe.Kind kind) throws Problem {
+    public SimulatedScan(Recipe.Kind kind) throws Problem {
         chart =
                 Charts.create(
                         Recipe.of(kind, PageSize.parse("A4"), Margins.all(12), RgbSpace.SRGB));
         sheet = chart.sheets().get(0);
     }
 
+    /** Reflectance of the paper in a channel. */
+    public static double paper(int channel) {
+        return PAPER[channel];
+    }
+
     /** Reflectance of a code over paper. */
-    static double reflectance(Rgb8 rgb, int channel) {
+    public static double reflectance(Rgb8 rgb, int channel) {
         int own = channel == 0 ? rgb.r() : channel == 1 ? rgb.g() : rgb.b();
         double mean = (rgb.r() + rgb.g() + rgb.b()) / 3.0;
         double mixed = (0.9 * own + 0.1 * mean) / 255;
@@ -122,11 +127,11 @@ final class SimulatedScan {
     }
 
     /** True device light of a patch. */
-    double truth(Patch patch, int channel) {
+    public double truth(Patch patch, int channel) {
         return Objects.requireNonNull(truth.get(patch.id()))[channel];
     }
 
-    SheetSamples scan() {
+    public SheetSamples scan() {
         Random random = new Random(seed);
         int columns = (int) Math.round((sheet.page().width() + 2 * AROUND_MM) / STEP_MM);
         int rows = (int) Math.round((sheet.page().height() + 2 * AROUND_MM) / STEP_MM);
@@ -216,7 +221,7 @@ final class SimulatedScan {
     }
 
     /** The same samples, of which other markers were read. */
-    static SheetSamples withMarkers(SheetSamples samples, List<MarkerBlack> markers) {
+    public static SheetSamples withMarkers(SheetSamples samples, List<MarkerBlack> markers) {
         return new SheetSamples(
                 samples.scan(),
                 samples.located(),
@@ -272,7 +277,7 @@ final class SimulatedScan {
     }
 
     /** Illumination at a place on the page; 1 where it is brightest. */
-    double light(double x, double y) {
+    public double light(double x, double y) {
         double u = 2 * x / sheet.page().width() - 1;
         double v = 2 * y / sheet.page().height() - 1;
         return 1 - falloff * (0.6 * u * u + 0.25 * v * v + 0.15 * (1 + v) / 2);
@@ -410,7 +415,7 @@ final class SimulatedScan {
         return image;
     }
 
-    ScanInfo info() {
+    public ScanInfo info() {
         return new ScanInfo(
                 "simulated.tif",
                 "TIFF",
