@@ -87,9 +87,10 @@ public record ScanReadings(
             }
         }
         boolean paper = results.stream().allMatch(result -> result.light().paperKnown());
-        List<PatchColour> all = new ArrayList<>();
+        List<List<PatchColour>> scans = new ArrayList<>();
         double white = results.stream().mapToDouble(PartResult::whiteY).average().orElse(100);
-        results.forEach(result -> all.addAll(result.withPaperAt(white)));
+        results.forEach(result -> scans.add(result.withPaperAt(white)));
+        List<PatchColour> all = scans.stream().flatMap(List::stream).toList();
         StrayLight stray = null;
         double falloff = 0;
         for (PartResult result : results) {
@@ -100,7 +101,8 @@ public record ScanReadings(
             falloff = Math.max(falloff, result.light().falloffPercent());
         }
         List<Reading> merged = new Merging(absolute, paper, colour).readings(all);
-        List<SharedError> shared = SharedErrors.of(merged, results);
+        List<SharedError> shared = new ArrayList<>(SharedErrors.of(merged, results));
+        shared.addAll(SharedErrors.disagreement(merged, scans, absolute));
         List<Reading> readings = UnsureReadings.flagged(merged, shared, colour);
         List<Warning> warnings = ScanWarnings.of(parts, results, absolute);
         return new ScanReadings(

@@ -7,6 +7,8 @@ import java.util.Map;
 import org.printassay.calibrate.codes.PatchColour;
 import org.printassay.calibrate.part.PartResult;
 import org.printassay.colour.Lab;
+import org.printassay.colour.Rgb8;
+import org.printassay.colour.Xyz;
 import org.printassay.reading.Reading;
 import org.printassay.reading.SharedError;
 
@@ -46,6 +48,62 @@ final class SharedErrors {
         }
         return shared;
     }
+
+    /**
+     * What repeats disagree by: each code's mean in one scan against that of all scans of the same
+     * patches, a cause for each scan. Together they are the standard error of the mean of scans.
+     *
+     * @param scans their colours, paper alike
+     * @param absolute whether colours are, or relative to paper
+     */
+    static List<SharedError> disagreement(
+            List<Reading> readings, List<List<PatchColour>> scans, boolean absolute) {
+        Map<Key, List<Seen>> byPatch = new HashMap<>();
+        for (int scan = 0; scan < scans.size(); scan++) {
+            for (PatchColour colour : scans.get(scan)) {
+                if (colour.flags().isEmpty()) {
+                    Lab lab = Lab.of(absolute ? colour.xyz() : colour.relative(), Xyz.PCS_WHITE);
+                    byPatch.computeIfAbsent(
+                                    new Key(colour.sheet(), colour.patch().id()),
+                                    key -> new ArrayList<>())
+                            .add(new Seen(scan, colour.patch().rgb(), lab));
+                }
+            }
+        }
+        List<Map<Rgb8, List<Lab>>> apart = new ArrayList<>();
+        scans.forEach(scan -> apart.add(new HashMap<>()));
+        for (List<Seen> same : byPatch.values()) {
+            int k = same.size();
+            if (k < 2) {
+                continue;
+            }
+            Lab mean = Lab.mean(same.stream().map(Seen::lab).toList());
+            double share = 1 / Math.sqrt(k * (k - 1.0));
+            for (Seen one : same) {
+                apart.get(one.scan)
+                        .computeIfAbsent(one.rgb, key -> new ArrayList<>())
+                        .add(
+                                new Lab(
+                                        share * (one.lab.l() - mean.l()),
+                                        share * (one.lab.a() - mean.a()),
+                                        share * (one.lab.b() - mean.b())));
+            }
+        }
+        return apart.stream()
+                .filter(codes -> !codes.isEmpty())
+                .map(
+                        codes ->
+                                new SharedError(
+                                        readings.stream()
+                                                .map(reading -> codes.get(reading.rgb()))
+                                                .map(all -> all == null ? NONE : Lab.mean(all))
+                                                .toList(),
+                                        false))
+                .toList();
+    }
+
+    /** A patch as one scan shows it. */
+    private record Seen(int scan, Rgb8 rgb, Lab lab) {}
 
     /**
      * Steps of coding, carried over likewise: where scans are averaged, so are their steps. Empty

@@ -65,6 +65,25 @@ class PrintIdentityTest {
         assertEquals(Optional.empty(), PrintIdentity.disagreement(first, again));
     }
 
+    /** A sheet with twins, whose departures tell that it is another print of the same code. */
+    private static PartResult print(long seed, double darker) throws Exception {
+        SimulatedScan scan = new SimulatedScan();
+        scan.seed = seed;
+        scan.dusty = 0;
+        scan.drift = (x, y, lightness) -> -darker * Math.sin(Math.PI * lightness / 100);
+        return PartResult.of(new ScanPart(scan.scan(), ScanColour.embedded(scan.info())));
+    }
+
+    @Test
+    void printsOfTwoDaysThatDifferByLittleAreTold() throws Exception {
+        PartResult first = print(1, 0);
+        String words = PrintIdentity.disagreement(first, print(2, 1.2)).orElseThrow();
+        assertTrue(words.startsWith("greys differ by 0."), words);
+        assertEquals(Optional.empty(), PrintIdentity.disagreement(first, print(2, 0)));
+        // Of one print a scanner may differ by as much.
+        assertEquals(Optional.empty(), PrintIdentity.disagreement(first, print(1, 1.2)));
+    }
+
     /** Ten L* lighter, more than any two scanners differ by, as far as some of its patches show. */
     private static PartResult lighter(PartResult of, Predicate<PatchColour> shown) {
         List<PatchColour> colours =

@@ -14,6 +14,7 @@ import org.printassay.calibrate.outlier.TwinScatter;
 import org.printassay.colour.Lab;
 import org.printassay.colour.LinearRgb;
 import org.printassay.colour.Rgb8;
+import org.printassay.colour.Xyz;
 import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.StrayLight;
 import org.printassay.robust.Median;
@@ -73,10 +74,15 @@ public record PartResult(ScanPart part, LightFit light, List<PatchColour> colour
         return new PartResult(part, light, flagged);
     }
 
+    /** The unprinted paper. */
+    public Xyz paper() {
+        double[] paper = light.paper();
+        return part.colour().toXyz(new LinearRgb(paper[0], paper[1], paper[2]));
+    }
+
     /** Y of the paper. */
     public double whiteY() {
-        double[] paper = light.paper();
-        return part.colour().toXyz(new LinearRgb(paper[0], paper[1], paper[2])).y();
+        return paper().y();
     }
 
     /** The paper is the same in all scans of a print; their exposure need not be. */
