@@ -3,6 +3,7 @@ package org.printassay.calibrate.part;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.printassay.calibrate.codes.CodeErrors;
 import org.printassay.colour.Lab;
@@ -44,6 +45,9 @@ final class RangeHealth {
 
     /** Nor does a scanner's lamp show any quite as light (L* 99; common practice, no source). */
     private static final double LIGHTEST_Y = 97.5;
+
+    /** Even on uncoated newsprint black is darker than this L* (common practice, no source). */
+    private static final double PALEST_BLACK = 40;
 
     /** Papers are less coloured than this; so are greys of a usable print. */
     private static final double PAPER_CHROMA = 14;
@@ -255,6 +259,13 @@ final class RangeHealth {
                     white.b(),
                     grey,
                     ofPaper ? "unless the paper is so coloured, " : "");
+        } else if (paleBlack().isPresent()) {
+            notes.add(
+                    WarningCode.PROFILE_DOUBTFUL,
+                    "by its profile black is L* %.0f, paler than a print's: unless the ink ran out,"
+                            + " the profile seems to be another scanner's, or a curve lies over the"
+                            + " scan.",
+                    paleBlack().getAsDouble());
         } else if (xyz.y() > LIGHTEST_Y
                 && result.part().colour().trust() == Trust.PROFILED_SCAN
                 && !paperAtTheEnd()
@@ -267,6 +278,14 @@ final class RangeHealth {
                             + " made with. Switch automatic corrections off.",
                     white.l());
         }
+    }
+
+    /** L* of a black that is paler than that of a print; empty where it is not. */
+    private OptionalDouble paleBlack() {
+        PartResult.Blacks blacks = result.blacks();
+        return blacks == null || blacks.corrected() <= PALEST_BLACK
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(blacks.corrected());
     }
 
     /** Windows in the picture against the bare margin. */

@@ -77,6 +77,28 @@ class RangeHealthTest {
         assertTrue(balanced.contains(WarningCode.AUTOMATIC_COLOUR), balanced.toString());
     }
 
+    /** Codes that are no light, read as light by their profile; a gamma that leaves black dark. */
+    @Test
+    void aBlackPalerThanAnyPrintsIsDoubted() throws Exception {
+        List<Warning> doubted =
+                warnings(
+                        (sample, light) ->
+                                new LinearRgb(
+                                        Math.pow(Math.max(0, light.r()), 0.38),
+                                        Math.pow(Math.max(0, light.g()), 0.38),
+                                        Math.pow(Math.max(0, light.b()), 0.38)));
+        assertTrue(doubted.toString().contains("paler than a print's"), doubted.toString());
+        assertTrue(codes(doubted).contains(WarningCode.PROFILE_DOUBTFUL));
+        List<Warning> dark =
+                warnings(
+                        (sample, light) ->
+                                new LinearRgb(
+                                        Math.pow(Math.max(0, light.r()), 0.7),
+                                        Math.pow(Math.max(0, light.g()), 0.7),
+                                        Math.pow(Math.max(0, light.b()), 0.7)));
+        assertFalse(codes(dark).contains(WarningCode.PROFILE_DOUBTFUL), dark.toString());
+    }
+
     private static String doubt(double r, double g, double b) throws Exception {
         return warnings((sample, light) -> times(light, r, g, b)).stream()
                 .filter(w -> w.code() == WarningCode.PROFILE_DOUBTFUL)
