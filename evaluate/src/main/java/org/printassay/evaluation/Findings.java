@@ -74,25 +74,26 @@ final class Findings {
         Findings findings = new Findings();
         e.placements().forEach(findings::size);
         Trust trust = e.trust();
+        Sharper sharper = new Sharper(trust, isTold(e, WarningCode.LOSSY));
         Wedge shadows = e.shadows();
         if (shadows != null) {
-            findings.ranked.add(WedgeFindings.shadows(shadows, trust, repeats));
+            findings.ranked.add(WedgeFindings.shadows(shadows, sharper, repeats));
             WedgeFindings.darkerThanBlack(shadows, repeats).ifPresent(findings.ranked::add);
         }
         Wedge highlights = e.highlights();
         if (highlights != null) {
-            findings.ranked.add(WedgeFindings.highlights(highlights, trust, repeats));
+            findings.ranked.add(WedgeFindings.highlights(highlights, sharper, repeats));
         }
         Tone tone = e.tone();
         if (tone != null) {
-            findings.tone(tone, trust, repeats);
+            findings.tone(tone, sharper, repeats);
         }
         Colours colours = e.colours();
         boolean toned =
                 colours != null && colours.detail() != null && colours.detail().isWithoutColour();
         Neutrality neutrality = e.neutrality();
         if (neutrality != null) {
-            findings.ranked.add(GreyFindings.of(neutrality, e.details(), toned, trust, repeats));
+            findings.ranked.add(GreyFindings.of(neutrality, e.details(), toned, sharper, repeats));
         }
         Evenness evenness = e.evenness();
         Extreme white = e.white();
@@ -105,16 +106,19 @@ final class Findings {
                         evenness == null ? null : evenness.gradient()));
         Extreme black = e.black();
         if (white != null && black != null) {
-            boolean limited =
-                    e.warnings().stream().anyMatch(w -> w.code() == WarningCode.SCANNER_LIMITED);
-            findings.ranked.add(RangeFinding.of(white, black, trust, limited));
+            boolean limited = isTold(e, WarningCode.SCANNER_LIMITED);
+            findings.ranked.add(RangeFinding.of(white, black, sharper, limited));
         }
         findings.ranked.addAll(SurfaceFindings.of(e.surface()));
-        if (e.warnings().stream().anyMatch(w -> w.code() == WarningCode.HISTOGRAM_GAPS)) {
+        if (isTold(e, WarningCode.HISTOGRAM_GAPS)) {
             findings.ranked.removeIf(found -> OF_NEAR_CODES.contains(found.kind()));
         }
         findings.ranked.sort(Comparator.comparingDouble(Weighed::weight).reversed());
         return List.copyOf(findings.ranked);
+    }
+
+    private static boolean isTold(Evaluation e, WarningCode code) {
+        return e.warnings().stream().anyMatch(warning -> warning.code() == code);
     }
 
     private void add(FindingKind kind, String topic, String text, String sure, String advice) {
@@ -146,7 +150,7 @@ final class Findings {
                         : "Switch \"fit to page\" off; colours hold, but print at 100 % to compare.");
     }
 
-    private void tone(Tone tone, Trust trust, boolean repeats) {
+    private void tone(Tone tone, Sharper sharper, boolean repeats) {
         String sure =
                 say(
                                 "RMS %.1f L* (%s), largest %+.1f at level %d.",
@@ -154,7 +158,9 @@ final class Findings {
                                 repeats ? say("± %.1f", tone.rmsUncertainty()) : "read once",
                                 tone.maxDeltaL(),
                                 tone.maxAtLevel())
-                        + (trust.absolute() ? "" : " Roughly, without a scanner's profile.");
+                        + (sharper.trust().absolute()
+                                ? ""
+                                : " Roughly, without a scanner's profile.");
         if (!tone.monotonic()) {
             add(
                     FindingKind.TONE_BACKWARDS,
@@ -170,7 +176,7 @@ final class Findings {
                     "tone",
                     "Whether tone follows its aim cannot be told.",
                     sure,
-                    Sharper.advice(tone.budgets(), trust));
+                    sharper.advice(tone.budgets()));
             return;
         }
         if (tone.rmsDeltaL() < FOLLOWS) {

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.printassay.metric.Neutrality;
-import org.printassay.reading.Trust;
 
 /** How neutral greys are, in words. */
 final class GreyFindings {
@@ -53,13 +52,17 @@ final class GreyFindings {
      * @param toned whether the print has no colours but a tone, as its colours show
      */
     static Weighed of(
-            Neutrality greys, PrintDetails details, boolean toned, Trust trust, boolean repeats) {
+            Neutrality greys,
+            PrintDetails details,
+            boolean toned,
+            Sharper sharper,
+            boolean repeats) {
         String route = details.route();
         boolean said = route != null && TONED_ROUTE.matcher(route).find();
-        return new GreyFindings(greys, repeats).find(said, toned, trust);
+        return new GreyFindings(greys, repeats).find(said, toned, sharper);
     }
 
-    private Weighed find(boolean said, boolean toned, Trust trust) {
+    private Weighed find(boolean said, boolean toned, Sharper sharper) {
         Neutrality.Cast cast = greys.cast();
         String sure = say("Mean lean %s against the paper's own tint fading to black.", lean(cast));
         if (said || (toned && isNamed(cast))) {
@@ -97,7 +100,7 @@ final class GreyFindings {
                     TOPIC,
                     "Whether greys lean cannot be told.",
                     sure,
-                    Sharper.advice(cast.budgets(), trust));
+                    sharper.advice(cast.budgets()));
         }
         String found =
                 size(cast) < NAMED_LEAN

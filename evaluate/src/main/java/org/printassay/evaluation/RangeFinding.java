@@ -16,7 +16,8 @@ final class RangeFinding {
 
     private RangeFinding() {}
 
-    static Weighed of(Extreme white, Extreme black, Trust trust, boolean scannerLimited) {
+    static Weighed of(Extreme white, Extreme black, Sharper sharper, boolean scannerLimited) {
+        Trust trust = sharper.trust();
         Lab paper = white.lab();
         Lab ink = black.lab();
         if (trust.absolute() && (paper == null || ink == null)) {
@@ -50,7 +51,7 @@ final class RangeFinding {
                     "black",
                     say("How deep the black is cannot be told; it reads L* %.1f.", ink.l()),
                     say("± %.1f, %s. Paper white L* %.1f.", unsure, basis(trust), paper.l()),
-                    Sharper.advice(black.budgets().stream().limit(1).toList(), trust));
+                    sharper.advice(black.budgets().stream().limit(1).toList()));
         }
         FindingKind kind = ink.l() > GREY ? FindingKind.BLACK_GREY : FindingKind.BLACK_DEEP;
         return kind.weighed(

@@ -5,27 +5,30 @@ import java.util.List;
 import org.printassay.metric.Budget;
 import org.printassay.reading.Trust;
 
-/** What makes a figure that cannot be told surer: advice against the largest part of its budget. */
-final class Sharper {
-    private Sharper() {}
+/**
+ * What makes a figure that cannot be told surer: advice against the largest part of its budget.
+ *
+ * @param trust how colour was obtained
+ * @param lossy whether the scan was saved with strong losses, which then are most of what its light
+ *     leaves open
+ */
+record Sharper(Trust trust, boolean lossy) {
 
     /**
      * Advice.
      *
      * @param budgets of the figures that are not known; none where only the spread of what was read
      *     repeatedly counts
-     * @param trust how colour was obtained
      */
-    static String advice(List<Budget> budgets, Trust trust) {
+    String advice(List<Budget> budgets) {
         return against(
                 budgets.stream()
                         .max(Comparator.comparingDouble(Budget::halfWidth))
                         .map(budget -> budget.largest().kind())
-                        .orElse(Budget.Kind.RANDOM),
-                trust);
+                        .orElse(Budget.Kind.RANDOM));
     }
 
-    private static String against(Budget.Kind kind, Trust trust) {
+    private String against(Budget.Kind kind) {
         boolean instrument = trust == Trust.INSTRUMENT;
         return switch (kind) {
             case RANDOM ->
@@ -33,7 +36,9 @@ final class Sharper {
                             ? "Measure again, each patch several times."
                             : "Print the chart again, or scan with less noise.";
             case LIGHT ->
-                    "Scan the print once more, turned by half, and evaluate both scans together.";
+                    lossy
+                            ? "Save the scan as TIFF or PNG: its lossy compression leaves it open."
+                            : "Scan the print once more, turned by half, and evaluate both scans together.";
             case CALIBRATION ->
                     trust == Trust.CALIBRATED_SCAN
                             ? "Calibrate the scanner for this printer and paper: with this calibration"
@@ -46,7 +51,10 @@ final class Sharper {
                         case INSTRUMENT -> "Neither another print nor another measurement helps.";
                         case CALIBRATED_SCAN ->
                                 "Measure with an instrument: another print or scan does not help.";
-                        case PROFILED_SCAN, PLAIN_SCAN ->
+                        case PLAIN_SCAN ->
+                                "Scan on a flatbed with the scanner's profile embedded, or measure with"
+                                        + " an instrument: another print does not help.";
+                        case PROFILED_SCAN ->
                                 "Calibrate the scanner for this paper, or measure with an instrument:"
                                         + " another print or scan does not help.";
                     };

@@ -23,7 +23,7 @@ final class WedgeFindings {
 
     private final Wedge wedge;
     private final boolean paper;
-    private final Trust trust;
+    private final Sharper sharper;
     private final boolean repeats;
 
     /** By how much one-sided bounds must be wider for all of so many to hold at once in 95 %. */
@@ -33,19 +33,19 @@ final class WedgeFindings {
                 / Coverage.ONE_SIDED_95;
     }
 
-    private WedgeFindings(Wedge wedge, boolean paper, Trust trust, boolean repeats) {
+    private WedgeFindings(Wedge wedge, boolean paper, Sharper sharper, boolean repeats) {
         this.wedge = wedge;
         this.paper = paper;
-        this.trust = trust;
+        this.sharper = sharper;
         this.repeats = repeats;
     }
 
-    static Weighed shadows(Wedge wedge, Trust trust, boolean repeats) {
-        return new WedgeFindings(wedge, false, trust, repeats).find();
+    static Weighed shadows(Wedge wedge, Sharper sharper, boolean repeats) {
+        return new WedgeFindings(wedge, false, sharper, repeats).find();
     }
 
-    static Weighed highlights(Wedge wedge, Trust trust, boolean repeats) {
-        return new WedgeFindings(wedge, true, trust, repeats).find();
+    static Weighed highlights(Wedge wedge, Sharper sharper, boolean repeats) {
+        return new WedgeFindings(wedge, true, sharper, repeats).find();
     }
 
     /** A neutral that is surely, and visibly, darker than level 0: any of all (Bonferroni). */
@@ -151,8 +151,8 @@ final class WedgeFindings {
                         ? "The differences are too small for how surely the levels are read."
                         : "Levels were read once, so this is a single reading.";
         String advice =
-                trust == Trust.INSTRUMENT
-                        ? Sharper.advice(List.of(), trust)
+                sharper.trust() == Trust.INSTRUMENT
+                        ? sharper.advice(List.of())
                         : "Scan as TIFF or PNG and with less noise, or print the chart again.";
         if (paper) {
             return finding(
@@ -189,7 +189,7 @@ final class WedgeFindings {
         if (range == null) {
             return "How far it may lie from this cannot be told.";
         }
-        return trust.absolute()
+        return sharper.trust().absolute()
                 ? "95 % sure: " + which + levels(range) + "."
                 : "Roughly, without a scanner's profile: " + which + levels(range) + ".";
     }

@@ -344,12 +344,28 @@ class FindingsTest {
         Budget smaller =
                 new Budget("y", "L*", 0, List.of(new Budget.Part(Budget.Kind.RANDOM, 0.5, null)));
         List<Budget> both = List.of(smaller, stated);
-        assertTrue(Sharper.advice(both, Trust.PROFILED_SCAN).contains("measure with an instr"));
-        assertTrue(Sharper.advice(both, Trust.CALIBRATED_SCAN).startsWith("Measure with an"));
-        assertTrue(Sharper.advice(List.of(smaller), Trust.PLAIN_SCAN).startsWith("Print the"));
+        assertTrue(
+                new Sharper(Trust.PROFILED_SCAN, false)
+                        .advice(both)
+                        .contains("measure with an instr"));
+        assertTrue(
+                new Sharper(Trust.CALIBRATED_SCAN, false)
+                        .advice(both)
+                        .startsWith("Measure with an"));
+        assertTrue(
+                new Sharper(Trust.PLAIN_SCAN, false)
+                        .advice(List.of(smaller))
+                        .startsWith("Print the"));
         Budget light =
                 new Budget("z", "L*", 0, List.of(new Budget.Part(Budget.Kind.LIGHT, 1, null)));
-        assertTrue(Sharper.advice(List.of(light), Trust.PLAIN_SCAN).startsWith("Scan the print"));
+        assertTrue(
+                new Sharper(Trust.PLAIN_SCAN, false)
+                        .advice(List.of(light))
+                        .startsWith("Scan the print"));
+        assertTrue(
+                new Sharper(Trust.PLAIN_SCAN, true)
+                        .advice(List.of(light))
+                        .startsWith("Save the scan as TIFF"));
     }
 
     @Test
