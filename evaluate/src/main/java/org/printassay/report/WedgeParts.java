@@ -85,7 +85,7 @@ final class WedgeParts {
                 List.of(
                         new Plot(
                                 "wedge-" + from,
-                                width -> WedgePlot.draw(w, name, from, width),
+                                (width, tall) -> WedgePlot.draw(w, name, from, width, tall),
                                 Plot.WIDE)),
                 WedgeKey.of(from).stream().map(Sign::new).toList(),
                 "",
