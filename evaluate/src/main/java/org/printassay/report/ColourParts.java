@@ -55,8 +55,8 @@ final class ColourParts {
                 "colours",
                 "Colours",
                 "Gamut cut at six lightnesses: filled what the print reaches, broken line what is"
-                        + " aimed at. Differences are against the file's colour on this paper's white"
-                        + " and black.",
+                    + " aimed at. Differences are against the file's colour on this paper's white"
+                    + " and black.",
                 figures,
                 List.of(),
                 "",

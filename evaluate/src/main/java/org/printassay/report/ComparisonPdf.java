@@ -149,12 +149,21 @@ final class ComparisonPdf {
         document.lead(view.allLead());
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Figure", 1.7));
-        for (ComparisonView.Column side : view.sides()) {
-            columns.add(Column.text(side.number() + "  " + side.shortName(), 1.3));
+        for (int i = 0; i < view.sides().size(); i++) {
+            ComparisonView.Column side = view.sides().get(i);
+            double share = hasDifferences(i) ? 1.3 : 0.8;
+            columns.add(Column.text(side.number() + "  " + side.shortName(), share));
         }
         List<List<Cell>> rows = new ArrayList<>();
         view.topics().forEach(topic -> rows.addAll(rows(topic)));
         document.table(new Table(columns, rows));
+    }
+
+    /** Whether anything is said of a side but its figures: those alone need less room. */
+    private boolean hasDifferences(int side) {
+        return view.topics().stream()
+                .flatMap(topic -> topic.rows().stream())
+                .anyMatch(row -> !row.cells().get(side).difference().isEmpty());
     }
 
     private static List<List<Cell>> rows(ComparisonView.Topic topic) {

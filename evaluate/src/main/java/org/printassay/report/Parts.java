@@ -244,8 +244,8 @@ final class Parts {
                         + Words.number(c.p95DeltaE00(), 2)
                         + ", the worst by "
                         + Words.number(c.maxDeltaE00(), 1)
-                        + " (each left out in turn); with what is not known of a scan's light, and of"
-                        + " whether it fits this print, expect "
+                        + " (each left out in turn); with what is not known of a scan's light, and"
+                        + " of whether it fits this print, expect "
                         + Words.number(c.expectedDeltaE00(), 2)
                         + " in the mean.";
     }

@@ -266,11 +266,15 @@ final class ReportPdf {
                         + ", by section of the chart. Each one stands in readings.csv.");
         List<Column> columns = new ArrayList<>();
         List<String> heads = PageText.sectionHeads();
-        columns.add(Column.text(heads.get(0), 22));
-        columns.add(Column.number(heads.get(1), 10));
-        columns.add(Column.number(heads.get(2), 16));
-        columns.add(Column.number(heads.get(3), 26));
-        columns.add(Column.text(heads.get(4), 30));
+        List<Integer> shares = List.of(22, 10, 16, 26, 30);
+        for (int i = 0; i < shares.size(); i++) {
+            String head = heads.get(i);
+            int share = shares.get(i);
+            columns.add(
+                    PageText.isFigure(head)
+                            ? Column.number(head, share)
+                            : Column.text(head, share));
+        }
         document.table(
                 new Table(
                         columns,

@@ -13,6 +13,9 @@ final class ListWriter {
     /** An item of so few lines stays in one piece. */
     private static final int SHORT = 6;
 
+    /** A list of so few lines stays in one piece. */
+    private static final int SHORT_LIST = 6;
+
     private final Sequence sequence;
     private final Flow flow;
     private final Structure structure;
@@ -28,37 +31,45 @@ final class ListWriter {
     }
 
     void points(Type type, List<String> texts) {
-        for (int i = 0; i < texts.size(); i++) {
-            List<Sentence> said = List.of(new Sentence(type, texts.get(i)));
-            item("\u2022", "Disc", type, BULLET_INDENT, said, i == 0, i + 1 == texts.size());
-            sequence.space(POINT_GAP);
-        }
+        List<List<Sentence>> items = new ArrayList<>();
+        texts.forEach(one -> items.add(List.of(new Sentence(type, one))));
+        list(new Kind("Disc", type, BULLET_INDENT, POINT_GAP), items);
     }
 
     void numbered(List<List<Sentence>> items) {
-        for (int i = 0; i < items.size(); i++) {
-            List<Sentence> said =
-                    items.get(i).stream().filter(one -> !one.text().isEmpty()).toList();
-            item(
-                    String.valueOf(i + 1),
-                    "Decimal",
-                    Type.FINDING,
-                    NUMBER_INDENT,
-                    said,
-                    i == 0,
-                    i + 1 == items.size());
-            sequence.space(PagedDocument.GAP);
+        list(new Kind("Decimal", Type.FINDING, NUMBER_INDENT, PagedDocument.GAP), items);
+    }
+
+    /** How items are numbered, the type of their labels, and the space between them. */
+    private record Kind(String numbering, Type label, double indent, double gap) {}
+
+    private void list(Kind kind, List<List<Sentence>> items) {
+        List<List<Sentence>> said = new ArrayList<>();
+        int lines = 0;
+        for (List<Sentence> item : items) {
+            List<Sentence> some = item.stream().filter(one -> !one.text().isEmpty()).toList();
+            said.add(some);
+            for (Sentence one : some) {
+                lines += text.wrap(one.text(), one.type(), width - kind.indent()).size();
+            }
+        }
+        for (int i = 0; i < said.size(); i++) {
+            boolean alone = i == 1 || i == said.size() - 1;
+            double turn = i > 0 && lines <= SHORT_LIST ? Turn.NEVER : alone ? Turn.LINE : Turn.ITEM;
+            String label = kind.numbering().equals("Disc") ? "\u2022" : String.valueOf(i + 1);
+            item(kind, label, said.get(i), i == 0 ? Turn.ITEM : turn, i == 0, i == said.size() - 1);
+            sequence.space(kind.gap());
         }
     }
 
     private void item(
+            Kind kind,
             String label,
-            String numbering,
-            Type type,
-            double indent,
             List<Sentence> said,
+            double turn,
             boolean opens,
             boolean closes) {
+        double indent = kind.indent();
         List<List<String>> lines = new ArrayList<>();
         for (Sentence one : said) {
             lines.add(text.wrap(one.text(), one.type(), width - indent));
@@ -69,12 +80,12 @@ final class ListWriter {
                 () -> {
                     if (opens) {
                         structure.open("L");
-                        structure.numbering(numbering);
+                        structure.numbering(kind.numbering());
                     }
                     structure.open("LI");
                     structure.open("Lbl");
                     structure.begin(flow.canvas());
-                    flow.line(label, type, x, flow.y());
+                    flow.line(label, kind.label(), x, flow.y());
                     flow.canvas().end();
                     structure.close();
                     structure.open("LBody");
@@ -89,8 +100,8 @@ final class ListWriter {
                 };
         if (said.isEmpty()) {
             sequence.add(
-                    type.leading(),
-                    Turn.ITEM,
+                    kind.label().leading(),
+                    turn,
                     top -> {
                         begin.run();
                         end.run();
@@ -103,7 +114,7 @@ final class ListWriter {
                     lines.get(i),
                     said.get(i).type(),
                     x + indent,
-                    first ? Turn.ITEM : whole ? Turn.NEVER : Turn.LINE,
+                    first ? turn : whole ? Turn.NEVER : Turn.LINE,
                     whole ? Turn.NEVER : Turn.LINE,
                     () -> {
                         if (first) {
