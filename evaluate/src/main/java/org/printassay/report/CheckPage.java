@@ -105,7 +105,10 @@ public final class CheckPage {
     private static @Nullable Plot changes(Check check) {
         return check.changes().isEmpty()
                 ? null
-                : new Plot("changes", width -> ChangesPlot.draw(check.changes(), width), Plot.WIDE);
+                : new Plot(
+                        "changes",
+                        (width, tall) -> ChangesPlot.draw(check.changes(), width, tall),
+                        Plot.WIDE);
     }
 
     private static CheckView.Row row(Change change) {
@@ -144,7 +147,11 @@ public final class CheckPage {
         if (before.tone() != null && after.tone() != null) {
             List<SideCurves.Side> sides =
                     List.of(side(1, "baseline", before.tone()), side(2, "print", after.tone()));
-            all.add(new Plot("tone", width -> SideCurves.draw(sides, width), Plot.HALF));
+            all.add(
+                    new Plot(
+                            "tone",
+                            (width, tall) -> SideCurves.draw(sides, width, tall),
+                            Plot.HALF));
         }
         wedges(all, before.shadows(), after.shadows(), "black", "dark");
         wedges(all, before.highlights(), after.highlights(), "paper", "light");
@@ -169,7 +176,7 @@ public final class CheckPage {
             to.add(
                     new Plot(
                             id,
-                            width -> WedgePairPlot.draw(before, after, from, width),
+                            (width, tall) -> WedgePairPlot.draw(before, after, from, width, tall),
                             Plot.HALF));
         }
     }

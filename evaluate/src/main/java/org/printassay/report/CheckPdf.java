@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
@@ -16,6 +17,9 @@ import org.printassay.report.paged.Type;
 /** A check on paper: the same view as on screen, part by part. */
 final class CheckPdf {
     private static final int ABREAST = 2;
+
+    /** What it costs to show curves smaller. */
+    private static final double SMALLER = 0.5;
 
     private final PdfFrame frame;
     private final PagedDocument document;
@@ -48,17 +52,17 @@ final class CheckPdf {
         changes();
         numbers();
         curves();
-        document.part(CheckText.LINES, PdfFrame.KEEP / 2);
+        document.part(CheckText.LINES);
         frame.entries(view.surface());
         patches();
-        document.part(CheckText.RULE, PdfFrame.KEEP);
+        document.part(CheckText.RULE);
         document.paragraph(Type.BODY, view.rule());
         document.paragraph(Type.BODY, view.tolerances());
         frame.end(CheckText.END, List.of("check.json"));
     }
 
     private void changed() {
-        document.part(CheckText.CHANGED, PdfFrame.KEEP);
+        document.part(CheckText.CHANGED);
         document.paragraph(Type.FINDING, view.headline());
         document.gap(4);
         document.numbered(
@@ -66,7 +70,7 @@ final class CheckPdf {
                         .map(sentence -> List.of(new Sentence(Type.BODY, sentence)))
                         .toList());
         if (!view.cautions().isEmpty()) {
-            document.part(CheckText.BEFORE, PdfFrame.KEEP / 2);
+            document.part(CheckText.BEFORE);
             document.points(Type.BODY, view.cautions());
         }
     }
@@ -76,8 +80,8 @@ final class CheckPdf {
         if (changes != null) {
             frame.plot(CheckText.AGAINST, CheckText.AGAINST_LEAD, changes);
             document.key(view.keys().stream().map(Sign::drawing).toList());
-            document.paragraph(Type.SMALL, view.decision());
-            document.paragraph(Type.SMALL, view.spread());
+            document.remark(view.decision());
+            document.remark(view.spread());
         }
     }
 
@@ -85,7 +89,7 @@ final class CheckPdf {
         if (view.rows().isEmpty()) {
             return;
         }
-        document.part(CheckText.NUMBERS, PdfFrame.KEEP);
+        document.part(CheckText.NUMBERS);
         List<String> heads = CheckText.changeHeads();
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text(heads.get(0), 34));
@@ -110,13 +114,23 @@ final class CheckPdf {
         if (view.curves().isEmpty()) {
             return;
         }
-        double units = document.units(1.0 / ABREAST);
-        List<Drawing> drawings = view.curves().stream().map(p -> p.at().apply(units)).toList();
-        double tall = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
-        document.part(CheckText.CURVES, tall * PagedDocument.UNIT + PdfFrame.KEEP / 2);
-        document.paragraph(Type.QUIET, view.curvesLead());
-        for (int i = 0; i < drawings.size(); i += ABREAST) {
-            document.figures(drawings.subList(i, Math.min(drawings.size(), i + ABREAST)));
+        document.part(CheckText.CURVES);
+        document.lead(view.curvesLead());
+        document.either(
+                Stream.concat(
+                                PdfFrame.ways(tall -> curves(ABREAST, tall)).stream(),
+                                Stream.of(
+                                        new PagedDocument.Way(
+                                                SMALLER, () -> curves(ABREAST + 1, 1))))
+                        .toList());
+    }
+
+    private void curves(int abreast, double tall) {
+        double units = document.unitsAbreast(abreast);
+        List<Drawing> drawings =
+                view.curves().stream().map(plot -> plot.shape().draw(units, tall)).toList();
+        for (int i = 0; i < drawings.size(); i += abreast) {
+            document.figures(drawings.subList(i, Math.min(drawings.size(), i + abreast)));
         }
     }
 
@@ -124,8 +138,8 @@ final class CheckPdf {
         if (view.patches().isEmpty()) {
             return;
         }
-        document.part(CheckText.PATCHES, PdfFrame.KEEP);
-        document.paragraph(Type.QUIET, view.patchesLead());
+        document.part(CheckText.PATCHES);
+        document.lead(view.patchesLead());
         List<List<Cell>> rows = new ArrayList<>();
         for (CheckView.Patch patch : view.patches()) {
             rows.add(

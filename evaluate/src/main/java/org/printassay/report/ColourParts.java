@@ -113,7 +113,11 @@ final class ColourParts {
                 "skin",
                 "Skin-like tones",
                 "Each tone as printed above, as aimed at below, with its dE00.",
-                List.of(new Plot("skin-plot", width -> GamutPlot.skin(detail, width), Plot.WIDE)),
+                List.of(
+                        new Plot(
+                                "skin-plot",
+                                (width, tall) -> GamutPlot.skin(detail, width, tall),
+                                Plot.WIDE)),
                 List.of(),
                 "",
                 facts);

@@ -17,9 +17,6 @@ import org.printassay.report.paged.Type;
 final class ComparisonPdf {
     private static final String KIND = "comparison";
 
-    /** A strip with its name above it. */
-    private static final double STRIP = 95;
-
     private final PdfFrame frame;
     private final PagedDocument document;
     private final ComparisonView view;
@@ -58,7 +55,7 @@ final class ComparisonPdf {
                 ComparisonText.GAMUT_APART,
                 view.gamut());
         figures();
-        document.part(PageText.SURE, PdfFrame.KEEP);
+        document.part(PageText.SURE);
         document.points(Type.BODY, view.method());
         frame.end(ComparisonText.END, List.of("comparison.json", "comparison.csv"));
     }
@@ -66,18 +63,18 @@ final class ComparisonPdf {
     private void head() {
         frame.head(KIND, view.title(), view.lead());
         if (!view.cautions().isEmpty()) {
-            document.part(ComparisonText.BEFORE, PdfFrame.KEEP / 2);
+            document.part(ComparisonText.BEFORE);
             document.points(Type.BODY, view.cautions());
         }
     }
 
     private void findings() {
-        document.part(PageText.FINDINGS, PdfFrame.KEEP);
+        document.part(PageText.FINDINGS);
         frame.findings(view.findings());
     }
 
     private void sides() {
-        document.part(ComparisonText.SIDES, PdfFrame.KEEP);
+        document.part(ComparisonText.SIDES);
         List<List<Sentence>> items = new ArrayList<>();
         for (ComparisonView.Column side : view.sides()) {
             items.add(
@@ -87,21 +84,20 @@ final class ComparisonPdf {
         }
         document.numbered(items);
         document.paragraph(Type.QUIET, view.common());
-        document.part(ComparisonText.SHORT, PdfFrame.KEEP / 2);
+        document.part(ComparisonText.SHORT);
         document.points(Type.BODY, view.inShort());
     }
 
     private void questions() {
-        document.part(ComparisonText.QUESTIONS, 2 * PdfFrame.KEEP);
-        document.paragraph(Type.QUIET, ComparisonText.QUESTIONS_LEAD);
+        document.part(ComparisonText.QUESTIONS);
+        document.lead(ComparisonText.QUESTIONS_LEAD);
         for (ComparisonView.Asked asked : view.questions()) {
-            document.gap(6);
-            document.paragraph(Type.SUBHEADING, asked.label());
+            document.subheading(asked.label());
             document.paragraph(Type.BODY, asked.none());
             if (!asked.places().isEmpty()) {
                 document.table(places(asked));
             }
-            document.paragraph(Type.SMALL, asked.rule());
+            document.remark(asked.rule());
         }
     }
 
@@ -123,13 +119,13 @@ final class ComparisonPdf {
     }
 
     private void strips() {
-        document.part(ComparisonText.STRIPS, PdfFrame.KEEP + STRIP);
-        document.paragraph(Type.QUIET, ComparisonText.STRIPS_LEAD);
+        document.part(ComparisonText.STRIPS);
+        document.lead(ComparisonText.STRIPS_LEAD);
         for (ComparisonView.Column side : view.sides()) {
             Plot strip = side.strip();
             if (strip != null) {
-                document.paragraph(Type.BODY, side.number() + "  " + side.name());
-                document.figures(List.of(strip.at().apply(document.units(1))));
+                document.caption(side.number() + "  " + side.name());
+                document.figures(List.of(strip.at(document.units(1))));
             }
         }
     }
@@ -140,25 +136,34 @@ final class ComparisonPdf {
             return;
         }
         frame.plot(heading, lead, plot);
-        document.paragraph(Type.SMALL, view.keys().isEmpty() ? apart : "");
+        document.remark(view.keys().isEmpty() ? apart : "");
         List<String> names = new ArrayList<>();
         for (ComparisonView.Column side : view.sides()) {
             names.add(side.number() + " " + side.name());
         }
-        document.paragraph(Type.SMALL, String.join(";  ", names));
+        document.remark(String.join(";  ", names));
     }
 
     private void figures() {
-        document.part(ComparisonText.ALL, PdfFrame.KEEP);
-        document.paragraph(Type.QUIET, view.allLead());
+        document.part(ComparisonText.ALL);
+        document.lead(view.allLead());
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Figure", 1.7));
-        for (ComparisonView.Column side : view.sides()) {
-            columns.add(Column.text(side.number() + "  " + side.shortName(), 1.3));
+        for (int i = 0; i < view.sides().size(); i++) {
+            ComparisonView.Column side = view.sides().get(i);
+            double share = hasDifferences(i) ? 1.3 : 0.8;
+            columns.add(Column.text(side.number() + "  " + side.shortName(), share));
         }
         List<List<Cell>> rows = new ArrayList<>();
         view.topics().forEach(topic -> rows.addAll(rows(topic)));
         document.table(new Table(columns, rows));
+    }
+
+    /** Whether anything is said of a side but its figures: those alone need less room. */
+    private boolean hasDifferences(int side) {
+        return view.topics().stream()
+                .flatMap(topic -> topic.rows().stream())
+                .anyMatch(row -> !row.cells().get(side).difference().isEmpty());
     }
 
     private static List<List<Cell>> rows(ComparisonView.Topic topic) {

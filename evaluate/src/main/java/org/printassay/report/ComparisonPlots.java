@@ -40,7 +40,10 @@ final class ComparisonPlots {
             sides.add(new SideCurves.Side(i + 1, comparison.shortName(i), spots));
         }
         return Optional.of(
-                new Plot("tone-plot", width -> SideCurves.draw(sides, width), Plot.WIDE));
+                new Plot(
+                        "tone-plot",
+                        (width, tall) -> SideCurves.draw(sides, width, tall),
+                        Plot.WIDE));
     }
 
     /** Mean over the prints of a side, by level. */

@@ -61,6 +61,11 @@ public final class PageText {
         return List.of("Section", "Patches", "L*", "Standard error of L*, median", "Flags");
     }
 
+    /** Whether a column of the table of sections holds figures. */
+    public static boolean isFigure(String sectionHead) {
+        return sectionHeads().subList(1, 4).contains(sectionHead);
+    }
+
     /** What the table of readings holds. */
     static String readingsHold(boolean absolute) {
         return absolute ? "absolute CIELAB (D50)" : "CIELAB relative to the paper";
@@ -74,8 +79,8 @@ public final class PageText {
                         + " colour was obtained ("
                         + Words.trust(trust)
                         + ").",
-                "A scan is not an instrument. Metallic, pearl and textured papers reflect differently"
-                        + " in a scanner than under a lamp.",
+                "A scan is not an instrument. Metallic, pearl and textured papers reflect"
+                        + " differently in a scanner than under a lamp.",
                 "Let prints dry: 24 hours are recommended, and the same time for all that are"
                         + " compared.",
                 "Scan with a warm scanner, automatic corrections off, 16 bit, at least 300 samples"

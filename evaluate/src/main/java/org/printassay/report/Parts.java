@@ -60,7 +60,7 @@ final class Parts {
                 List.of(
                         new Plot(
                                 "tone-plot",
-                                width -> TonePlot.draw(t, lightness, width),
+                                (width, tall) -> TonePlot.draw(t, lightness, width, tall),
                                 Plot.TWO_THIRDS)),
                 List.of(),
                 "",
@@ -107,8 +107,14 @@ final class Parts {
                 "Neutral greys",
                 "Reference: the paper\u2019s own tint, fading to neutral at black.",
                 List.of(
-                        new Plot("plane", width -> NeutralPlot.plane(n, paper, width), Plot.HALF),
-                        new Plot("lean", width -> NeutralPlot.lean(n, width), Plot.HALF)),
+                        new Plot(
+                                "plane",
+                                (width, tall) -> NeutralPlot.plane(n, paper, width, tall),
+                                Plot.HALF),
+                        new Plot(
+                                "lean",
+                                (width, tall) -> NeutralPlot.lean(n, width, tall),
+                                Plot.HALF)),
                 List.of(),
                 "In the a* b* plot: full disc shadows, ring mid-tones, square highlights, diamond"
                         + " the paper; the broken line is the way from neutral to the paper\u2019s"
@@ -238,8 +244,8 @@ final class Parts {
                         + Words.number(c.p95DeltaE00(), 2)
                         + ", the worst by "
                         + Words.number(c.maxDeltaE00(), 1)
-                        + " (each left out in turn); with what is not known of a scan's light, and of"
-                        + " whether it fits this print, expect "
+                        + " (each left out in turn); with what is not known of a scan's light, and"
+                        + " of whether it fits this print, expect "
                         + Words.number(c.expectedDeltaE00(), 2)
                         + " in the mean.";
     }

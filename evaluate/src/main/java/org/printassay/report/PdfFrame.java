@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleConsumer;
 import org.printassay.evaluation.Finding;
-import org.printassay.report.draw.Drawing;
 import org.printassay.report.paged.NamedFigure;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
@@ -15,8 +15,11 @@ import org.printassay.report.paged.Type;
 
 /** What every document to hand on has: its head, findings, figures one a line, and its end. */
 final class PdfFrame {
-    /** What of a part must follow its heading on the same page. */
-    static final double KEEP = 90;
+    /** How tall plots may be, against what is usual. */
+    private static final List<Double> TALL = List.of(1.0, 0.94, 0.88, 1.08, 1.16, 1.24);
+
+    /** What it costs to make a plot twice as tall as usual. */
+    private static final double UNUSUAL = 3;
 
     private final PagedDocument document;
     private final boolean simulated;
@@ -83,10 +86,20 @@ final class PdfFrame {
 
     /** A plot of its own part, over the whole width. */
     void plot(String heading, String lead, Plot plot) {
-        Drawing drawing = plot.at().apply(document.units(1));
-        document.part(heading, drawing.height() * PagedDocument.UNIT + KEEP / 2);
-        document.paragraph(Type.QUIET, lead);
-        document.figures(List.of(drawing));
+        double units = document.units(1);
+        document.part(heading);
+        document.lead(lead);
+        document.either(ways(tall -> document.figures(List.of(plot.shape().draw(units, tall)))));
+    }
+
+    /** Ways to show what may be somewhat taller or less tall. */
+    static List<PagedDocument.Way> ways(DoubleConsumer content) {
+        return TALL.stream()
+                .map(
+                        tall ->
+                                new PagedDocument.Way(
+                                        UNUSUAL * Math.abs(tall - 1), () -> content.accept(tall)))
+                .toList();
     }
 
     /** Figures with their names. */

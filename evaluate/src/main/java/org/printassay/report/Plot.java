@@ -9,10 +9,32 @@ import org.printassay.report.draw.Drawing;
  * A plot that can be drawn at any width.
  *
  * @param id unique in the page
- * @param at draws it so many units wide
+ * @param shape draws it
  * @param wide units on a wide screen
  */
-public record Plot(String id, DoubleFunction<Drawing> at, double wide) implements Content {
+public record Plot(String id, Shape shape, double wide) implements Content {
+    /** Draws at any width, and somewhat taller or less tall where that does no harm. */
+    @FunctionalInterface
+    public interface Shape {
+        /**
+         * Draws.
+         *
+         * @param width units
+         * @param tall how tall, against what is usual
+         */
+        Drawing draw(double width, double tall);
+    }
+
+    /** A plot whose height follows from its width alone. */
+    Plot(String id, DoubleFunction<Drawing> at, double wide) {
+        this(id, (width, tall) -> at.apply(width), wide);
+    }
+
+    /** Drawn so many units wide, as tall as usual. */
+    Drawing at(double width) {
+        return shape.draw(width, 1);
+    }
+
     /** Width of the text column on a wide screen, in pixels. */
     static final double WIDE = 1040;
 
@@ -28,6 +50,6 @@ public record Plot(String id, DoubleFunction<Drawing> at, double wide) implement
     /** Writes it twice, for wide screens and for narrow ones; the style sheet shows one. */
     @Override
     public void writeTo(TemplateOutput output) {
-        Html.of(at.apply(wide), at.apply(NARROW), id).writeTo(output);
+        Html.of(at(wide), at(NARROW), id).writeTo(output);
     }
 }

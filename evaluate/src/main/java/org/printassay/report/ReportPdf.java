@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.report.draw.Drawing;
-import org.printassay.report.paged.NamedFigure;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
 import org.printassay.report.paged.Table;
@@ -19,13 +18,13 @@ final class ReportPdf {
     /** Plots with figures beside them take this share of the width. */
     private static final double BESIDE = 0.5;
 
+    /** Plots that else take the whole width may take this share of it. */
+    private static final double BESIDE_WIDE = 0.66;
+
+    /** What it costs not to show a plot over the whole width. */
+    private static final double SMALLER = 0.5;
+
     private static final double PICTURE = 0.38;
-
-    /** Heights of sentence, key and gaps of a part with plots. */
-    private static final double AROUND = 45;
-
-    /** Where so much of a page is left, a part's figures may go on on the next one. */
-    private static final double MUCH_ROOM = 0.4;
 
     /** The furthest patches that are listed. */
     private static final int FURTHEST = 24;
@@ -72,13 +71,13 @@ final class ReportPdf {
         part(view.texture());
         promise();
         if (!view.further().isEmpty()) {
-            document.part(PageText.FURTHER, document.height(PdfFrame.rows(view.further())));
+            document.part(PageText.FURTHER);
             frame.entries(view.further());
         }
-        document.part(PageText.CONDITIONS, document.height(PdfFrame.rows(view.conditions())));
+        document.part(PageText.CONDITIONS);
         frame.entries(view.conditions());
         budgets();
-        document.part(PageText.SURE, PdfFrame.KEEP);
+        document.part(PageText.SURE);
         document.points(Type.BODY, view.cautions());
         readings();
         scans();
@@ -90,12 +89,12 @@ final class ReportPdf {
         Plot strip = view.strip();
         if (strip != null) {
             document.gap(6);
-            document.figures(List.of(strip.at().apply(document.units(1))));
+            document.figures(List.of(strip.at(document.units(1))));
         }
     }
 
     private void findings() {
-        document.part(PageText.FINDINGS, PdfFrame.KEEP);
+        document.part(PageText.FINDINGS);
         if (view.findings().isEmpty()) {
             document.paragraph(Type.BODY, PageText.NOTHING);
             return;
@@ -104,7 +103,7 @@ final class ReportPdf {
     }
 
     private void figures() {
-        document.part(PageText.FIGURES, PdfFrame.KEEP);
+        document.part(PageText.FIGURES);
         frame.entries(view.glance());
         document.paragraph(
                 Type.QUIET,
@@ -119,7 +118,7 @@ final class ReportPdf {
 
     private void notes() {
         if (!view.warnings().isEmpty()) {
-            document.part(PageText.NOTES, PdfFrame.KEEP / 2);
+            document.part(PageText.NOTES);
             document.points(
                     Type.BODY,
                     view.warnings().stream()
@@ -132,9 +131,8 @@ final class ReportPdf {
         if (view.scans().isEmpty()) {
             return;
         }
-        double first = document.height(view.scans().get(0).figure().picture(), PICTURE);
-        document.part(PageText.SCANS, first + AROUND);
-        document.paragraph(Type.QUIET, PageText.SCANS_LEAD);
+        document.part(PageText.SCANS);
+        document.lead(PageText.SCANS_LEAD);
         for (ReportView.Scan scan : view.scans()) {
             document.picture(scan.figure().picture(), PICTURE, scan.caption());
         }
@@ -144,41 +142,50 @@ final class ReportPdf {
         if (part == null) {
             return;
         }
-        List<Drawing> drawings = drawings(part);
-        List<NamedFigure> facts = PdfFrame.rows(part.facts());
-        double tallest = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
-        double tall =
-                beside(part)
-                        ? document.height(drawings.get(0), facts)
-                        : tallest * PagedDocument.UNIT;
-        double below = beside(part) ? 0 : document.height(facts);
-        double figures = tall + AROUND;
-        boolean whole =
-                document.fits(figures + below + PdfFrame.KEEP / 3) || document.room() < MUCH_ROOM;
-        document.part(part.title(), figures + (whole ? below : Math.min(below, PdfFrame.KEEP / 2)));
-        document.paragraph(Type.QUIET, part.lead());
-        if (beside(part)) {
-            document.beside(drawings.get(0), facts);
-        } else if (!drawings.isEmpty()) {
-            document.figures(drawings);
+        document.part(part.title());
+        document.lead(part.lead());
+        document.either(ways(part));
+    }
+
+    /** How a part may be shown: its plots with the figures to their right or below. */
+    private List<PagedDocument.Way> ways(ReportView.Part part) {
+        Plot only = part.figures().size() == 1 ? part.figures().get(0) : null;
+        if (only != null && only.wide() == Plot.TWO_THIRDS) {
+            return PdfFrame.ways(tall -> beside(part, only, BESIDE, tall));
         }
+        List<PagedDocument.Way> ways = new ArrayList<>();
+        ways.addAll(PdfFrame.ways(tall -> below(part, tall)));
+        if (only != null) {
+            Drawing drawing = only.at(document.units(BESIDE_WIDE));
+            boolean lower = drawing.height() <= only.at(document.units(1)).height();
+            if (lower && document.balanced(drawing, PdfFrame.rows(part.facts()))) {
+                ways.add(new PagedDocument.Way(SMALLER, () -> beside(part, only, BESIDE_WIDE, 1)));
+            }
+        }
+        return ways;
+    }
+
+    private void beside(ReportView.Part part, Plot plot, double share, double tall) {
+        Drawing drawing = plot.shape().draw(document.units(share), tall);
+        document.beside(drawing, PdfFrame.rows(part.facts()));
+        explained(part);
+    }
+
+    private void below(ReportView.Part part, double tall) {
+        double units = document.unitsAbreast(Math.max(1, part.figures().size()));
+        if (!part.figures().isEmpty()) {
+            document.figures(
+                    part.figures().stream().map(p -> p.shape().draw(units, tall)).toList());
+        }
+        explained(part);
+        frame.entries(part.facts());
+    }
+
+    private void explained(ReportView.Part part) {
         if (!part.key().isEmpty()) {
             document.key(part.key().stream().map(Sign::drawing).toList());
         }
-        document.paragraph(Type.SMALL, part.note());
-        if (!beside(part)) {
-            frame.entries(part.facts());
-        }
-    }
-
-    private static boolean beside(ReportView.Part part) {
-        return part.figures().size() == 1 && part.figures().get(0).wide() == Plot.TWO_THIRDS;
-    }
-
-    private List<Drawing> drawings(ReportView.Part part) {
-        double share = beside(part) ? BESIDE : 1.0 / Math.max(1, part.figures().size());
-        double units = document.units(share);
-        return part.figures().stream().map(plot -> plot.at().apply(units)).toList();
+        document.remark(part.note());
     }
 
     private void promise() {
@@ -186,12 +193,11 @@ final class ReportPdf {
         if (promised == null) {
             return;
         }
-        document.part(PageText.PROMISE, PdfFrame.KEEP);
-        document.paragraph(Type.QUIET, promised.lead());
+        document.part(PageText.PROMISE);
+        document.lead(promised.lead());
         frame.entries(promised.facts());
         List<ReportView.PromisedRow> furthest = promised.rows().stream().limit(FURTHEST).toList();
-        document.paragraph(
-                Type.QUIET,
+        document.lead(
                 "The "
                         + furthest.size()
                         + " patches that are furthest off, of "
@@ -225,8 +231,8 @@ final class ReportPdf {
         if (view.budgets().isEmpty()) {
             return;
         }
-        document.part(PageText.BUDGETS, PdfFrame.KEEP);
-        document.paragraph(Type.QUIET, PageText.BUDGETS_LEAD);
+        document.part(PageText.BUDGETS);
+        document.lead(PageText.BUDGETS_LEAD);
         List<Column> columns = new ArrayList<>();
         for (String head : PageText.budgetHeads()) {
             columns.add(columns.isEmpty() ? Column.text(head, 24) : Column.number(head, 12));
@@ -252,16 +258,22 @@ final class ReportPdf {
         if (view.readings().isEmpty()) {
             return;
         }
-        document.part(PageText.READINGS, PdfFrame.KEEP);
-        document.paragraph(
-                Type.QUIET,
+        document.part(PageText.READINGS);
+        document.lead(
                 view.readings().size()
                         + " readings, "
                         + view.readingsHold()
                         + ", by section of the chart. Each one stands in readings.csv.");
         List<Column> columns = new ArrayList<>();
-        for (String head : PageText.sectionHeads()) {
-            columns.add(Column.text(head, columns.isEmpty() || columns.size() == 3 ? 26 : 16));
+        List<String> heads = PageText.sectionHeads();
+        List<Integer> shares = List.of(22, 10, 16, 26, 30);
+        for (int i = 0; i < shares.size(); i++) {
+            String head = heads.get(i);
+            int share = shares.get(i);
+            columns.add(
+                    PageText.isFigure(head)
+                            ? Column.number(head, share)
+                            : Column.text(head, share));
         }
         document.table(
                 new Table(

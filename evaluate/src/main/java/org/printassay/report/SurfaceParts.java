@@ -166,7 +166,7 @@ final class SurfaceParts {
             figures.add(
                     new Plot(
                             "sharpness",
-                            width -> SharpnessPlot.draw(sharp, width),
+                            (width, tall) -> SharpnessPlot.draw(sharp, width, tall),
                             Plot.TWO_THIRDS));
         }
         if (s.vignettes() != null) {

@@ -70,7 +70,7 @@ final class WedgeParts {
     private static String lead(Wedge w, String from) {
         return "Each level\u2019s lightness difference from "
                 + from
-                + ", with its 95 % interval. Threshold "
+                + ", with its 95\u00a0% interval. Threshold "
                 + Words.number(w.threshold(), 1)
                 + " dL*"
                 + (w.threshold() == JUST_VISIBLE ? ": just visible side by side." : ".");
@@ -85,7 +85,7 @@ final class WedgeParts {
                 List.of(
                         new Plot(
                                 "wedge-" + from,
-                                width -> WedgePlot.draw(w, name, from, width),
+                                (width, tall) -> WedgePlot.draw(w, name, from, width, tall),
                                 Plot.WIDE)),
                 WedgeKey.of(from).stream().map(Sign::new).toList(),
                 "",

@@ -7,7 +7,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
-/** Pages filled from top to bottom: where the next thing goes, and on which page. */
+/** Pages filled from top to bottom: where the next thing is painted, and on which page. */
 final class Flow {
     private final PDDocument document;
     private final PageFormat format;
@@ -45,6 +45,19 @@ final class Flow {
         return pages;
     }
 
+    /** Paints pages, the first one on the page that there is. */
+    void paint(List<List<PageBreaks.Placed>> all) {
+        for (int i = 0; i < all.size(); i++) {
+            if (i > 0) {
+                canvas = added();
+            }
+            for (PageBreaks.Placed placed : all.get(i)) {
+                y = PageFormat.TOP + placed.y();
+                placed.piece().painter().paint(placed.top());
+            }
+        }
+    }
+
     Canvas canvas() {
         return canvas;
     }
@@ -61,48 +74,12 @@ final class Flow {
         y = place;
     }
 
-    boolean atTop() {
-        return y == PageFormat.TOP;
-    }
-
-    double room() {
-        return format.height() - PageFormat.BOTTOM - y;
-    }
-
-    boolean fits(double height) {
-        return height <= room();
-    }
-
-    void nextPage() {
-        canvas = added();
-        y = PageFormat.TOP;
-    }
-
-    /** Turns the page unless so much is left of it, or it is still empty. */
-    void need(double height) {
-        if (!fits(height) && !atTop()) {
-            nextPage();
-        }
-    }
-
-    /** Text of the innermost element in lines, over as many pages as it takes. */
-    void text(String text, Type type, double x, double width) {
-        text(text, type, x, width, Integer.MAX_VALUE - 1);
-    }
-
-    /** Text of at most so many lines. */
-    void text(String text, Type type, double x, double width, int most) {
-        List<String> lines = typeface.wrap(VisibleText.of(text), type.size(), width, most);
-        need(Math.min(lines.size(), 2) * type.leading());
+    /** Lines of the innermost element; a space follows the last one where text goes on. */
+    void lines(List<String> lines, Type type, double x, boolean goesOn) {
         structure.begin(canvas);
         for (int i = 0; i < lines.size(); i++) {
-            if (!fits(type.leading()) && !atTop()) {
-                canvas.end();
-                nextPage();
-                structure.begin(canvas);
-            }
             // The space keeps the words of two lines apart for those who have it read to them.
-            String line = lines.get(i) + (i + 1 < lines.size() ? " " : "");
+            String line = lines.get(i) + (goesOn || i + 1 < lines.size() ? " " : "");
             line(line, type, x, y);
             y += type.leading();
         }

@@ -25,9 +25,9 @@ import org.printassay.colour.icc.RgbProfiles;
 import org.printassay.report.draw.Drawing;
 
 /**
- * A document that is filled from top to bottom and then written. Parts that do not fit on a page go
- * to the next one. Text may be anything: what cannot be shown becomes a square. The same calls make
- * the same bytes. Not for use by several threads.
+ * A document that is filled from top to bottom and then written; only then pages are made of it,
+ * see {@link PageBreaks}. Text may be anything: what cannot be shown becomes a square. The same
+ * calls make the same bytes. Not for use by several threads.
  */
 public final class PagedDocument implements Closeable {
     /** Length of a drawing's unit, so that its text is as large as small text. */
@@ -36,6 +36,16 @@ public final class PagedDocument implements Closeable {
     static final double GAP = 7;
     private static final float THIN = 0.16f;
     private static final int TITLE_LINES = 4;
+
+    /** Height of heading and sentence above a table that stays in one piece. */
+    private static final double ABOVE_TABLE = 100;
+
+    /** So many figures may stand in two columns. */
+    private static final int MANY = 6;
+
+    /** Figures may be so much taller than the drawing beside them, points. */
+    private static final double EXCESS = 110;
+
     private static final int LONGEST_TITLE = 300;
 
     private final PDDocument document = new PDDocument();
@@ -44,7 +54,9 @@ public final class PagedDocument implements Closeable {
     private final Structure structure = new Structure();
     private final PageFormat format;
     private final Typeface typeface;
+    private final Sequence sequence = new Sequence();
     private final Flow flow;
+    private final TextWriter text;
     private final ListWriter lists;
     private final FigureWriter figures;
     private final String title;
@@ -77,8 +89,9 @@ public final class PagedDocument implements Closeable {
             thin.setNonStrokingAlphaConstant(THIN);
             resources.put(COSName.getPDFName(Canvas.THIN), thin);
             flow = new Flow(document, format, resources, structure, typeface);
-            lists = new ListWriter(flow, structure, format.textWidth());
-            figures = new FigureWriter(flow, structure, typeface, format);
+            text = new TextWriter(sequence, flow, typeface);
+            lists = new ListWriter(sequence, flow, structure, text, format.textWidth());
+            figures = new FigureWriter(sequence, flow, structure, typeface, format);
         } catch (IOException | RuntimeException e) {
             document.close();
             throw e;
@@ -104,50 +117,80 @@ public final class PagedDocument implements Closeable {
         return format.textWidth();
     }
 
-    /** What is left of the page, as a share of the text's height. */
-    public double room() {
-        return flow.room() / format.textHeight();
-    }
-
-    /** Whether so much fits on what is left of the page. */
-    public boolean fits(double height) {
-        return flow.fits(height);
-    }
-
     /** How many units wide a drawing is that takes a share of the text's width. */
     public double units(double share) {
         return share * (format.textWidth() - (share < 1 ? FigureWriter.COLUMN_GAP : 0)) / UNIT;
     }
 
-    /** The document's name, at the top of its first page. */
-    public void title(String text) {
-        structure.open("H1");
-        flow.text(text, Type.TITLE, PageFormat.SIDE, textWidth(), TITLE_LINES);
-        structure.close();
-        flow.advance(2);
+    /** How many units wide each drawing is where so many stand side by side. */
+    public double unitsAbreast(int drawings) {
+        return (format.textWidth() - (drawings - 1) * FigureWriter.COLUMN_GAP) / drawings / UNIT;
     }
 
-    /**
-     * Heading of a part, with a line above it and a bookmark.
-     *
-     * @param keep height that should follow on the same page; more than a page has is not kept
-     */
-    public void part(String text, double keep) {
-        if (!flow.atTop()) {
-            flow.advance(12);
+    /** The document's name, at the top of its first page. */
+    public void title(String name) {
+        List<String> lines = text.wrap(name, Type.TITLE, textWidth(), TITLE_LINES);
+        sequence.add(
+                lines.size() * Type.TITLE.leading(),
+                Turn.NEVER,
+                top -> {
+                    structure.open("H1");
+                    flow.lines(lines, Type.TITLE, PageFormat.SIDE, false);
+                    structure.close();
+                });
+        sequence.space(2);
+        sequence.keep();
+    }
+
+    /** Heading of a part, with a line above it and a bookmark; what follows stays with it. */
+    public void part(String heading) {
+        List<String> lines = text.wrap(heading, Type.HEADING, textWidth());
+        sequence.space(12);
+        sequence.loosen();
+        sequence.add(
+                9 + lines.size() * Type.HEADING.leading(),
+                Turn.FREE,
+                top -> {
+                    Canvas canvas = flow.canvas();
+                    canvas.beginDecoration();
+                    double y = flow.y();
+                    canvas.rule(PageFormat.SIDE, y, textWidth(), Shade.RULE.colour());
+                    canvas.end();
+                    bookmark(heading);
+                    flow.advance(9);
+                    structure.open("H2");
+                    flow.lines(lines, Type.HEADING, PageFormat.SIDE, false);
+                    structure.close();
+                });
+        sequence.space(3);
+        sequence.keep();
+    }
+
+    /** Heading within a part; what follows stays with it. */
+    public void subheading(String heading) {
+        sequence.space(6);
+        paragraph(Type.SUBHEADING, heading);
+        sequence.keep();
+    }
+
+    /** What a part begins with; what follows stays with it. Nothing for empty text. */
+    public void lead(String said) {
+        paragraph(Type.QUIET, said);
+        sequence.keep();
+    }
+
+    /** What stands above a figure, and stays with it. */
+    public void caption(String said) {
+        paragraph(Type.BODY, said);
+        sequence.keep();
+    }
+
+    /** What goes with what stands before it, and stays with it. Nothing for empty text. */
+    public void remark(String said) {
+        if (!said.isEmpty()) {
+            sequence.keep();
+            paragraph(Type.SMALL, said);
         }
-        double heading = Type.HEADING.leading() + 12;
-        flow.need(heading + Math.min(keep, format.textHeight() - heading));
-        Canvas canvas = flow.canvas();
-        canvas.beginDecoration();
-        canvas.rule(PageFormat.SIDE, flow.y(), textWidth(), Shade.RULE.colour());
-        canvas.end();
-        bookmark(text);
-        flow.advance(9);
-        structure.open("H2");
-        flow.text(text, Type.HEADING, PageFormat.SIDE, textWidth());
-        structure.close();
-        flow.advance(3);
     }
 
     private void bookmark(String text) {
@@ -161,26 +204,29 @@ public final class PagedDocument implements Closeable {
     }
 
     /** A paragraph; nothing for empty text. */
-    public void paragraph(Type type, String text) {
-        if (!text.isEmpty()) {
-            structure.open("P");
-            flow.text(text, type, PageFormat.SIDE, textWidth());
-            structure.close();
-            flow.advance(type.leading() / 3);
+    public void paragraph(Type type, String said) {
+        if (!said.isEmpty()) {
+            text.add(
+                    text.wrap(said, type, textWidth()),
+                    type,
+                    PageFormat.SIDE,
+                    Turn.ROW,
+                    Turn.LINE,
+                    () -> structure.open("P"),
+                    structure::close);
+            sequence.space(type.leading() / 3);
         }
     }
 
-    /** Empty space. */
+    /** Empty space, but not at the top of a page. */
     public void gap(double height) {
-        if (!flow.atTop()) {
-            flow.advance(height);
-        }
+        sequence.space(height);
     }
 
     /** Points in no order. */
     public void points(Type type, List<String> texts) {
         lists.points(type, texts);
-        flow.advance(GAP / 2);
+        sequence.space(GAP / 2);
     }
 
     /** A sentence of a list's item. */
@@ -193,9 +239,13 @@ public final class PagedDocument implements Closeable {
 
     /** A table over the whole width. */
     public void table(Table table) {
+        table(table, Turn.ROW);
+    }
+
+    private void table(Table table, double turn) {
         if (!table.rows().isEmpty()) {
-            writer().write(table);
-            flow.advance(GAP);
+            writer().add(sequence, table, format.textHeight() - ABOVE_TABLE, turn);
+            sequence.space(GAP);
         }
     }
 
@@ -203,22 +253,66 @@ public final class PagedDocument implements Closeable {
         return new TableWriter(flow, structure, typeface, PageFormat.SIDE, textWidth());
     }
 
-    /** Figures with their names, one a line. */
+    /** Figures with their names, one a line; in two columns where they are many and short. */
     public void entries(List<NamedFigure> entries) {
-        table(entryTable(entries));
+        if (entries.size() < MANY || !abreast(entries)) {
+            table(entryTable(entries), Turn.FIGURES);
+        }
     }
 
-    /** Height of what {@link #entries} writes. */
-    public double height(List<NamedFigure> entries) {
-        return writer().height(entryTable(entries)) + GAP;
+    private boolean abreast(List<NamedFigure> entries) {
+        double width = (textWidth() - FigureWriter.COLUMN_GAP) / 2;
+        int half = (entries.size() + 1) / 2;
+        Table first = closeTable(entries.subList(0, half), entries);
+        Table second = closeTable(entries.subList(half, entries.size()), entries);
+        double right = PageFormat.SIDE + width + FigureWriter.COLUMN_GAP;
+        TableWriter one = new TableWriter(flow, structure, typeface, PageFormat.SIDE, width);
+        TableWriter two = new TableWriter(flow, structure, typeface, right, width);
+        if (!one.inSingleLines(first) || !two.inSingleLines(second)) {
+            return false;
+        }
+        sequence.add(
+                one.height(first),
+                Turn.FIGURES,
+                top -> {
+                    double y = flow.y();
+                    one.paint(first);
+                    flow.to(y);
+                    two.paint(second);
+                });
+        sequence.space(GAP);
+        return true;
+    }
+
+    /** A table of some of the entries, its columns as wide as those of all. */
+    private Table closeTable(List<NamedFigure> some, List<NamedFigure> all) {
+        double label = 0;
+        double value = 0;
+        double detail = 0;
+        for (NamedFigure entry : all) {
+            label = Math.max(label, width(entry.label(), Type.QUIET));
+            double sample = entry.colour() == null ? 0 : TableWriter.SAMPLE;
+            value = Math.max(value, sample + width(entry.value(), Type.VALUE));
+            detail = Math.max(detail, width(entry.detail(), Type.SMALL));
+        }
+        return entryTable(some, label + 1, value + 1, detail + 1);
+    }
+
+    private double width(String words, Type type) {
+        return typeface.width(VisibleText.of(words)) * type.size();
     }
 
     private static Table entryTable(List<NamedFigure> entries) {
+        return entryTable(entries, 21, 34, 45);
+    }
+
+    private static Table entryTable(
+            List<NamedFigure> entries, double label, double value, double detail) {
         return new Table(
                 List.of(
-                        new Table.Column("", 21, false, Type.QUIET),
-                        new Table.Column("", 34, false, Type.VALUE),
-                        new Table.Column("", 45, false, Type.SMALL)),
+                        new Table.Column("", label, false, Type.QUIET),
+                        new Table.Column("", value, false, Type.VALUE),
+                        new Table.Column("", detail, false, Type.SMALL)),
                 entries.stream()
                         .map(
                                 e ->
@@ -242,9 +336,23 @@ public final class PagedDocument implements Closeable {
         }
     }
 
-    /** Height of what {@link #beside} writes first: all of it, or the drawing alone. */
-    public double height(Drawing drawing, List<NamedFigure> entries) {
-        return figures.heightBeside(drawing, entries).orElse(figures.height(drawing));
+    /** Whether figures to the right of a drawing are about as tall as it, or less. */
+    public boolean balanced(Drawing drawing, List<NamedFigure> entries) {
+        return figures.excess(drawing, entries) <= EXCESS;
+    }
+
+    /**
+     * One way to show something.
+     *
+     * @param cost 0 for the one that is liked most; a page of which a tenth stays empty costs 1
+     * @param content writes it into this document; at least a paragraph or a figure
+     */
+    public record Way(double cost, Runnable content) {}
+
+    /** Something that is shown in one of several ways, whichever fills the pages best. */
+    public void either(List<Way> ways) {
+        sequence.either(
+                ways.stream().map(Way::cost).toList(), ways.stream().map(Way::content).toList());
     }
 
     /** Signs and what they mean, the titles of their drawings, in running lines. */
@@ -263,16 +371,9 @@ public final class PagedDocument implements Closeable {
         figures.picture(picture, resources.add(image).getName(), share, caption);
     }
 
-    /**
-     * Height of the photograph that {@link #picture} paints, points; the caption, which stands
-     * beside it, is left out.
-     */
-    public double height(Picture picture, double share) {
-        return figures.height(picture, share);
-    }
-
     /** Finishes the document; nothing may be added after. The stream is left open. */
     public void write(OutputStream out) throws IOException {
+        flow.paint(PageBreaks.of(sequence, format.textHeight()));
         List<Canvas> pages = flow.pages();
         for (Canvas canvas : pages) {
             foot(canvas, pages.size());

@@ -35,8 +35,11 @@ final class SideList {
     }
 
     private int lines(String text, Type type) {
-        String clean = VisibleText.of(text);
-        return clean.isEmpty() ? 0 : typeface.wrap(clean, type.size(), width, MOST_LINES).size();
+        return VisibleText.of(text).isEmpty() ? 0 : wrap(text, type, MOST_LINES).size();
+    }
+
+    private List<String> wrap(String text, Type type, int most) {
+        return typeface.wrap(VisibleText.of(text), type.size(), width, most);
     }
 
     /** Writes them from the flow's place down; all must fit on the page. */
@@ -58,7 +61,7 @@ final class SideList {
             flow.advance(AIR);
             structure.open("LI");
             structure.open("Lbl");
-            flow.text(entry.label(), Type.SMALL, x, width, 1);
+            flow.lines(wrap(entry.label(), Type.SMALL, 1), Type.SMALL, x, false);
             structure.close();
             structure.open("LBody");
             said(entry.value(), Type.VALUE, x);
@@ -71,9 +74,9 @@ final class SideList {
     }
 
     private void said(String text, Type type, double x) {
-        if (!text.isEmpty()) {
+        if (!VisibleText.of(text).isEmpty()) {
             structure.open("P");
-            flow.text(text, type, x, width, MOST_LINES);
+            flow.lines(wrap(text, type, MOST_LINES), type, x, false);
             structure.close();
         }
     }

@@ -4,17 +4,24 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lays tables into the flow; a table's heads are repeated on every page. The last row of a table of
- * three rows or more never stands alone on a page; of two rows either may.
+ * Lays tables into the sequence. A table stays in one piece unless it is longer than a page; then
+ * its heads are repeated on every page, and no page gets fewer than three of its rows.
  */
 final class TableWriter {
     private static final double GAP = 9;
+    private static final double APART = 9;
     private static final double AIR = 2.6;
     private static final double SAMPLE_WIDTH = 17;
     private static final double SAMPLE_HEIGHT = 8.5;
 
+    /** What a sample takes before its text. */
+    static final double SAMPLE = SAMPLE_WIDTH + 5;
+
     /** More lines than this in one cell are cut: no figure is as long. */
     private static final int MOST_LINES = 14;
+
+    /** So many rows stand together at the beginning and at the end. */
+    private static final int TOGETHER = 3;
 
     private final Flow flow;
     private final Structure structure;
@@ -30,37 +37,79 @@ final class TableWriter {
         this.width = width;
     }
 
-    void write(Table table) {
+    /**
+     * Adds a table to a sequence.
+     *
+     * @param longest height of a table that stays in one piece
+     * @param turn price of turning the page before it
+     */
+    void add(Sequence sequence, Table table, double longest, double turn) {
         double[] widths = widths(table);
-        structure.open("Table");
+        double heads = headHeight(table, widths);
+        boolean whole = heads + height(table) <= longest;
         if (table.headed()) {
-            List<Table.Cell> heads = new ArrayList<>();
-            table.columns().forEach(column -> heads.add(Table.Cell.of(column.head())));
-            List<List<String>> lines = lines(table, heads, widths, true);
-            double height = height(table, lines, true);
-            flow.need(3 * height);
-            structure.open("THead");
-            row(table, heads, lines, widths, true, true);
-            structure.close();
-            flow.advance(height);
+            sequence.add(heads, turn, top -> begin(table, widths));
+            sequence.keep();
         }
-        structure.open("TBody");
         int rows = table.rows().size();
         for (int i = 0; i < rows; i++) {
-            List<Table.Cell> row = table.rows().get(i);
-            List<List<String>> lines = lines(table, row, widths, false);
-            double height = height(table, lines, false);
-            boolean alone = rows > 2 && i == rows - 2;
-            double together = alone ? height + rowHeight(table, i + 1, widths) : height;
-            if (!flow.fits(together) && !flow.atTop()) {
-                flow.nextPage();
-                repeatHeads(table, widths);
-            }
-            row(table, row, lines, widths, false, true);
-            flow.advance(height);
+            int number = i;
+            boolean together = whole || i < TOGETHER || rows - i < TOGETHER;
+            double within = together ? Turn.NEVER : Turn.ROW;
+            sequence.add(
+                    rowHeight(table, i, widths),
+                    heads,
+                    i == 0 ? turn : within,
+                    top -> paintRow(table, number, widths, top));
         }
+    }
+
+    /** Paints a table that stays in one piece, from the flow's place down. */
+    void paint(Table table) {
+        double[] widths = widths(table);
+        if (table.headed()) {
+            begin(table, widths);
+        }
+        for (int i = 0; i < table.rows().size(); i++) {
+            paintRow(table, i, widths, false);
+        }
+    }
+
+    private double headHeight(Table table, double[] widths) {
+        return table.headed() ? height(table, lines(table, heads(table), widths, true), true) : 0;
+    }
+
+    private static List<Table.Cell> heads(Table table) {
+        return table.columns().stream().map(column -> Table.Cell.of(column.head())).toList();
+    }
+
+    private void begin(Table table, double[] widths) {
+        List<List<String>> lines = lines(table, heads(table), widths, true);
+        structure.open("Table");
+        structure.open("THead");
+        row(table, heads(table), lines, widths, true, true);
         structure.close();
-        structure.close();
+        flow.advance(height(table, lines, true));
+    }
+
+    private void paintRow(Table table, int number, double[] widths, boolean top) {
+        if (number == 0) {
+            if (!table.headed()) {
+                structure.open("Table");
+            }
+            structure.open("TBody");
+        }
+        if (top) {
+            repeatHeads(table, widths);
+        }
+        List<Table.Cell> row = table.rows().get(number);
+        List<List<String>> lines = lines(table, row, widths, false);
+        row(table, row, lines, widths, false, true);
+        flow.advance(height(table, lines, false));
+        if (number == table.rows().size() - 1) {
+            structure.close();
+            structure.close();
+        }
     }
 
     /** Height of all rows, were they on one page. */
@@ -71,6 +120,14 @@ final class TableWriter {
             height += rowHeight(table, row, widths);
         }
         return height;
+    }
+
+    /** Whether every cell takes one line. */
+    boolean inSingleLines(Table table) {
+        double[] widths = widths(table);
+        return table.rows().stream()
+                .flatMap(row -> lines(table, row, widths, false).stream())
+                .allMatch(lines -> lines.size() <= 1);
     }
 
     private double rowHeight(Table table, int row, double[] widths) {
@@ -88,7 +145,7 @@ final class TableWriter {
         List<List<String>> lines = new ArrayList<>();
         for (int i = 0; i < row.size(); i++) {
             Type type = type(table, i, head);
-            double room = widths[i] - indent(row.get(i));
+            double room = widths[i] - indent(table, i, row.get(i));
             String text = VisibleText.of(row.get(i).text());
             lines.add(text.isEmpty() ? List.of() : wrap(text, type, room));
         }
@@ -99,8 +156,16 @@ final class TableWriter {
         return typeface.wrap(text, type.size(), room, MOST_LINES);
     }
 
-    private static double indent(Table.Cell cell) {
-        return cell.colour() == null ? 0 : SAMPLE_WIDTH + 5;
+    private static double indent(Table table, int column, Table.Cell cell) {
+        return apart(table, column) + (cell.colour() == null ? 0 : SAMPLE);
+    }
+
+    /** Text that follows numbers, which end at the right, stands a little away from them. */
+    private static double apart(Table table, int column) {
+        List<Table.Column> columns = table.columns();
+        boolean meets =
+                column > 0 && columns.get(column - 1).right() && !columns.get(column).right();
+        return meets ? APART : 0;
     }
 
     private static Type type(Table table, int column, boolean head) {
@@ -120,11 +185,9 @@ final class TableWriter {
         if (!table.headed()) {
             return;
         }
-        List<Table.Cell> heads = new ArrayList<>();
-        table.columns().forEach(column -> heads.add(Table.Cell.of(column.head())));
-        List<List<String>> lines = lines(table, heads, widths, true);
+        List<List<String>> lines = lines(table, heads(table), widths, true);
         flow.canvas().beginRepeated();
-        row(table, heads, lines, widths, true, false);
+        row(table, heads(table), lines, widths, true, false);
         flow.canvas().end();
         flow.advance(height(table, lines, true));
     }
@@ -148,7 +211,7 @@ final class TableWriter {
         double deepest = deepestBaseline(table, lines, head);
         double x = left;
         for (int i = 0; i < row.size(); i++) {
-            sample(row.get(i), x);
+            sample(row.get(i), x + apart(table, i));
             if (tagged) {
                 structure.open(head || i == 0 ? "TH" : "TD");
                 if (head || i == 0) {
@@ -214,7 +277,7 @@ final class TableWriter {
         double top = flow.y() + AIR + deepest - baseline(type);
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i) + (i + 1 < lines.size() ? " " : "");
-            double start = x + indent(cell);
+            double start = x + indent(table, column, cell);
             if (table.columns().get(column).right()) {
                 start = x + wide - typeface.width(lines.get(i)) * type.size();
             }

@@ -28,10 +28,14 @@ public final class ChangesPlot {
 
     private ChangesPlot() {}
 
-    /** The plot; on narrow pages names stand above their rows. */
-    public static Drawing draw(List<Change> changes, double width) {
+    /**
+     * The plot; on narrow pages names stand above their rows.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing draw(List<Change> changes, double width, double tall) {
         boolean wide = width > TURN;
-        double row = wide ? ROW : LABEL + ROW;
+        double row = wide ? ROW * tall : LABEL + ROW;
         double left = wide ? 300 : 10;
         Drawing d =
                 new Drawing(

@@ -15,6 +15,10 @@ public final class GamutPlot {
     private static final double GAP = 18;
     private static final double HEAD = 22;
     private static final double UNIT = 20;
+
+    /** Up to this width two planes stand side by side, else three. */
+    private static final double NARROW = 450;
+
     private static final double LEAST_REACH = 60;
     private static final double SWATCH_GAP = 4;
 
@@ -22,7 +26,7 @@ public final class GamutPlot {
 
     /** Small a*b* planes at rising lightness: the print filled, its aim a broken line. */
     public static Drawing slices(ColourDetail colours, double width) {
-        int columns = width > 700 ? 3 : 2;
+        int columns = width > NARROW ? 3 : 2;
         int rows = (colours.slices().size() + columns - 1) / columns;
         double side = (width - GAP * (columns - 1)) / columns;
         double reach = reach(colours);
@@ -55,12 +59,15 @@ public final class GamutPlot {
             }
             d.text(f.right(), f.y(0) - 5, Mark.Anchor.END, Ink.TEXT_QUIET, "red");
             d.text(f.left(), f.y(0) - 5, Mark.Anchor.START, Ink.TEXT_QUIET, "green");
-            d.text(
-                    f.right(),
-                    f.y(0) + 14,
-                    Mark.Anchor.END,
-                    Ink.TEXT_QUIET,
-                    String.format(Locale.ROOT, "a* %.0f", reach));
+            if (i == 0) {
+                // The darkest plane is the emptiest; all are of one scale.
+                d.text(
+                        f.right(),
+                        f.y(0) + 14,
+                        Mark.Anchor.END,
+                        Ink.TEXT_QUIET,
+                        String.format(Locale.ROOT, "a* %.0f", reach));
+            }
             d.text(f.x(0) + 5, f.top() + 11, Mark.Anchor.START, Ink.TEXT_QUIET, "yellow");
             d.text(f.x(0) + 5, f.bottom() - 4, Mark.Anchor.START, Ink.TEXT_QUIET, "blue");
         }
@@ -109,11 +116,15 @@ public final class GamutPlot {
         return text.toString();
     }
 
-    /** Each tone as printed, below it as aimed at, edge to edge. */
-    public static Drawing skin(ColourDetail colours, double width) {
+    /**
+     * Each tone as printed, below it as aimed at, edge to edge.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing skin(ColourDetail colours, double width, double tall) {
         int n = colours.skin().size();
         double side = (width - SWATCH_GAP * (n - 1)) / n;
-        double height = Math.min(2 * side, 120);
+        double height = tall * Math.min(2 * side, 120);
         StringBuilder text = new StringBuilder("Above as printed, below as aimed at.");
         for (ColourDetail.SkinTone tone : colours.skin()) {
             text.append(

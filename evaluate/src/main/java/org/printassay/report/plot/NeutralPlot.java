@@ -34,10 +34,15 @@ public final class NeutralPlot {
         }
     }
 
-    /** Greys seen from above: a* to the right, b* up, with the way from neutral to the paper. */
-    public static Drawing plane(Neutrality n, @Nullable Lab paper, double width) {
+    /**
+     * Greys seen from above: a* to the right, b* up, with the way from neutral to the paper.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing plane(Neutrality n, @Nullable Lab paper, double width, double tall) {
         double plot = width - LEFT - RIGHT;
-        double height = plot * SHAPE;
+        double shape = tall * SHAPE;
+        double height = plot * shape;
         Span spanA = new Span(0, 0);
         Span spanB = new Span(0, 0);
         for (Neutrality.Point p : n.points()) {
@@ -49,8 +54,9 @@ public final class NeutralPlot {
             spanB = spanB.with(paper.b());
         }
         // One unit is as long to the right as up, or hues would look wrong.
-        double tall = Math.max(MIN_SPAN, Math.max(spanB.size(), spanA.size() * SHAPE) * 1.25);
-        double wide = tall / SHAPE;
+        double most = Math.max(spanB.size(), spanA.size() * shape);
+        double high = Math.max(MIN_SPAN, most * 1.25);
+        double wide = high / shape;
         Drawing d =
                 new Drawing(
                         "Greys in the a* b* plane",
@@ -65,9 +71,9 @@ public final class NeutralPlot {
                         height,
                         spanA.middle() - wide / 2,
                         spanA.middle() + wide / 2,
-                        spanB.middle() - tall / 2,
-                        spanB.middle() + tall / 2);
-        double step = Frame.step(tall, 6);
+                        spanB.middle() - high / 2,
+                        spanB.middle() + high / 2);
+        double step = Frame.step(high, 6);
         f.yAxis(d, step, "b*");
         f.xAxis(d, step, "a*");
         d.line(f.x(0), f.top(), f.x(0), f.bottom(), Ink.AXIS);
@@ -107,9 +113,14 @@ public final class NeutralPlot {
         return d;
     }
 
-    /** Lean of each grey from the reference grey of its lightness. */
-    public static Drawing lean(Neutrality n, double width) {
+    /**
+     * Lean of each grey from the reference grey of its lightness.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing lean(Neutrality n, double width, double tall) {
         double plot = width - LEFT - RIGHT;
+        double height = tall * plot * SHAPE;
         double limit = 2;
         List<Mark.Point> a = new ArrayList<>();
         List<Mark.Point> b = new ArrayList<>();
@@ -122,8 +133,8 @@ public final class NeutralPlot {
                         "Lean of the greys, level by level",
                         "Difference in a* and b* from the reference grey. " + description(n, null),
                         width,
-                        TOP + plot * SHAPE + 44);
-        Frame f = new Frame(LEFT, TOP, plot, plot * SHAPE, 0, 255, -limit, limit);
+                        TOP + height + 44);
+        Frame f = new Frame(LEFT, TOP, plot, height, 0, 255, -limit, limit);
         f.yAxis(d, Frame.step(2 * limit, 6), "difference from reference grey");
         f.xAxis(d, 64, "level");
         for (Neutrality.Point p : n.points()) {

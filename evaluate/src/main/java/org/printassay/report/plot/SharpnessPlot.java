@@ -16,10 +16,14 @@ public final class SharpnessPlot {
 
     private SharpnessPlot() {}
 
-    /** The plot; curves that are missing are left out. */
-    public static Drawing draw(PrintSurface.Sharpness s, double width) {
+    /**
+     * The plot; curves that are missing are left out.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing draw(PrintSurface.Sharpness s, double width, double tall) {
         double plot = width - LEFT - RIGHT;
-        double height = plot * 0.6;
+        double height = tall * plot * 0.6;
         int steps = Math.max(s.across().size(), s.down().size());
         double highest = Math.max(1, (steps - 1) * s.stepPerMm());
         Drawing d =

@@ -14,10 +14,14 @@ import org.printassay.report.draw.Mark;
 public final class SideCurves {
     private static final double LEFT = 34;
     private static final double RIGHT = 14;
-    private static final double TOP = 30;
+    private static final double TOP = 28;
     private static final double BOTTOM = 44;
     private static final double GAP = 26;
     private static final double LEAST = 1;
+
+    /** A plot of this width is as tall as it need be. */
+    private static final double FULL = 355;
+
     private static final int TICKS = 5;
 
     private SideCurves() {}
@@ -42,15 +46,20 @@ public final class SideCurves {
      */
     public record Spot(double fileL, double deltaL) {}
 
-    /** The plot, of at least one side. */
-    public static Drawing draw(List<Side> sides, double width) {
-        return sides.size() <= Pens.MOST ? over(sides, width) : apart(sides, width);
+    /**
+     * The plot, of at least one side.
+     *
+     * @param tall how tall, against what is usual; where each side has a place of its own, its
+     *     height is as usual
+     */
+    public static Drawing draw(List<Side> sides, double width, double tall) {
+        return sides.size() <= Pens.MOST ? over(sides, width, tall) : apart(sides, width);
     }
 
-    private static Drawing over(List<Side> sides, double width) {
+    private static Drawing over(List<Side> sides, double width, double tall) {
         Range range = range(sides);
         double plot = width - LEFT - RIGHT;
-        double height = Math.max(220, 0.42 * plot);
+        double height = tall * Math.max(0.62 * Math.min(plot, FULL), 0.42 * plot);
         Drawing d = drawing(sides, width, TOP + height + BOTTOM);
         Frame f = new Frame(LEFT, TOP, plot, height, 0, 100, range.low(), range.high());
         axes(d, f, range, true);

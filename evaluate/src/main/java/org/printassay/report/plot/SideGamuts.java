@@ -21,6 +21,11 @@ public final class SideGamuts {
     /** So far from the outline, in units, a number stands outside it. */
     private static final double BESIDE = 4;
 
+    /** A number nearer to the middle of a name than this hides some of it. */
+    private static final double NAME_WIDTH = 30;
+
+    private static final double NAME_HEIGHT = 16;
+
     private static final double TICK = 20;
     private static final double TICK_END = 140;
 
@@ -71,7 +76,9 @@ public final class SideGamuts {
     /** Puts a side's number where its outline is clearest of the others. */
     private static void number(
             Drawing d, Frame f, List<Side> sides, int mine, int cut, List<Mark.Point> taken) {
-        List<Mark.Point> all = points(f, sides.get(mine).cuts().get(cut));
+        List<Mark.Point> mayBe = points(f, sides.get(mine).cuts().get(cut));
+        List<Mark.Point> free = mayBe.stream().filter(p -> hidesNoName(f, p)).toList();
+        List<Mark.Point> all = free.isEmpty() ? mayBe : free;
         Mark.Point best = null;
         double most = -1;
         for (Mark.Point p : all) {
@@ -95,6 +102,21 @@ public final class SideGamuts {
             taken.add(best);
             Pens.number(d, best, sides.get(mine).number());
         }
+    }
+
+    /** Whether a number at a point leaves the names of the axes readable. */
+    private static boolean hidesNoName(Frame f, Mark.Point p) {
+        List<Mark.Point> names =
+                List.of(
+                        new Mark.Point(f.x(0) + 22, f.top() + 7),
+                        new Mark.Point(f.x(0) + 17, f.bottom() - 8),
+                        new Mark.Point(f.left() + 16, f.y(0) - 9),
+                        new Mark.Point(f.right() - 11, f.y(0) - 9));
+        return names.stream()
+                .noneMatch(
+                        name ->
+                                Math.abs(name.x() - p.x()) < NAME_WIDTH
+                                        && Math.abs(name.y() - p.y()) < NAME_HEIGHT);
     }
 
     private static double distance(Mark.Point p, Mark.Point q) {

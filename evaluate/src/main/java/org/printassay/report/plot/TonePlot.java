@@ -17,11 +17,15 @@ public final class TonePlot {
 
     private TonePlot() {}
 
-    /** The plot; {@code tone} needs at least one point. */
-    public static Drawing draw(Tone tone, String lightness, double width) {
+    /**
+     * The plot; {@code tone} needs at least one point.
+     *
+     * @param tall how tall, against what is usual
+     */
+    public static Drawing draw(Tone tone, String lightness, double width, double tall) {
         double plot = width - LEFT - RIGHT;
-        double curveHeight = Math.min(plot * 0.78, 400);
-        double restHeight = Math.min(plot * 0.32, 150);
+        double curveHeight = tall * Math.min(plot * 0.78, 400);
+        double restHeight = tall * Math.min(plot * 0.32, 150);
         Drawing d =
                 new Drawing(
                         "Tone curve and its difference from the aim",

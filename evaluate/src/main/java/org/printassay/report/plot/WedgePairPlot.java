@@ -14,6 +14,7 @@ public final class WedgePairPlot {
     private static final double LEFT = 40;
     private static final double RIGHT = 12;
     private static final double TOP = 28;
+    private static final double SHAPE = 0.62;
     private static final int SIGN_EVERY = 3;
 
     private WedgePairPlot() {}
@@ -24,10 +25,11 @@ public final class WedgePairPlot {
      * @param before a solid line with discs
      * @param after a broken line with rings
      * @param from what levels are from: black or paper
+     * @param tall how tall, against what is usual
      */
-    public static Drawing draw(Wedge before, Wedge after, String from, double width) {
+    public static Drawing draw(Wedge before, Wedge after, String from, double width, double tall) {
         double plot = width - LEFT - RIGHT;
-        double height = plot * 0.62;
+        double height = tall * plot * SHAPE;
         double high = Math.max(top(before), top(after));
         Drawing d =
                 new Drawing(

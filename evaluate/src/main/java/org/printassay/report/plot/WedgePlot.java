@@ -21,9 +21,16 @@ public final class WedgePlot {
     private static final double SWATCH = 40;
     private static final double SURROUND = 10;
     private static final double BARS = 150;
+
+    /** Between the swatches and the bars, where the signs stand. */
+    private static final double ABOVE_BARS = 54;
+
     private static final double TICK_GAP = 15;
     private static final double NARROWEST = 19;
     private static final double GAP = 30;
+
+    /** Below the last row of levels. */
+    private static final double BELOW = 6;
 
     /** Cells narrower than this have no room for three digits. */
     private static final double LABEL_ROOM = 27;
@@ -36,15 +43,17 @@ public final class WedgePlot {
      * The plot.
      *
      * @param from what differences are from: black or paper
+     * @param tall how tall the bars are, against what is usual
      */
-    public static Drawing draw(Wedge wedge, String name, String from, double width) {
+    public static Drawing draw(Wedge wedge, String name, String from, double width, double tall) {
         List<LevelStep> steps = wedge.steps();
         int most = Math.max(1, (int) ((width - LEFT - RIGHT) / NARROWEST));
         int rows = Math.max(1, (steps.size() + most - 1) / most);
         int perRow = (steps.size() + rows - 1) / rows;
-        double rowHeight = SWATCH + 2 * SURROUND + 54 + BARS + 20;
-        Drawing d =
-                new Drawing(name, description(wedge, from), width, rows * (rowHeight + GAP) + 4);
+        double bars = BARS * tall;
+        double rowHeight = SWATCH + 2 * SURROUND + ABOVE_BARS + bars + 20;
+        double height = rows * (rowHeight + GAP) - GAP + BELOW;
+        Drawing d = new Drawing(name, description(wedge, from), width, height);
         double high = wedge.threshold() * 2;
         double low = 0;
         for (LevelStep s : steps) {
@@ -55,21 +64,27 @@ public final class WedgePlot {
             int end = Math.min(steps.size(), (row + 1) * perRow);
             List<LevelStep> part = steps.subList(row * perRow, end);
             double cell = Math.min((width - LEFT - RIGHT) / perRow, 44);
-            row(d, wedge, part, from, row * (rowHeight + GAP), cell, root(low), root(high));
+            Frame frame =
+                    new Frame(
+                            LEFT,
+                            row * (rowHeight + GAP) + SWATCH + 2 * SURROUND + ABOVE_BARS,
+                            part.size() * cell,
+                            bars,
+                            0,
+                            part.size(),
+                            root(low),
+                            root(high) * 1.04);
+            row(d, wedge, part, from, frame);
         }
         return d;
     }
 
     private static void row(
-            Drawing d,
-            Wedge wedge,
-            List<LevelStep> steps,
-            String from,
-            double top,
-            double cell,
-            double low,
-            double high) {
-        double right = LEFT + steps.size() * cell;
+            Drawing d, Wedge wedge, List<LevelStep> steps, String from, Frame frame) {
+        double barsTop = frame.top();
+        double top = barsTop - ABOVE_BARS - SWATCH - 2 * SURROUND;
+        double right = frame.right();
+        double cell = frame.width() / steps.size();
         d.box(
                 LEFT - SURROUND,
                 top,
@@ -77,9 +92,6 @@ public final class WedgePlot {
                 SWATCH + 2 * SURROUND,
                 Ink.SURROUND);
         double signY = top + SWATCH + 2 * SURROUND + 14;
-        double barsTop = signY + 40;
-        Frame frame =
-                new Frame(LEFT, barsTop, right - LEFT, BARS, 0, steps.size(), low, high * 1.04);
         double last = Double.POSITIVE_INFINITY;
         for (double tick : TICKS) {
             double y = frame.y(root(tick));

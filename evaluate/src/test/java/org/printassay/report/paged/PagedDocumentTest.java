@@ -48,10 +48,27 @@ class PagedDocumentTest {
         }
     }
 
+    private static List<String> pagesOf(byte[] pdf) throws IOException {
+        List<String> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                PDFTextStripper one = new PDFTextStripper();
+                one.setStartPage(page);
+                one.setEndPage(page);
+                pages.add(one.getText(document));
+            }
+        }
+        return pages;
+    }
+
     private static Table numbers(int rows) {
+        return named("row", rows);
+    }
+
+    private static Table named(String name, int rows) {
         List<List<Table.Cell>> cells = new ArrayList<>();
         for (int i = 0; i < rows; i++) {
-            cells.add(List.of(Table.Cell.of("row " + i), Table.Cell.of("" + i)));
+            cells.add(List.of(Table.Cell.of(name + " " + i), Table.Cell.of("" + i)));
         }
         return new Table(
                 List.of(Table.Column.text("Name", 2), Table.Column.number("Number", 1)), cells);
@@ -134,7 +151,7 @@ class PagedDocumentTest {
     void theSameCallsMakeTheSameBytes() throws IOException {
         Content content =
                 d -> {
-                    d.part("Part", 50);
+                    d.part("Part");
                     Drawing drawing = new Drawing("A drawing", "a line", 100, 40);
                     drawing.line(0, 0, 100, 40, Ink.MEASURED);
                     d.figures(List.of(drawing));
@@ -176,7 +193,7 @@ class PagedDocumentTest {
                     d -> {
                         d.table(numbers(count));
                         Drawing drawing = new Drawing("Small", "", 300, 100);
-                        d.part("Heading", d.height(drawing, facts));
+                        d.part("Heading");
                         d.beside(drawing, facts);
                     };
             try (PDDocument document = Loader.loadPDF(made(PageFormat.A4, content))) {
@@ -189,6 +206,79 @@ class PagedDocumentTest {
             }
         }
         assertTrue(turned > 0 && turned < 38, turned + " of 38 go to the next page");
+    }
+
+    /** Wherever it begins: a table that a page can hold is never parted, nor from its heading. */
+    @Test
+    void aTableThatFitsOnAPageStaysInOnePiece() throws IOException {
+        int turned = 0;
+        for (int above = 1; above < 40; above += 3) {
+            int count = above;
+            Content content =
+                    d -> {
+                        d.table(numbers(count));
+                        d.part("Heading");
+                        d.lead("What the table tells.");
+                        d.table(named("Other", 35));
+                    };
+            List<String> pages = pagesOf(made(PageFormat.A4, content));
+            for (String page : pages) {
+                int rows = page.split("Other \\d", -1).length - 1;
+                assertTrue(rows == 0 || rows == 35, above + " above: " + rows + " on a page");
+                assertEquals(rows == 35, page.contains("Heading"), page);
+            }
+            turned += pages.size() - 1;
+        }
+        assertTrue(turned > 0, "none goes to the next page");
+    }
+
+    /** A table that no page can hold has its heads and three rows or more on each. */
+    @Test
+    void noPageGetsARowOrTwoOfALongTable() throws IOException {
+        for (int rows = 45; rows < 100; rows += 5) {
+            int count = rows;
+            for (String page : pagesOf(made(PageFormat.A4, d -> d.table(numbers(count))))) {
+                int here = page.split("row \\d", -1).length - 1;
+                assertTrue(here >= 3, here + " of " + rows + " rows on a page");
+                assertTrue(page.contains("Number"), "heads");
+            }
+        }
+    }
+
+    /** Of several ways to show something the one is taken with which the least stays empty. */
+    @Test
+    void theWayIsTakenThatFillsThePages() throws IOException {
+        Content content =
+                d -> {
+                    d.table(numbers(25));
+                    d.part("Heading");
+                    d.either(
+                            List.of(
+                                    new PagedDocument.Way(0, () -> d.table(named("tall", 30))),
+                                    new PagedDocument.Way(1, () -> d.table(named("low", 12)))));
+                    d.part("Last");
+                    d.table(named("end", 30));
+                };
+        List<String> pages = pagesOf(made(PageFormat.A4, content));
+        assertEquals(2, pages.size());
+        assertTrue(pages.get(0).contains("low 11"), pages.get(0));
+        assertFalse(pages.get(0).contains("tall"), pages.get(0));
+        assertTrue(pages.get(1).contains("end 29"), pages.get(1));
+    }
+
+    /** Many short figures stand in two columns; longer ones one below the other. */
+    @Test
+    void manyShortFiguresStandInTwoColumns() throws IOException {
+        List<NamedFigure> few = new ArrayList<>();
+        List<NamedFigure> longer = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            few.add(new NamedFigure("label " + i, "#808080", "value " + i, "detail " + i));
+            longer.add(new NamedFigure("label " + i, null, "value " + i, "detail ".repeat(8)));
+        }
+        byte[] close = made(PageFormat.A4, d -> d.entries(few));
+        assertEquals(1, pages(close));
+        assertTrue(text(close).contains("detail 59"), text(close));
+        assertEquals(2, pages(made(PageFormat.A4, d -> d.entries(longer))));
     }
 
     /** Every ink has a pen. */
