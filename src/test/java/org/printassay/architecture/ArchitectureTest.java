@@ -4,13 +4,20 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import java.util.Arrays;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** Dependencies point one way: cli to evaluate and charts-demo, both to chart-gen. */
 @AnalyzeClasses(
@@ -135,6 +142,22 @@ class ArchitectureTest {
                     .mayOnlyBeAccessedByLayers("print")
                     .whereLayer("print")
                     .mayNotBeAccessedByAnyLayer();
+
+    /** The print room and the evaluation never meet, and may have words in common. */
+    @ArchTest
+    static void namesMeanOneThing(JavaClasses classes) {
+        Map<String, Set<String>> packages = new TreeMap<>();
+        for (JavaClass one : classes) {
+            boolean open =
+                    one.isTopLevelClass() && one.getModifiers().contains(JavaModifier.PUBLIC);
+            if (open && !JavaClass.Predicates.resideInAPackage(DEMO).test(one)) {
+                packages.computeIfAbsent(one.getSimpleName(), name -> new TreeSet<>())
+                        .add(one.getPackageName());
+            }
+        }
+        packages.values().removeIf(those -> those.size() == 1);
+        assertEquals(Map.of(), packages);
+    }
 
     private static String[] all() {
         return join(join(CHART_GEN, EVALUATE), DEMO, CLI);

@@ -18,7 +18,7 @@ import org.printassay.report.TrendPage;
 import org.printassay.report.TrendText;
 import org.printassay.report.TrendWords;
 import org.printassay.report.plot.ControlPlot;
-import org.printassay.trend.Change;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -154,7 +154,7 @@ final class LogTrendCommand implements Callable<Integer> {
         }
         if (series.trends().size() == 1) {
             Trend only = series.trends().get(0);
-            for (Change change : only.changes()) {
+            for (Shift change : only.changes()) {
                 options.say("  " + TrendWords.change(only, change));
             }
             TrendText.plot(only).forEach(line -> options.out().println(line));

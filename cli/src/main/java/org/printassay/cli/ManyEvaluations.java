@@ -8,7 +8,7 @@ import org.printassay.evaluation.Progress;
 import org.printassay.prints.EvaluatedPrint;
 import org.printassay.prints.ManyPrints;
 import org.printassay.prints.OnePrint;
-import org.printassay.prints.Outcome;
+import org.printassay.prints.PrintOutcome;
 import org.printassay.prints.Summary;
 import org.printassay.problem.Problem;
 
@@ -53,11 +53,11 @@ final class ManyEvaluations {
     }
 
     /** A line for each print that failed or was not what its name says. */
-    static List<String> complaints(List<? extends Outcome<?>> outcomes) {
+    static List<String> complaints(List<? extends PrintOutcome<?>> outcomes) {
         List<String> lines = new ArrayList<>();
-        for (Outcome<?> outcome : outcomes) {
+        for (PrintOutcome<?> outcome : outcomes) {
             String name = outcome.print().name();
-            Outcome.Failure failure = outcome.failure();
+            PrintOutcome.Failure failure = outcome.failure();
             if (failure != null) {
                 lines.add(name + ": " + failure.text());
             } else if (!outcome.note().isEmpty()) {

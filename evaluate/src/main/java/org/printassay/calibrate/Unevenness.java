@@ -2,7 +2,7 @@ package org.printassay.calibrate;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.printassay.calibrate.light.Surface;
+import org.printassay.calibrate.light.LightSurface;
 import org.printassay.calibrate.part.PartResult;
 import org.printassay.sample.PatchSample;
 
@@ -45,7 +45,7 @@ public record Unevenness(double scannerPercent, double printPercent, double unde
         Range scanner = new Range();
         Range print = new Range();
         Range alike = new Range();
-        Surface surface = new Surface(a.part().samples().located().sheet().page());
+        LightSurface surface = new LightSurface(a.part().samples().located().sheet().page());
         double[] one = green(a);
         double[] two = green(b);
         for (PatchSample sample : a.part().samples().samples()) {
@@ -54,10 +54,10 @@ public record Unevenness(double scannerPercent, double printPercent, double unde
             double[] here = surface.terms(x, y);
             double[] there = surface.opposite(here);
             // Light over the middle of the page, so near 1 that differences are as good as ratios.
-            double oddOne = (Surface.at(one, here) - Surface.at(one, there)) / 2;
-            double oddTwo = (Surface.at(two, here) - Surface.at(two, there)) / 2;
-            double evenOne = (Surface.at(one, here) + Surface.at(one, there)) / 2;
-            double evenTwo = (Surface.at(two, here) + Surface.at(two, there)) / 2;
+            double oddOne = (LightSurface.at(one, here) - LightSurface.at(one, there)) / 2;
+            double oddTwo = (LightSurface.at(two, here) - LightSurface.at(two, there)) / 2;
+            double evenOne = (LightSurface.at(one, here) + LightSurface.at(one, there)) / 2;
+            double evenTwo = (LightSurface.at(two, here) + LightSurface.at(two, there)) / 2;
             scanner.add((oddOne - oddTwo) / 2);
             print.add((oddOne + oddTwo) / 2);
             alike.add((evenOne + evenTwo) / 2);

@@ -104,8 +104,9 @@ final class ComparisonFindings {
     private String alike(Figure figure) {
         List<String> same = new ArrayList<>();
         for (Pair pair : pairs.all()) {
-            Verdict verdict = pair.of(figure).map(Judged::verdict).orElse(Verdict.NOT_TOLD);
-            if (verdict == Verdict.NOT_MEASURABLE) {
+            DifferenceVerdict verdict =
+                    pair.of(figure).map(Judged::verdict).orElse(DifferenceVerdict.NOT_TOLD);
+            if (verdict == DifferenceVerdict.NOT_MEASURABLE) {
                 same.add(name(pair.one()) + " and " + name(pair.other()));
             }
         }
@@ -120,8 +121,9 @@ final class ComparisonFindings {
     private void perhaps(List<Finding> findings) {
         List<String> figures = new ArrayList<>();
         for (Figure figure : Figure.values()) {
-            List<Verdict> verdicts = verdicts(judged -> judged.figure() == figure);
-            if (verdicts.contains(Verdict.UNSURE) && !verdicts.contains(Verdict.DIFFERS)) {
+            List<DifferenceVerdict> verdicts = verdicts(judged -> judged.figure() == figure);
+            if (verdicts.contains(DifferenceVerdict.UNSURE)
+                    && !verdicts.contains(DifferenceVerdict.DIFFERS)) {
                 figures.add(figure.shortLabel());
             }
         }
@@ -147,9 +149,10 @@ final class ComparisonFindings {
     private void same(List<Finding> findings, boolean nothingElse) {
         Set<String> alike = new LinkedHashSet<>();
         for (Topic topic : Topic.values()) {
-            List<Verdict> told = new ArrayList<>(verdicts(topic));
-            told.removeIf(v -> v == Verdict.NOT_TOLD);
-            if (!told.isEmpty() && told.stream().allMatch(v -> v == Verdict.NOT_MEASURABLE)) {
+            List<DifferenceVerdict> told = new ArrayList<>(verdicts(topic));
+            told.removeIf(v -> v == DifferenceVerdict.NOT_TOLD);
+            if (!told.isEmpty()
+                    && told.stream().allMatch(v -> v == DifferenceVerdict.NOT_MEASURABLE)) {
                 alike.add(topic.label().toLowerCase(Locale.ROOT));
             }
         }
@@ -172,16 +175,16 @@ final class ComparisonFindings {
     private int told() {
         int told = 0;
         for (Topic topic : Topic.values()) {
-            told += verdicts(topic).stream().anyMatch(v -> v != Verdict.NOT_TOLD) ? 1 : 0;
+            told += verdicts(topic).stream().anyMatch(v -> v != DifferenceVerdict.NOT_TOLD) ? 1 : 0;
         }
         return told;
     }
 
-    private List<Verdict> verdicts(Topic topic) {
+    private List<DifferenceVerdict> verdicts(Topic topic) {
         return verdicts(judged -> judged.figure().topic() == topic);
     }
 
-    private List<Verdict> verdicts(Predicate<Judged> of) {
+    private List<DifferenceVerdict> verdicts(Predicate<Judged> of) {
         return pairs.all().stream()
                 .flatMap(pair -> pair.figures().stream())
                 .filter(of)
@@ -193,8 +196,8 @@ final class ComparisonFindings {
     private void unsure(List<Finding> findings) {
         List<String> topics = new ArrayList<>();
         for (Topic topic : Topic.values()) {
-            List<Verdict> verdicts = verdicts(topic);
-            boolean none = verdicts.stream().allMatch(v -> v == Verdict.NOT_TOLD);
+            List<DifferenceVerdict> verdicts = verdicts(topic);
+            boolean none = verdicts.stream().allMatch(v -> v == DifferenceVerdict.NOT_TOLD);
             if (topic != Topic.LINES && none && !verdicts.isEmpty()) {
                 topics.add(topic.label().toLowerCase(Locale.ROOT));
             }

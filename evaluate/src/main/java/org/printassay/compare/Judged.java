@@ -1,7 +1,7 @@
 package org.printassay.compare;
 
 /** A difference with what may be said of it. */
-public record Judged(Difference difference, Verdict verdict) {
+public record Judged(Difference difference, DifferenceVerdict verdict) {
     /** Which figure. */
     public Figure figure() {
         return difference.figure();
@@ -9,7 +9,8 @@ public record Judged(Difference difference, Verdict verdict) {
 
     /** Whether it holds, and is large enough to be seen. */
     boolean counts() {
-        return verdict == Verdict.DIFFERS && Math.abs(difference.value()) >= figure().visible();
+        return verdict == DifferenceVerdict.DIFFERS
+                && Math.abs(difference.value()) >= figure().visible();
     }
 
     Judged turned() {

@@ -69,7 +69,7 @@ public record Pairs(int sides, List<Pair> all, int counted) {
                 .allMatch(
                         pair ->
                                 pair.of(figure)
-                                        .filter(f -> f.verdict() != Verdict.NOT_TOLD)
+                                        .filter(f -> f.verdict() != DifferenceVerdict.NOT_TOLD)
                                         .isPresent());
     }
 

@@ -38,13 +38,13 @@ public final class Verdicts {
         return all.stream().map(d -> new Judged(d, verdict(d, held))).toList();
     }
 
-    private static Verdict verdict(Difference d, double held) {
+    private static DifferenceVerdict verdict(Difference d, double held) {
         if (d.standard() == null) {
-            return Verdict.NOT_TOLD;
+            return DifferenceVerdict.NOT_TOLD;
         }
         if (!d.measurable()) {
-            return Verdict.NOT_MEASURABLE;
+            return DifferenceVerdict.NOT_MEASURABLE;
         }
-        return d.chance() <= held ? Verdict.DIFFERS : Verdict.UNSURE;
+        return d.chance() <= held ? DifferenceVerdict.DIFFERS : DifferenceVerdict.UNSURE;
     }
 }

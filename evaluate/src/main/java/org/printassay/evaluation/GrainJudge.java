@@ -53,7 +53,7 @@ final class GrainJudge {
                 continue;
             }
             double sigma = PrintBlur.sigmaMm(part.samples());
-            GrainMeter.Unevenness paper = GrainMeter.measure(bare, PAPER_L, sigma);
+            GrainMeter.Measured paper = GrainMeter.measure(bare, PAPER_L, sigma);
             ZoneSum shadows = new ZoneSum();
             ZoneSum midtones = new ZoneSum();
             ZoneSum highlights = new ZoneSum();
@@ -64,7 +64,7 @@ final class GrainJudge {
                     continue;
                 }
                 double perPaper = (lightness + 16) / (PAPER_L + 16);
-                GrainMeter.Unevenness all =
+                GrainMeter.Measured all =
                         GrainMeter.measure(entry.getValue(), lightness, sigma)
                                 .less(perPaper * paper.graininess(), perPaper * paper.mottle());
                 double fileL = Lab.lightness(readings.space().decode(level / 255.0));
@@ -101,7 +101,7 @@ final class GrainJudge {
         private int areas;
         private int tiled;
 
-        void add(GrainMeter.Unevenness one, int count) {
+        void add(GrainMeter.Measured one, int count) {
             grain += count * one.graininess() * one.graininess();
             if (!Double.isNaN(one.mottle())) {
                 mottle += count * one.mottle() * one.mottle();

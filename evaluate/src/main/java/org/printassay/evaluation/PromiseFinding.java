@@ -53,7 +53,7 @@ final class PromiseFinding {
             return e.toBuilder().warnings(warnings).build();
         }
         List<Finding> findings = new ArrayList<>(e.findings());
-        Optional<PromisePart> worst = PromisePart.worst(e.patches(), promise.get());
+        Optional<PromiseZone> worst = PromiseZone.worst(e.patches(), promise.get());
         Budget budget = PromiseBudget.of(e, promise.get());
         Finding found = finding(promise.get(), worst, e.trust(), budget);
         boolean mostly = promise.get().mistake() == null && promise.get().meanDeltaE00() <= KEPT;
@@ -82,7 +82,7 @@ final class PromiseFinding {
 
     /** What is surely off where the mean is not; empty where nothing is. */
     private static Optional<String> partlyOff(
-            Promise p, Optional<PromisePart> worst, Budget budget) {
+            Promise p, Optional<PromiseZone> worst, Budget budget) {
         double unsure = budget.halfWidth();
         if (worst.isPresent() && worst.get().meanDeltaE00() - unsure > PART_KEPT) {
             return Optional.of(
@@ -103,7 +103,7 @@ final class PromiseFinding {
      * @param worst the part of the colours that is off most
      * @param budget where the uncertainty of the mean comes from
      */
-    static Finding finding(Promise p, Optional<PromisePart> worst, Trust trust, Budget budget) {
+    static Finding finding(Promise p, Optional<PromiseZone> worst, Trust trust, Budget budget) {
         String distance =
                 say(
                         "Mean dE00 %.1f, 95 of 100 patches below %.1f, largest %.1f (patch %s), for %s;"

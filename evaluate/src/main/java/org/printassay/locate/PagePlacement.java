@@ -25,11 +25,11 @@ final class PagePlacement implements Placement {
 
     private final Homography toScan;
     private final Homography toPage;
-    private final SmoothResidual residual;
+    private final MarkerResidual residual;
     private final double samplesPerMm;
     private final double rotationDegrees;
 
-    private PagePlacement(Homography toScan, SmoothResidual residual, PointMm middle) {
+    private PagePlacement(Homography toScan, MarkerResidual residual, PointMm middle) {
         this.toScan = toScan;
         this.toPage = toScan.inverse();
         this.residual = residual;
@@ -78,7 +78,7 @@ final class PagePlacement implements Placement {
         PointMm middle = sheet.page().centre();
         while (true) {
             Homography flat = Homography.fit(pairs(used, places));
-            PagePlacement placement = new PagePlacement(flat, SmoothResidual.NONE, middle);
+            PagePlacement placement = new PagePlacement(flat, MarkerResidual.NONE, middle);
             double[] errors = new double[used.size()];
             for (int i = 0; i < errors.length; i++) {
                 errors[i] = errorMm(placement, used.get(i), places);
@@ -104,7 +104,7 @@ final class PagePlacement implements Placement {
     /** Adds a residual when it foretells left-out markers better than the flat map does. */
     private static PagePlacement withResidual(
             Homography flat, List<FoundMarker> used, Map<Integer, RectMm> places, PointMm middle) {
-        PagePlacement plain = new PagePlacement(flat, SmoothResidual.NONE, middle);
+        PagePlacement plain = new PagePlacement(flat, MarkerResidual.NONE, middle);
         if (used.size() < 10) {
             return plain;
         }
@@ -114,8 +114,8 @@ final class PagePlacement implements Placement {
             List<FoundMarker> others = new ArrayList<>(used);
             others.remove(left);
             Homography otherFlat = Homography.fit(pairs(others, places));
-            SmoothResidual smooth = SmoothResidual.fit(offsets(otherFlat, others, places));
-            PagePlacement flatOnly = new PagePlacement(otherFlat, SmoothResidual.NONE, middle);
+            MarkerResidual smooth = MarkerResidual.fit(offsets(otherFlat, others, places));
+            PagePlacement flatOnly = new PagePlacement(otherFlat, MarkerResidual.NONE, middle);
             PagePlacement bent = new PagePlacement(otherFlat, smooth, middle);
             without += Math.pow(errorMm(flatOnly, left, places), 2);
             with += Math.pow(errorMm(bent, left, places), 2);
@@ -123,7 +123,7 @@ final class PagePlacement implements Placement {
         if (with > (1 - WORTH) * without) {
             return plain;
         }
-        return new PagePlacement(flat, SmoothResidual.fit(offsets(flat, used, places)), middle);
+        return new PagePlacement(flat, MarkerResidual.fit(offsets(flat, used, places)), middle);
     }
 
     static List<Homography.Pair> pairs(List<FoundMarker> markers, Map<Integer, RectMm> places) {
@@ -137,13 +137,13 @@ final class PagePlacement implements Placement {
         return pairs;
     }
 
-    private static List<SmoothResidual.Offset> offsets(
+    private static List<MarkerResidual.Offset> offsets(
             Homography flat, List<FoundMarker> markers, Map<Integer, RectMm> places) {
-        List<SmoothResidual.Offset> offsets = new ArrayList<>();
+        List<MarkerResidual.Offset> offsets = new ArrayList<>();
         for (Homography.Pair pair : pairs(markers, places)) {
             PointPx at = flat.apply(pair.page().x(), pair.page().y());
             offsets.add(
-                    new SmoothResidual.Offset(
+                    new MarkerResidual.Offset(
                             pair.page().x(),
                             pair.page().y(),
                             pair.scan().x() - at.x(),
@@ -190,7 +190,7 @@ final class PagePlacement implements Placement {
     @Override
     public PointMm toPage(PointPx scan) {
         PointPx page = toPage.apply(scan.x(), scan.y());
-        if (residual == SmoothResidual.NONE) {
+        if (residual == MarkerResidual.NONE) {
             return new PointMm(page.x(), page.y());
         }
         for (int i = 0; i < INVERSE_STEPS; i++) {

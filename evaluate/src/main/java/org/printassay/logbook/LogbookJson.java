@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.printassay.json.JsonNumbers;
-import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
 import org.printassay.trend.Point;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** What the logbook says, for scripts: {@code printassay/log/1} and {@code printassay/trend/1}. */
@@ -113,7 +113,7 @@ public final class LogbookJson {
             out.put("provisional", limits.provisional());
         }
         ArrayNode changes = node.putArray("changes");
-        for (Change change : trend.changes()) {
+        for (Shift change : trend.changes()) {
             ObjectNode out = changes.addObject();
             out.put("kind", change.kind().key());
             out.put("first", trend.points().get(change.first()).entry());

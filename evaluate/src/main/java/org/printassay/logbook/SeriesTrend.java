@@ -17,8 +17,8 @@ import org.printassay.compare.KnownSpread;
 import org.printassay.compare.PrintSpread;
 import org.printassay.problem.Problem;
 import org.printassay.trend.ControlLimits;
+import org.printassay.trend.Followed;
 import org.printassay.trend.Point;
-import org.printassay.trend.Quantity;
 import org.printassay.trend.Trend;
 
 /**
@@ -149,8 +149,8 @@ public record SeriesTrend(
         return notes;
     }
 
-    static Quantity quantity(Figure figure) {
-        return new Quantity(
+    static Followed quantity(Figure figure) {
+        return new Followed(
                 figure.key(), figure.label(), figure.unit(), figure.decimals(), figure.step());
     }
 

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.StringJoiner;
+import org.printassay.check.Outcome;
 import org.printassay.evaluation.PrintDetails;
 import org.printassay.report.CheckSummaryPage;
 import org.printassay.report.CheckSummaryView;
@@ -24,7 +25,7 @@ import org.printassay.report.JsonText;
  * @param skipped files that were passed over
  */
 public record CheckSummary(
-        String tolerances, List<Outcome<CheckedPrint>> outcomes, List<Skipped> skipped) {
+        String tolerances, List<PrintOutcome<CheckedPrint>> outcomes, List<Skipped> skipped) {
     /** File of it for scripts. */
     public static final String JSON = "checks.json";
 
@@ -40,10 +41,10 @@ public record CheckSummary(
 
     /** The first of 70, 5, 3, 4, 6, 1, 0 that occurred. */
     public int exitCode() {
-        return Outcome.exitCode(outcomes.stream().mapToInt(CheckSummary::exitCode));
+        return PrintOutcome.exitCode(outcomes.stream().mapToInt(CheckSummary::exitCode));
     }
 
-    private static int exitCode(Outcome<CheckedPrint> outcome) {
+    private static int exitCode(PrintOutcome<CheckedPrint> outcome) {
         CheckedPrint print = outcome.result();
         return print == null ? outcome.exitCode() : print.outcome().exitCode();
     }
@@ -51,7 +52,7 @@ public record CheckSummary(
     /** In a sentence, what became of how many prints. */
     public String words() {
         List<String> parts = new ArrayList<>();
-        for (org.printassay.check.Outcome one : weightiestFirst()) {
+        for (Outcome one : weightiestFirst()) {
             long count = checked().stream().filter(print -> print.outcome() == one).count();
             if (count > 0) {
                 parts.add(count + " " + one.words());
@@ -69,16 +70,15 @@ public record CheckSummary(
                 + ".";
     }
 
-    private static List<org.printassay.check.Outcome> weightiestFirst() {
-        List<org.printassay.check.Outcome> all =
-                new ArrayList<>(List.of(org.printassay.check.Outcome.values()));
+    private static List<Outcome> weightiestFirst() {
+        List<Outcome> all = new ArrayList<>(List.of(Outcome.values()));
         all.sort(Comparator.reverseOrder());
         return all;
     }
 
     private List<CheckedPrint> checked() {
         List<CheckedPrint> all = new ArrayList<>();
-        for (Outcome<CheckedPrint> outcome : outcomes) {
+        for (PrintOutcome<CheckedPrint> outcome : outcomes) {
             CheckedPrint print = outcome.result();
             if (print != null) {
                 all.add(print);
@@ -103,7 +103,7 @@ public record CheckSummary(
         root.put("checked", checked().size());
         root.put("notChecked", outcomes.size() - checked().size());
         ArrayNode prints = root.putArray("prints");
-        for (Outcome<CheckedPrint> outcome : outcomes) {
+        for (PrintOutcome<CheckedPrint> outcome : outcomes) {
             CheckedPrint print = outcome.result();
             ObjectNode node = PrintHead.json(outcome, "check", "check.json");
             node.put("outcome", print == null ? null : print.outcome().key());
@@ -135,9 +135,9 @@ public record CheckSummary(
 
     private String csv() {
         StringBuilder out = new StringBuilder(COLUMNS).append("\r\n");
-        for (Outcome<CheckedPrint> outcome : outcomes) {
+        for (PrintOutcome<CheckedPrint> outcome : outcomes) {
             CheckedPrint print = outcome.result();
-            Outcome.Failure failure = outcome.failure();
+            PrintOutcome.Failure failure = outcome.failure();
             PrintDetails said = PrintHead.said(outcome);
             StringJoiner cells = new StringJoiner(",");
             cells.add(SummaryTable.text(outcome.print().name()));

@@ -86,7 +86,7 @@ public record Grouping(List<OnePrint> prints, List<Skipped> skipped) {
                 List<Path> file = List.of(one.named().file());
                 scans.add(new OnePrint(one.named().label(), file, PrintDetails.UNKNOWN));
             }
-            List<Outcome<Optional<PrintMark>>> read =
+            List<PrintOutcome<Optional<PrintMark>>> read =
                     ManyPrints.run(scans, (scan, own) -> mark(scan.files().get(0)), progress);
             for (int i = 0; i < all.size(); i++) {
                 Optional<PrintMark> mark = read.get(i).result();

@@ -38,13 +38,14 @@ public final class ManyPrints {
      * @return one outcome a print, in their order; where the files of a print turn out to be of
      *     several ({@link OnePrint#apart}), one for each of these
      */
-    public static <R> List<Outcome<R>> run(List<OnePrint> prints, Work<R> work, Progress progress) {
+    public static <R> List<PrintOutcome<R>> run(
+            List<OnePrint> prints, Work<R> work, Progress progress) {
         MemoryBound memory = MemoryBound.ofThisProcess();
         SharedProgress shared = new SharedProgress(prints, progress);
         int workers =
                 Math.max(1, Math.min(prints.size(), Runtime.getRuntime().availableProcessors()));
-        List<Future<@Nullable List<Outcome<R>>>> begun = new ArrayList<>();
-        List<Outcome<R>> all = new ArrayList<>();
+        List<Future<@Nullable List<PrintOutcome<R>>>> begun = new ArrayList<>();
+        List<PrintOutcome<R>> all = new ArrayList<>();
         // Not daemons: the program waits for them in any case.
         ExecutorService pool = Executors.newFixedThreadPool(workers);
         try {
@@ -54,7 +55,7 @@ public final class ManyPrints {
                 begun.add(pool.submit(() -> memory.within(print, () -> roomy(print, work, own))));
             }
             for (int i = 0; i < prints.size(); i++) {
-                List<Outcome<R>> outcomes = begun.get(i).get();
+                List<PrintOutcome<R>> outcomes = begun.get(i).get();
                 if (outcomes == null) {
                     // Beside others there was too little memory: once more, alone.
                     OnePrint print = prints.get(i);
@@ -75,7 +76,7 @@ public final class ManyPrints {
     }
 
     /** Null when the memory did not suffice. */
-    private static <R> @Nullable List<Outcome<R>> roomy(
+    private static <R> @Nullable List<PrintOutcome<R>> roomy(
             OnePrint print, Work<R> work, Progress progress) {
         try {
             return outcomes(print, work, progress);
@@ -84,12 +85,13 @@ public final class ManyPrints {
         }
     }
 
-    private static <R> List<Outcome<R>> attempt(OnePrint print, Work<R> work, Progress progress) {
+    private static <R> List<PrintOutcome<R>> attempt(
+            OnePrint print, Work<R> work, Progress progress) {
         try {
             return outcomes(print, work, progress);
         } catch (OutOfMemoryError e) {
             return List.of(
-                    Outcome.failed(
+                    PrintOutcome.failed(
                             print,
                             Problem.Kind.INPUT.exitCode,
                             "needs more memory than the program is given. Scan at a lower"
@@ -97,13 +99,14 @@ public final class ManyPrints {
         }
     }
 
-    private static <R> List<Outcome<R>> outcomes(OnePrint print, Work<R> work, Progress progress) {
-        Outcome<R> together = outcome(print, work, progress);
+    private static <R> List<PrintOutcome<R>> outcomes(
+            OnePrint print, Work<R> work, Progress progress) {
+        PrintOutcome<R> together = outcome(print, work, progress);
         progress.reached(1);
         if (print.apart().isEmpty() || together.exitCode() != Problem.Kind.CHART.exitCode) {
             return List.of(together);
         }
-        List<Outcome<R>> apart = new ArrayList<>();
+        List<PrintOutcome<R>> apart = new ArrayList<>();
         for (OnePrint one : print.apart()) {
             apart.add(
                     outcome(one, work, Progress.NONE)
@@ -113,18 +116,18 @@ public final class ManyPrints {
         return helped ? apart : List.of(together);
     }
 
-    private static <R> Outcome<R> outcome(OnePrint print, Work<R> work, Progress progress) {
+    private static <R> PrintOutcome<R> outcome(OnePrint print, Work<R> work, Progress progress) {
         try {
-            return Outcome.of(print, work.of(print, progress));
+            return PrintOutcome.of(print, work.of(print, progress));
         } catch (Problem problem) {
             // Beside others a print that was named wrongly is an input that cannot be used.
             boolean usage = problem.kind() == Problem.Kind.USAGE;
-            return Outcome.failed(
+            return PrintOutcome.failed(
                     print,
                     (usage ? Problem.Kind.INPUT : problem.kind()).exitCode,
                     problem.getMessage());
         } catch (StackOverflowError e) {
-            return Outcome.failed(
+            return PrintOutcome.failed(
                     print,
                     Problem.Kind.INPUT.exitCode,
                     "is nested deeper than any real input. Save it anew.");
@@ -132,7 +135,7 @@ public final class ManyPrints {
             if (e.getCause() instanceof OutOfMemoryError error) {
                 throw error; // of a thread beside this one
             }
-            return Outcome.failed(
+            return PrintOutcome.failed(
                     print,
                     OUR_FAULT,
                     "printassay has a fault of its own ("

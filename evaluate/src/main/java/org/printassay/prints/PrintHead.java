@@ -17,13 +17,13 @@ final class PrintHead {
     private PrintHead() {}
 
     /** What was said about a print; of one that failed, what the list says. */
-    static PrintDetails said(Outcome<? extends ReadPrint> outcome) {
+    static PrintDetails said(PrintOutcome<? extends ReadPrint> outcome) {
         ReadPrint print = outcome.result();
         return print == null ? outcome.print().said() : print.details();
     }
 
     /** Names of its files. */
-    static String files(Outcome<? extends ReadPrint> outcome) {
+    static String files(PrintOutcome<? extends ReadPrint> outcome) {
         ReadPrint print = outcome.result();
         List<String> names =
                 print == null
@@ -38,10 +38,10 @@ final class PrintHead {
      * @param key of the file with its results
      * @param file what that is called in the print's folder
      */
-    static ObjectNode json(Outcome<? extends ReadPrint> outcome, String key, String file) {
+    static ObjectNode json(PrintOutcome<? extends ReadPrint> outcome, String key, String file) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         ReadPrint print = outcome.result();
-        Outcome.Failure failure = outcome.failure();
+        PrintOutcome.Failure failure = outcome.failure();
         node.put("name", outcome.print().name());
         node.put(key, print == null ? null : outcome.print().name() + "/" + file);
         if (failure == null) {
@@ -79,10 +79,10 @@ final class PrintHead {
     }
 
     /** Prints that failed, for a page. */
-    static List<SummaryView.Left> failed(List<? extends Outcome<?>> outcomes) {
+    static List<SummaryView.Left> failed(List<? extends PrintOutcome<?>> outcomes) {
         List<SummaryView.Left> failed = new ArrayList<>();
-        for (Outcome<?> outcome : outcomes) {
-            Outcome.Failure failure = outcome.failure();
+        for (PrintOutcome<?> outcome : outcomes) {
+            PrintOutcome.Failure failure = outcome.failure();
             if (failure != null) {
                 failed.add(new SummaryView.Left(outcome.print().name(), failure.text()));
             }

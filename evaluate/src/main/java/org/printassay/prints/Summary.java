@@ -15,7 +15,7 @@ import org.printassay.report.SummaryView;
  * @param outcomes one a print
  * @param skipped files that were passed over
  */
-public record Summary(List<Outcome<EvaluatedPrint>> outcomes, List<Skipped> skipped) {
+public record Summary(List<PrintOutcome<EvaluatedPrint>> outcomes, List<Skipped> skipped) {
     /** File of it for scripts. */
     public static final String JSON = "summary.json";
 
@@ -29,7 +29,7 @@ public record Summary(List<Outcome<EvaluatedPrint>> outcomes, List<Skipped> skip
 
     /** The first of 70, 5, 3, 4, 0 that occurred. */
     public int exitCode() {
-        return Outcome.exitCode(outcomes.stream().mapToInt(Outcome::exitCode));
+        return PrintOutcome.exitCode(outcomes.stream().mapToInt(PrintOutcome::exitCode));
     }
 
     /** How many prints were evaluated. */
@@ -75,7 +75,7 @@ public record Summary(List<Outcome<EvaluatedPrint>> outcomes, List<Skipped> skip
 
     private String page() {
         List<SummaryView.Print> prints = new ArrayList<>();
-        for (Outcome<EvaluatedPrint> outcome : outcomes) {
+        for (PrintOutcome<EvaluatedPrint> outcome : outcomes) {
             EvaluatedPrint print = outcome.result();
             if (print != null) {
                 prints.add(print.line());

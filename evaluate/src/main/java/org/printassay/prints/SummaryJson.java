@@ -20,14 +20,14 @@ final class SummaryJson {
         root.put("evaluated", summary.evaluated());
         root.put("failed", summary.outcomes().size() - summary.evaluated());
         ArrayNode prints = root.putArray("prints");
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             prints.add(print(outcome));
         }
         PrintHead.skipped(summary.skipped(), root);
         return JsonText.write(root);
     }
 
-    private static ObjectNode print(Outcome<EvaluatedPrint> outcome) {
+    private static ObjectNode print(PrintOutcome<EvaluatedPrint> outcome) {
         EvaluatedPrint e = outcome.result();
         ObjectNode node = PrintHead.json(outcome, "evaluation", "evaluation.json");
         node.set("figures", e == null ? node.nullNode() : figures(e));

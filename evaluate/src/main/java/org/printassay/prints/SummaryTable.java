@@ -58,7 +58,7 @@ final class SummaryTable {
     static String text(Summary summary) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(HEADING);
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             EvaluatedPrint print = outcome.result();
             if (print != null) {
                 rows.add(row(print));
@@ -94,9 +94,9 @@ final class SummaryTable {
 
     static String csv(Summary summary) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append("\r\n");
-        for (Outcome<EvaluatedPrint> outcome : summary.outcomes()) {
+        for (PrintOutcome<EvaluatedPrint> outcome : summary.outcomes()) {
             EvaluatedPrint e = outcome.result();
-            Outcome.Failure failure = outcome.failure();
+            PrintOutcome.Failure failure = outcome.failure();
             PrintDetails said = PrintHead.said(outcome);
             StringJoiner cells = new StringJoiner(",");
             cells.add(text(outcome.print().name()));

@@ -7,12 +7,12 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.printassay.compare.Comparison;
 import org.printassay.compare.Difference;
+import org.printassay.compare.DifferenceVerdict;
 import org.printassay.compare.Figure;
 import org.printassay.compare.Judged;
 import org.printassay.compare.Question.Criterion;
 import org.printassay.compare.Ranking;
 import org.printassay.compare.Side;
-import org.printassay.compare.Verdict;
 
 /** Figures, verdicts and rules of comparisons in words. */
 public final class ComparisonWords {
@@ -46,7 +46,7 @@ public final class ComparisonWords {
     }
 
     /** What may be said of a difference. */
-    static String verdict(Verdict verdict) {
+    static String verdict(DifferenceVerdict verdict) {
         return switch (verdict) {
             case DIFFERS -> "";
             case UNSURE -> "perhaps; may be chance";
@@ -57,7 +57,7 @@ public final class ComparisonWords {
 
     /** Whether a difference is shown as one. */
     static boolean differs(Judged judged) {
-        return judged.verdict() == Verdict.DIFFERS;
+        return judged.verdict() == DifferenceVerdict.DIFFERS;
     }
 
     /** How a ranking gives its places. */

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.printassay.evaluation.Finding;
 import org.printassay.report.draw.Drawing;
-import org.printassay.report.paged.Entry;
+import org.printassay.report.paged.NamedFigure;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
 import org.printassay.report.paged.PagedDocument.Sentence;
@@ -105,13 +105,13 @@ final class PdfFrame {
     }
 
     /** Facts as the document lays them out. */
-    static List<Entry> rows(List<Fact> facts) {
+    static List<NamedFigure> rows(List<Fact> facts) {
         return facts.stream().map(PdfFrame::row).toList();
     }
 
-    private static Entry row(Fact fact) {
+    private static NamedFigure row(Fact fact) {
         Swatch swatch = fact.swatch();
-        return new Entry(
+        return new NamedFigure(
                 fact.label(),
                 swatch == null ? null : swatch.colour(),
                 fact.value(),

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.printassay.report.draw.Drawing;
-import org.printassay.report.paged.Entry;
+import org.printassay.report.paged.NamedFigure;
 import org.printassay.report.paged.PageFormat;
 import org.printassay.report.paged.PagedDocument;
 import org.printassay.report.paged.Table;
@@ -145,7 +145,7 @@ final class ReportPdf {
             return;
         }
         List<Drawing> drawings = drawings(part);
-        List<Entry> facts = PdfFrame.rows(part.facts());
+        List<NamedFigure> facts = PdfFrame.rows(part.facts());
         double tallest = drawings.stream().mapToDouble(Drawing::height).max().orElse(0);
         double tall =
                 beside(part)

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.plot.ControlPlot;
-import org.printassay.trend.Change;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** The page of a printer's figures over time: one file, no network, no scripts. */
@@ -54,7 +54,7 @@ public final class TrendPage {
     }
 
     private static List<String> changes(Trend trend) {
-        List<Change> changes = trend.changes();
+        List<Shift> changes = trend.changes();
         return changes.subList(Math.max(0, changes.size() - MOST_CHANGES), changes.size()).stream()
                 .map(change -> Words.typeset(TrendWords.change(trend, change)))
                 .toList();

@@ -3,8 +3,8 @@ package org.printassay.report;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** A trend drawn with letters, for terminals. */
@@ -56,9 +56,9 @@ public final class TrendText {
 
     private static char sign(Trend trend, int index) {
         char sign = 'o';
-        for (Change change : trend.changes()) {
+        for (Shift change : trend.changes()) {
             if (change.first() <= index && index <= change.last()) {
-                if (change.kind() == Change.Kind.JUMP) {
+                if (change.kind() == Shift.Kind.JUMP) {
                     return 'X';
                 }
                 sign = '#';

@@ -6,10 +6,10 @@ import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
+import org.printassay.trend.Followed;
 import org.printassay.trend.Point;
-import org.printassay.trend.Quantity;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** What a trend says, in sentences for every kind of output. Days are in UTC. */
@@ -67,9 +67,9 @@ public final class TrendWords {
     }
 
     private static String drifted(Trend trend) {
-        Change drift = trend.changes().get(trend.changes().size() - 1);
-        for (Change change : trend.changes()) {
-            if (change.kind() == Change.Kind.DRIFT) {
+        Shift drift = trend.changes().get(trend.changes().size() - 1);
+        for (Shift change : trend.changes()) {
+            if (change.kind() == Shift.Kind.DRIFT) {
                 drift = change;
             }
         }
@@ -82,7 +82,7 @@ public final class TrendWords {
     }
 
     /** One change in a sentence. */
-    public static String change(Trend trend, Change change) {
+    public static String change(Trend trend, Shift change) {
         Point first = trend.points().get(change.first());
         Point last = trend.points().get(change.last());
         String where = "no. " + first.entry() + " (" + day(first) + ")";
@@ -90,7 +90,7 @@ public final class TrendWords {
             where = "nos. " + first.entry() + " to " + last.entry() + " (from " + day(first) + ")";
         }
         String way = change.extent() > 0 ? "above" : "below";
-        return (change.kind() == Change.Kind.JUMP ? "Jump: " : "Drift: ")
+        return (change.kind() == Shift.Kind.JUMP ? "Jump: " : "Drift: ")
                 + where
                 + ", "
                 + value(trend, Math.abs(change.extent()))
@@ -141,7 +141,7 @@ public final class TrendWords {
 
     /** A value with the decimals that its figure is worth, one more than in reports. */
     public static String value(Trend trend, double value) {
-        Quantity quantity = trend.quantity();
+        Followed quantity = trend.quantity();
         int decimals = quantity.decimals() + 1;
         if (quantity.step() >= 1 && value == Math.rint(value)) {
             decimals = Math.min(0, decimals);

@@ -7,7 +7,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
-import org.printassay.calibrate.light.Surface;
+import org.printassay.calibrate.light.LightSurface;
 import org.printassay.colour.LinearRgb;
 import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
@@ -34,11 +34,11 @@ public final class BackgroundLight {
     /** Less than this, as a share, is no outlier. */
     private static final double SURELY_ALIKE = 0.002;
 
-    private final Surface surface;
+    private final LightSurface surface;
     private final double[][] coefficients;
     private final List<PointMm> places;
 
-    private BackgroundLight(Surface surface, double[][] coefficients, List<PointMm> places) {
+    private BackgroundLight(LightSurface surface, double[][] coefficients, List<PointMm> places) {
         this.surface = surface;
         this.coefficients = coefficients;
         this.places = List.copyOf(places);
@@ -56,7 +56,7 @@ public final class BackgroundLight {
         if (places.size() < FEWEST_FOR_PLANE) {
             return Optional.empty();
         }
-        Surface surface = new Surface(page);
+        LightSurface surface = new LightSurface(page);
         double[][] coefficients = new double[3][];
         for (int c = 0; c < 3; c++) {
             int channel = c;
@@ -74,9 +74,9 @@ public final class BackgroundLight {
     public LinearRgb evened(PointMm at, LinearRgb light) {
         double[] terms = surface.terms(at.x(), at.y());
         return new LinearRgb(
-                light.r() / Surface.at(coefficients[0], terms),
-                light.g() / Surface.at(coefficients[1], terms),
-                light.b() / Surface.at(coefficients[2], terms));
+                light.r() / LightSurface.at(coefficients[0], terms),
+                light.g() / LightSurface.at(coefficients[1], terms),
+                light.b() / LightSurface.at(coefficients[2], terms));
     }
 
     /** Difference between its lightest and its darkest area as percent of the middle; largest. */
@@ -86,7 +86,7 @@ public final class BackgroundLight {
             double low = Double.POSITIVE_INFINITY;
             double high = Double.NEGATIVE_INFINITY;
             for (PointMm place : places) {
-                double at = Surface.at(channel, surface.terms(place.x(), place.y()));
+                double at = LightSurface.at(channel, surface.terms(place.x(), place.y()));
                 low = Math.min(low, at);
                 high = Math.max(high, at);
             }
@@ -96,7 +96,7 @@ public final class BackgroundLight {
     }
 
     /** Coefficients relative to the constant; empty when they cannot be told. */
-    private static double[] robust(Surface surface, List<PointMm> places, double[] light) {
+    private static double[] robust(LightSurface surface, List<PointMm> places, double[] light) {
         boolean[] used = new boolean[light.length];
         Arrays.fill(used, true);
         double[] fit = fit(surface, places, light, used);
@@ -107,7 +107,7 @@ public final class BackgroundLight {
         double[] lit = new double[light.length];
         for (int i = 0; i < light.length; i++) {
             PointMm at = places.get(i);
-            lit[i] = light[i] / Surface.at(fit, surface.terms(at.x(), at.y()));
+            lit[i] = light[i] / LightSurface.at(fit, surface.terms(at.x(), at.y()));
         }
         double middle = Median.of(lit);
         for (int i = 0; i < off.length; i++) {
@@ -123,12 +123,12 @@ public final class BackgroundLight {
     }
 
     private static double[] fit(
-            Surface surface, List<PointMm> places, double[] light, boolean[] used) {
+            LightSurface surface, List<PointMm> places, double[] light, boolean[] used) {
         int n = 0;
         for (boolean one : used) {
             n += one ? 1 : 0;
         }
-        int terms = n >= FEWEST_FOR_QUADRATIC ? Surface.QUADRATIC : PLANE;
+        int terms = n >= FEWEST_FOR_QUADRATIC ? LightSurface.QUADRATIC : PLANE;
         if (n < FEWEST_FOR_PLANE) {
             return new double[0];
         }

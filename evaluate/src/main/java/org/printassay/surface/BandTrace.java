@@ -48,7 +48,7 @@ final class BandTrace {
         for (int s = 0; s < strips.length; s++) {
             strips[s] = tint.luminance(s);
         }
-        double[] fine = Baseline.middle(strips);
+        double[] fine = RunningMedian.middle(strips);
         int count = (int) (tint.lengthMm() / BIN_MM);
         double[] sums = new double[count];
         double[] weights = new double[count];
@@ -246,7 +246,7 @@ final class BandTrace {
     }
 
     private static double[] cut(double[] values) {
-        double most = CUT * Baseline.deviation(values);
+        double most = CUT * RunningMedian.deviation(values);
         double[] out = values.clone();
         for (int i = 0; i < out.length; i++) {
             out[i] = Math.max(-most, Math.min(most, out[i]));

@@ -32,7 +32,7 @@ record LineShape(double widthMm, double contrast) {
         double[] contrasts = new double[count];
         for (int v = 0; v < views.size(); v++) {
             View view = views.get(v);
-            double noise = Baseline.deviation(view.trace().departures());
+            double noise = RunningMedian.deviation(view.trace().departures());
             double variance = Math.max(noise * noise, LEAST_VARIANCE);
             for (int k = 0; k < count; k++) {
                 double[] fitted = amplitude(view, width(k));

@@ -51,9 +51,9 @@ final class LineTrace {
         this.sigmaMm = sigmaMm;
         this.strips = new double[tint.strips()][];
         for (int s = 0; s < strips.length; s++) {
-            strips[s] = Baseline.departures(tint.absorbed(s), tint.stepMm());
+            strips[s] = RunningMedian.departures(tint.absorbed(s), tint.stepMm());
         }
-        this.all = Baseline.middle(strips);
+        this.all = RunningMedian.middle(strips);
         for (double width : WIDTHS_MM) {
             LineFilter filter = new LineFilter(width, sigmaMm, tint.stepMm());
             if (tint.bins() > 4 * filter.reach()) {
@@ -70,7 +70,10 @@ final class LineTrace {
                     Arrays.copyOfRange(responses[f], filter.reach(), all.length - filter.reach());
             double apart = filter.widthMm() + HALF_HEIGHT * sigmaMm;
             double places = inside.length * tint.stepMm() / apart;
-            noise[f] = Math.max(LEAST_NOISE, FewPlaces.unsure(places) * Baseline.deviation(inside));
+            noise[f] =
+                    Math.max(
+                            LEAST_NOISE,
+                            FewPlaces.unsure(places) * RunningMedian.deviation(inside));
         }
     }
 
@@ -266,7 +269,7 @@ final class LineTrace {
             LineFilter filter = filters.get(f);
             double[] r = filter.responses(strips[strip]);
             double[] inside = Arrays.copyOfRange(r, filter.reach(), r.length - filter.reach());
-            known[strip] = Math.max(LEAST_NOISE, Baseline.deviation(inside));
+            known[strip] = Math.max(LEAST_NOISE, RunningMedian.deviation(inside));
         }
         return known[strip];
     }

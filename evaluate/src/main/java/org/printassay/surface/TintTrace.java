@@ -89,7 +89,7 @@ public final class TintTrace {
 
     /** Luminance of device light by bin, the strips with dust on them left out. */
     public double[] meanLuminance() {
-        return Baseline.middle(stripLuminance());
+        return RunningMedian.middle(stripLuminance());
     }
 
     /** Luminance of device light by strip and bin; each strip keeps a level of its own. */
@@ -180,7 +180,7 @@ public final class TintTrace {
             strips[s] = new double[part.length];
             add(strips[s], part, 1);
         }
-        return Baseline.middle(strips);
+        return RunningMedian.middle(strips);
     }
 
     /**

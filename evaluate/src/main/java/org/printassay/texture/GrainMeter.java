@@ -48,15 +48,15 @@ public final class GrainMeter {
      * @param noiseRemoved whether the scanner's noise could be told and taken off
      * @param areas how many areas it is from
      */
-    public record Unevenness(
+    public record Measured(
             double graininess,
             double mottle,
             double highestPerMm,
             boolean noiseRemoved,
             int areas) {
         /** What is left when another's, such as the paper's, is taken off. */
-        public Unevenness less(double otherGraininess, double otherMottle) {
-            return new Unevenness(
+        public Measured less(double otherGraininess, double otherMottle) {
+            return new Measured(
                     apart(graininess, otherGraininess),
                     apart(mottle, otherMottle),
                     highestPerMm,
@@ -76,7 +76,7 @@ public final class GrainMeter {
      * @param lightness their L*
      * @param sigmaMm blur of the optics, as the standard deviation of a Gaussian
      */
-    public static Unevenness measure(List<PixelTile> tiles, double lightness, double sigmaMm) {
+    public static Measured measure(List<PixelTile> tiles, double lightness, double sigmaMm) {
         GrainSpectrum spectrum = GrainSpectrum.of(tiles);
         double nyquist = spectrum.nyquistPerMm();
         double byOptics = Math.sqrt(-2 * Math.log(LEAST_LEFT)) / (2 * Math.PI * sigmaMm);
@@ -86,7 +86,7 @@ public final class GrainMeter {
         double variance = spectrum.variance(SPLIT_PER_MM, highest, floor, sigmaMm);
         variance += Math.min(MOST_BEYOND * variance, spectrum.beyond(highest, floor, sigmaMm));
         double perContrast = (lightness + 16) / 3;
-        return new Unevenness(
+        return new Measured(
                 perContrast * Math.sqrt(Math.max(0, variance)),
                 perContrast * Math.sqrt(mottleVariance(tiles)),
                 highest,

@@ -31,12 +31,12 @@ import org.jspecify.annotations.Nullable;
  * @param changes in the order of time; jumps first where both begin at once
  */
 public record Trend(
-        Quantity quantity,
+        Followed quantity,
         List<Point> points,
         @Nullable ControlLimits limits,
         int judgedFrom,
         List<Double> running,
-        List<Change> changes) {
+        List<Shift> changes) {
     /** What the newest print says. */
     public enum State {
         /** Too few prints. */
@@ -67,7 +67,7 @@ public record Trend(
     }
 
     /** Judges points that are in the order of time. */
-    public static Trend of(Quantity quantity, List<Point> points) {
+    public static Trend of(Followed quantity, List<Point> points) {
         List<Point> named = named(points);
         List<Point> spread = usual(points);
         if (spread.size() < ControlLimits.FEWEST) {
@@ -115,21 +115,21 @@ public record Trend(
         return points.stream().map(Point::value).toList();
     }
 
-    private static List<Change> changes(
+    private static List<Shift> changes(
             List<Point> points, ControlLimits limits, int from, List<Double> running) {
         double reach = driftReach(limits);
         IntToDoubleFunction off = i -> points.get(i).value() - limits.centre();
         IntToDoubleFunction runningOff = i -> running.get(i - from) - limits.centre();
-        List<Change> out = new ArrayList<>();
+        List<Shift> out = new ArrayList<>();
         int end = points.size();
         runs(from, end, i -> limits.beyond(points.get(i).value()), off)
-                .forEach(r -> out.add(new Change(Change.Kind.JUMP, r[0], r[1], farthest(r, off))));
+                .forEach(r -> out.add(new Shift(Shift.Kind.JUMP, r[0], r[1], farthest(r, off))));
         runs(from, end, i -> Math.abs(runningOff.applyAsDouble(i)) > reach, runningOff)
                 .forEach(
                         r ->
                                 out.add(
-                                        new Change(
-                                                Change.Kind.DRIFT,
+                                        new Shift(
+                                                Shift.Kind.DRIFT,
                                                 r[0],
                                                 r[1],
                                                 runningOff.applyAsDouble(r[1]))));
@@ -174,9 +174,9 @@ public record Trend(
         }
         int newest = points.size() - 1;
         State state = State.STEADY;
-        for (Change change : changes) {
+        for (Shift change : changes) {
             if (change.last() == newest) {
-                if (change.kind() == Change.Kind.JUMP) {
+                if (change.kind() == Shift.Kind.JUMP) {
                     return State.JUMPED;
                 }
                 state = State.DRIFTED;

@@ -21,9 +21,9 @@ class ComparisonFindingsTest {
                     Figure.WHITE_L,
                     Figure.HIGHLIGHTS_STEPS);
 
-    private static List<String> topics(List<Figure> differ, Map<Figure, Verdict> others) {
+    private static List<String> topics(List<Figure> differ, Map<Figure, DifferenceVerdict> others) {
         List<Judged> judged = new ArrayList<>();
-        differ.forEach(figure -> judged.add(judged(figure, Verdict.DIFFERS)));
+        differ.forEach(figure -> judged.add(judged(figure, DifferenceVerdict.DIFFERS)));
         others.forEach((figure, verdict) -> judged.add(judged(figure, verdict)));
         List<Side> sides = List.of(side("A"), side("B"));
         Pairs pairs = new Pairs(2, List.of(new Pair(0, 1, judged)), judged.size());
@@ -35,8 +35,8 @@ class ComparisonFindingsTest {
         return Side.of(paper, List.of(print(paper).evaluation()));
     }
 
-    private static Judged judged(Figure figure, Verdict verdict) {
-        Double standard = verdict == Verdict.NOT_TOLD ? null : Double.valueOf(0.1);
+    private static Judged judged(Figure figure, DifferenceVerdict verdict) {
+        Double standard = verdict == DifferenceVerdict.NOT_TOLD ? null : Double.valueOf(0.1);
         return new Judged(
                 Difference.of(figure, 10, 30, standard, null, Difference.Basis.THESE_PRINTS),
                 verdict);
@@ -48,9 +48,9 @@ class ComparisonFindingsTest {
                 topics(
                         DIFFERING,
                         Map.of(
-                                Figure.SKIN_MEAN, Verdict.UNSURE,
-                                Figure.GRAIN_MIDTONES, Verdict.NOT_MEASURABLE,
-                                Figure.EVENNESS_GRADIENT, Verdict.NOT_TOLD));
+                                Figure.SKIN_MEAN, DifferenceVerdict.UNSURE,
+                                Figure.GRAIN_MIDTONES, DifferenceVerdict.NOT_MEASURABLE,
+                                Figure.EVENNESS_GRADIENT, DifferenceVerdict.NOT_TOLD));
         assertEquals(7, topics.size());
         assertEquals(List.of("Perhaps", "Alike", "Limits"), topics.subList(4, 7));
     }
@@ -58,8 +58,10 @@ class ComparisonFindingsTest {
     @Test
     void differencesTakeTheRoomThatIsLeft() {
         List<String> topics =
-                topics(DIFFERING, Map.of(Figure.GRAIN_MIDTONES, Verdict.NOT_MEASURABLE));
+                topics(DIFFERING, Map.of(Figure.GRAIN_MIDTONES, DifferenceVerdict.NOT_MEASURABLE));
         assertEquals(List.of("Alike", "Limits"), topics.subList(5, 7));
-        assertTrue(topics(List.of(), Map.of(Figure.WHITE_L, Verdict.NOT_MEASURABLE)).size() == 2);
+        assertTrue(
+                topics(List.of(), Map.of(Figure.WHITE_L, DifferenceVerdict.NOT_MEASURABLE)).size()
+                        == 2);
     }
 }

@@ -214,7 +214,7 @@ class ComparisonTest {
         assertTrue(first.sureness().startsWith("L* 12.0 +- 0.3 apart"), first.sureness());
         Judged white = c.pairs().between(0, 1).of(Figure.WHITE_L).orElseThrow();
         assertEquals(1.5, white.difference().value(), 1e-9);
-        assertEquals(Verdict.DIFFERS, white.verdict());
+        assertEquals(DifferenceVerdict.DIFFERS, white.verdict());
         assertEquals(
                 -1.5,
                 c.pairs().between(1, 0).of(Figure.WHITE_L).orElseThrow().difference().value(),
@@ -257,7 +257,7 @@ class ComparisonTest {
     void differencesThatNobodySeesDecideNothing() throws Exception {
         Comparison c = of(print("A").black(8), print("B").black(8.8));
         assertEquals(
-                Verdict.DIFFERS,
+                DifferenceVerdict.DIFFERS,
                 c.pairs().between(0, 1).of(Figure.BLACK_L).orElseThrow().verdict());
         assertTrue(c.ranking(Question.DARK_PICTURES).undecided());
     }
@@ -276,7 +276,8 @@ class ComparisonTest {
     void whatMayBeChanceIsNeitherADifferenceNorAlike() throws Exception {
         Comparison c = of(print("A"), print("B").black(8.3));
         assertEquals(
-                Verdict.UNSURE, c.pairs().between(0, 1).of(Figure.BLACK_L).orElseThrow().verdict());
+                DifferenceVerdict.UNSURE,
+                c.pairs().between(0, 1).of(Figure.BLACK_L).orElseThrow().verdict());
         String words = words(c);
         assertTrue(words.contains("Perhaps different, not sure: deepest black"), words);
         assertTrue(words.contains("may happen by chance"), words);

@@ -33,8 +33,10 @@ class VerdictsTest {
         List<Judged> verdicts = Verdicts.of(all);
         for (int i = 0; i < PUBLISHED.length; i++) {
             assertEquals(PUBLISHED[i], all.get(i).chance(), 1e-9);
-            Verdict expected =
-                    i < 4 ? Verdict.DIFFERS : i < 9 ? Verdict.UNSURE : Verdict.NOT_MEASURABLE;
+            DifferenceVerdict expected =
+                    i < 4
+                            ? DifferenceVerdict.DIFFERS
+                            : i < 9 ? DifferenceVerdict.UNSURE : DifferenceVerdict.NOT_MEASURABLE;
             assertEquals(expected, verdicts.get(i).verdict(), "p = " + PUBLISHED[i]);
         }
     }
@@ -46,8 +48,8 @@ class VerdictsTest {
         // Alone, 0.04 holds; one of two it would not.
         Difference alone = withChance(0.04);
         List<Judged> verdicts = Verdicts.of(List.of(none, alone));
-        assertEquals(Verdict.NOT_TOLD, verdicts.get(0).verdict());
-        assertEquals(Verdict.DIFFERS, verdicts.get(1).verdict());
+        assertEquals(DifferenceVerdict.NOT_TOLD, verdicts.get(0).verdict());
+        assertEquals(DifferenceVerdict.DIFFERS, verdicts.get(1).verdict());
     }
 
     /** Where nothing differs, at most one comparison in twenty says that anything does. */
@@ -69,7 +71,9 @@ class VerdictsTest {
                                                     1.0,
                                                     null,
                                                     Difference.Basis.THESE_PRINTS)));
-            boolean any = Verdicts.of(all).stream().anyMatch(j -> j.verdict() == Verdict.DIFFERS);
+            boolean any =
+                    Verdicts.of(all).stream()
+                            .anyMatch(j -> j.verdict() == DifferenceVerdict.DIFFERS);
             wrong += any ? 1 : 0;
         }
         assertEquals(0.05, wrong / (double) trials, 3 * Math.sqrt(0.05 * 0.95 / trials));

@@ -163,7 +163,7 @@ class PromiseEvaluationTest {
                             "A1",
                             2.0,
                             null);
-            Optional<PromisePart> part = Optional.of(new PromisePart("dark colours", 1.9, 3));
+            Optional<PromiseZone> part = Optional.of(new PromiseZone("dark colours", 1.9, 3));
             String text = PromiseFinding.finding(promise, part, Trust.INSTRUMENT, sure).text();
             assertEquals(p95 < 4, text.startsWith("The print keeps"), text);
             assertEquals(

@@ -34,7 +34,7 @@ import org.printassay.reading.MadeReadings;
 import org.printassay.reading.Reading;
 import org.printassay.reading.Trust;
 import org.printassay.report.EvaluationJson;
-import org.printassay.trend.Change;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /** What holds for a logbook in any database. Evaluations are made by hand. */
@@ -237,7 +237,7 @@ abstract class LogbookContract {
             assertEquals(Figure.WHITE_L.key(), white.quantity().key());
             assertEquals(95.1, Objects.requireNonNull(white.limits()).centre(), 0.02);
             assertEquals(Trend.State.JUMPED, white.state());
-            Change change = white.changes().get(0);
+            Shift change = white.changes().get(0);
             assertEquals(30, change.first());
             assertEquals(2.4, change.extent(), 0.02);
             assertTrue(trend.spread("here").spread().of(Figure.WHITE_L).orElseThrow() > 0.05);

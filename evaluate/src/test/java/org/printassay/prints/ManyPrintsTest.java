@@ -20,7 +20,7 @@ class ManyPrintsTest {
     @Test
     void oneThatFailsDoesNotStopTheOthers() {
         List<OnePrint> prints = List.of(print("a"), print("b"), print("c"), print("d"), print("e"));
-        List<Outcome<String>> outcomes =
+        List<PrintOutcome<String>> outcomes =
                 ManyPrints.run(
                         prints,
                         (print, progress) -> {
@@ -34,7 +34,8 @@ class ManyPrintsTest {
                             }
                         },
                         Progress.NONE);
-        assertEquals(List.of(0, 4, 70, 3, 0), outcomes.stream().map(Outcome::exitCode).toList());
+        assertEquals(
+                List.of(0, 4, 70, 3, 0), outcomes.stream().map(PrintOutcome::exitCode).toList());
         assertEquals("A", outcomes.get(0).result());
         assertEquals("E", outcomes.get(4).result());
     }
@@ -43,7 +44,7 @@ class ManyPrintsTest {
     @Test
     void whatLacksMemoryIsTriedOnceMoreAlone() {
         AtomicInteger tries = new AtomicInteger();
-        List<Outcome<String>> outcomes =
+        List<PrintOutcome<String>> outcomes =
                 ManyPrints.run(
                         List.of(print("large"), print("small")),
                         (print, progress) -> {
@@ -54,12 +55,13 @@ class ManyPrintsTest {
                         },
                         Progress.NONE);
         assertEquals(2, tries.get());
-        assertEquals(List.of("large", "small"), outcomes.stream().map(Outcome::result).toList());
+        assertEquals(
+                List.of("large", "small"), outcomes.stream().map(PrintOutcome::result).toList());
     }
 
     @Test
     void whatNeverHasEnoughMemoryIsAnInputThatCannotBeUsed() {
-        List<Outcome<String>> outcomes =
+        List<PrintOutcome<String>> outcomes =
                 ManyPrints.run(
                         List.of(print("huge")),
                         (print, progress) -> {
@@ -79,7 +81,7 @@ class ManyPrintsTest {
                         List.of(Path.of("x-1.tif"), Path.of("x-2.tif")),
                         PrintDetails.UNKNOWN,
                         apart);
-        List<Outcome<String>> outcomes =
+        List<PrintOutcome<String>> outcomes =
                 ManyPrints.run(
                         List.of(guessed),
                         (print, progress) -> {
@@ -89,7 +91,7 @@ class ManyPrintsTest {
                             return print.name();
                         },
                         Progress.NONE);
-        assertEquals(List.of("x-1", "x-2"), outcomes.stream().map(Outcome::result).toList());
+        assertEquals(List.of("x-1", "x-2"), outcomes.stream().map(PrintOutcome::result).toList());
         assertTrue(outcomes.get(0).note().contains("print of its own"), outcomes.toString());
     }
 
@@ -102,7 +104,7 @@ class ManyPrintsTest {
                         List.of(Path.of("x-1.tif"), Path.of("x-2.tif")),
                         PrintDetails.UNKNOWN,
                         List.of(print("x-1"), print("x-2")));
-        List<Outcome<String>> outcomes =
+        List<PrintOutcome<String>> outcomes =
                 ManyPrints.run(
                         List.of(guessed),
                         (print, progress) -> {

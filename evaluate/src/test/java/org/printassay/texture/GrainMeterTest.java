@@ -17,7 +17,7 @@ class GrainMeterTest {
     /** Optics and the pixel's own aperture. */
     private static final double SIGMA_MM = Math.hypot(BLUR_MM, MadeGrain.PITCH_MM / Math.sqrt(12));
 
-    private static GrainMeter.Unevenness measured(double deltaL, double lengthMm, double noise) {
+    private static GrainMeter.Measured measured(double deltaL, double lengthMm, double noise) {
         Random random = new Random(Math.round(1000 * lengthMm + 10 * deltaL));
         List<PixelTile> tiles = new ArrayList<>();
         double deviation = 3 * deltaL / (LIGHTNESS + 16);
@@ -30,7 +30,7 @@ class GrainMeterTest {
     @ParameterizedTest
     @CsvSource({"0.3, 0.05, 0.005", "1, 0.05, 0.005", "2, 0.08, 0.01", "0.5, 0.12, 0.002"})
     void amplitudeOfGrainWithinTenPercent(double deltaL, double lengthMm, double noise) {
-        GrainMeter.Unevenness found = measured(deltaL, lengthMm, noise);
+        GrainMeter.Measured found = measured(deltaL, lengthMm, noise);
         assertTrue(found.noiseRemoved());
         assertEquals(deltaL, found.graininess(), 0.1 * deltaL);
     }
@@ -42,13 +42,13 @@ class GrainMeterTest {
 
     @Test
     void slowUnevennessIsMottle() {
-        GrainMeter.Unevenness slow = measured(1, 0.8, 0.002);
+        GrainMeter.Measured slow = measured(1, 0.8, 0.002);
         assertTrue(slow.mottle() > 1.5 * slow.graininess(), slow.toString());
     }
 
     @Test
     void paperIsTakenOffInSquares() {
-        GrainMeter.Unevenness both = new GrainMeter.Unevenness(0.5, 0.5, 5, true, 4);
+        GrainMeter.Measured both = new GrainMeter.Measured(0.5, 0.5, 5, true, 4);
         assertEquals(0.3, both.less(0.4, 0.6).graininess(), 1e-9);
         assertEquals(0, both.less(0.4, 0.6).mottle(), 1e-9);
     }

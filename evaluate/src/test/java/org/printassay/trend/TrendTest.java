@@ -16,10 +16,10 @@ import org.junit.jupiter.api.Test;
 
 /** Random series are simulated: normal values, fixed seeds. */
 class TrendTest {
-    private static final Quantity L = new Quantity("white.lab.l", "Paper white", "L*", 1, 0.001);
-    private static final Quantity LEVEL = new Quantity("shadows.firstVisible", "", "", 0, 1);
+    private static final Followed L = new Followed("white.lab.l", "Paper white", "L*", 1, 0.001);
+    private static final Followed LEVEL = new Followed("shadows.firstVisible", "", "", 0, 1);
 
-    private static Trend trend(Quantity quantity, int count, IntToDoubleFunction value) {
+    private static Trend trend(Followed quantity, int count, IntToDoubleFunction value) {
         return Trend.of(quantity, points(count, value, -1, -1));
     }
 
@@ -112,8 +112,8 @@ class TrendTest {
     void oneOddPrintIsAJumpAndNoDrift() {
         Trend trend = trend(L, 40, i -> 95 + 0.3 * Math.sin(2.4 * i) + (i == 30 ? 6 : 0));
         assertEquals(1, trend.changes().size(), trend.changes().toString());
-        Change jump = trend.changes().get(0);
-        assertEquals(Change.Kind.JUMP, jump.kind());
+        Shift jump = trend.changes().get(0);
+        assertEquals(Shift.Kind.JUMP, jump.kind());
         assertEquals(30, jump.first());
         assertEquals(30, jump.last());
         assertEquals(6, jump.extent(), 1);
@@ -125,9 +125,9 @@ class TrendTest {
         IntToDoubleFunction noise = noise(4);
         Trend trend = trend(L, 45, i -> noise.applyAsDouble(i) + (i >= 25 ? 0.45 : 0));
         assertEquals(Trend.State.DRIFTED, trend.state());
-        Change drift =
+        Shift drift =
                 trend.changes().stream()
-                        .filter(change -> change.kind() == Change.Kind.DRIFT)
+                        .filter(change -> change.kind() == Shift.Kind.DRIFT)
                         .findFirst()
                         .orElseThrow();
         assertTrue(drift.first() > 25 && drift.first() < 38, drift.toString());
@@ -182,8 +182,8 @@ class TrendTest {
         for (int s = 0; s < series; s++) {
             List<Point> points =
                     points(baseline + after, i -> random.nextGaussian(), 0, baseline - 1);
-            for (Change change : Trend.of(L, points).changes()) {
-                begun[change.kind() == Change.Kind.JUMP ? 0 : 1] +=
+            for (Shift change : Trend.of(L, points).changes()) {
+                begun[change.kind() == Shift.Kind.JUMP ? 0 : 1] +=
                         change.first() >= baseline ? 1 : 0;
             }
         }

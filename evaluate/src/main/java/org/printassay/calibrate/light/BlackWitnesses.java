@@ -69,11 +69,11 @@ final class BlackWitnesses {
         int n = areas.size();
         this.light = new double[scan.channels().size()][n];
         this.errorL = new double[n];
-        Surface surface = new Surface(page);
+        LightSurface surface = new LightSurface(page);
         for (int k = 0; k < n; k++) {
             double[] terms = surface.terms(areas.get(k).centre().x(), areas.get(k).centre().y());
             for (int c = 0; c < light.length; c++) {
-                double even = Surface.at(plain.fits()[c].surface(), terms);
+                double even = LightSurface.at(plain.fits()[c].surface(), terms);
                 light[c][k] = seen.get(k).channel(c) / scan.paper()[c] / even;
             }
             int green = light.length / 2;
@@ -168,8 +168,8 @@ final class BlackWitnesses {
 
     /** Slow unevenness of the print. */
     private void drift(RealMatrix sum) {
-        Surface surface = new Surface(page);
-        for (int term = 0; term < Surface.QUADRATIC; term++) {
+        LightSurface surface = new LightSurface(page);
+        for (int term = 0; term < LightSurface.QUADRATIC; term++) {
             double[] by = new double[count()];
             for (int k = 0; k < by.length; k++) {
                 RectMm area = areas.get(k);

@@ -11,7 +11,7 @@ final class ChannelLight {
     private final TwinData data;
     private final GridPlace[][] places;
     private final int[] windows;
-    private final Surface surface;
+    private final LightSurface surface;
     private final float[] seen;
     private final float[] map;
 
@@ -25,7 +25,7 @@ final class ChannelLight {
             TwinData data,
             GridPlace[][] places,
             int[] windows,
-            Surface surface,
+            LightSurface surface,
             float[] seen) {
         this(grid, data, places, windows, surface, seen, seen);
     }
@@ -35,7 +35,7 @@ final class ChannelLight {
             TwinData data,
             GridPlace[][] places,
             int[] windows,
-            Surface surface,
+            LightSurface surface,
             float[] seen,
             float[] map) {
         this.grid = grid;
@@ -187,7 +187,7 @@ final class ChannelLight {
                 double light =
                         fit.surface().length == 0
                                 ? 1
-                                : Surface.at(
+                                : LightSurface.at(
                                         fit.surface(), surface.terms(grid.x(column), grid.y(row)));
                 corrected[at] =
                         Float.isNaN(seen[at])

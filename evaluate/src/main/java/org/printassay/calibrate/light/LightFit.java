@@ -137,7 +137,7 @@ public record LightFit(
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (double[] terms : scan.channels().get(green).data().surface()) {
-            double light = Surface.at(outcome.fits()[green].surface(), terms);
+            double light = LightSurface.at(outcome.fits()[green].surface(), terms);
             least = Math.min(least, light);
             most = Math.max(most, light);
         }

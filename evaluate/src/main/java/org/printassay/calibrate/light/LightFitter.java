@@ -97,9 +97,9 @@ final class LightFitter {
         int comparisons = scan.channels().get(0).data().comparisons();
         Outcome full = null;
         if (comparisons >= ENOUGH_FOR_STRAY) {
-            full = withStray(BOTH, Surface.QUADRATIC, ROUNDS);
+            full = withStray(BOTH, LightSurface.QUADRATIC, ROUNDS);
             if (full != null && Significance.cubicIsSure(scan, full)) {
-                Outcome cubic = withStray(BOTH, Surface.CUBIC, 1);
+                Outcome cubic = withStray(BOTH, LightSurface.CUBIC, 1);
                 full = cubic == null ? full : cubic;
             }
         }
@@ -234,12 +234,12 @@ final class LightFitter {
     private Outcome withoutStray(int comparisons) {
         double[][][] around = new double[channels][0][];
         if (comparisons >= ENOUGH_FOR_SURFACE) {
-            TwinFit.Result[] fits = fitAll(NONE, around, Surface.QUADRATIC);
+            TwinFit.Result[] fits = fitAll(NONE, around, LightSurface.QUADRATIC);
             if (fits != null) {
                 Outcome square = plain(around, fits);
                 TwinFit.Result[] cubic =
                         Significance.cubicIsSure(scan, square)
-                                ? fitAll(NONE, around, Surface.CUBIC)
+                                ? fitAll(NONE, around, LightSurface.CUBIC)
                                 : null;
                 if (cubic != null) {
                     return plain(around, cubic);

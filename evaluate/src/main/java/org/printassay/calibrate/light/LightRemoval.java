@@ -50,7 +50,7 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
                     added +=
                             outcome.kinds()[t].adds(fit.amounts()[t], outcome.around()[from][t][i]);
                 }
-                double light = Surface.at(fit.surface(), terms[i]);
+                double light = LightSurface.at(fit.surface(), terms[i]);
                 double measured = samples.samples().get(i).linear().channel(c);
                 removal.evened[c][i] = measured / light;
                 removal.corrected[c][i] =
@@ -178,7 +178,7 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
         TwinFit.Result fit = outcome.fits()[from];
         double[] terms = scan.channels().get(from).data().surface()[i];
         double multiplier = multiplier(outcome, from, i);
-        double light = Surface.at(fit.surface(), terms);
+        double light = LightSurface.at(fit.surface(), terms);
         int surface = fit.surface().length;
         double[] slopes = new double[surface + outcome.kinds().length];
         for (int k = 0; k < surface; k++) {
@@ -198,7 +198,7 @@ record LightRemoval(double[][] evened, double[][] corrected, double[][] gain, do
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (double[] at : terms) {
-            double light = Surface.at(surface, at);
+            double light = LightSurface.at(surface, at);
             least = Math.min(least, light);
             most = Math.max(most, light);
         }

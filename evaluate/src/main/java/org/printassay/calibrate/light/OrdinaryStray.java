@@ -251,7 +251,7 @@ final class OrdinaryStray {
 
     private double evened(int channel, int patch) {
         TwinData data = scan.channels().get(channel).data();
-        double light = Surface.at(plain.fits()[channel].surface(), data.surface()[patch]);
+        double light = LightSurface.at(plain.fits()[channel].surface(), data.surface()[patch]);
         return data.light()[patch] / light;
     }
 

@@ -63,7 +63,7 @@ record ScanLight(
         int paperGroup = Objects.requireNonNull(codes.get(paperCode), "no paper");
         leaveOutSingles(group, codes.size(), paperGroup);
         int[] windows = windows(samples, group, paperGroup);
-        Surface surface = new Surface(scan.located().sheet().page());
+        LightSurface surface = new LightSurface(scan.located().sheet().page());
         double[][] terms = new double[group.length][];
         SurroundGrid grid = new SurroundGrid(scan.page());
         GridPlace[][] places = new GridPlace[group.length][];

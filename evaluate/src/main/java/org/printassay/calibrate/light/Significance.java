@@ -69,7 +69,7 @@ final class Significance {
                                 new LUDecomposition(new Array2DRowRealMatrix(block, false))
                                         .getSolver()
                                         .solve(surface));
-                if (chi2 > SURFACE_CHI2 * k / Surface.QUADRATIC) {
+                if (chi2 > SURFACE_CHI2 * k / LightSurface.QUADRATIC) {
                     return true;
                 }
             }
@@ -83,8 +83,10 @@ final class Significance {
             TwinData data = scan.channels().get(c).data();
             TwinFit.Result like = square.fits()[c];
             double[][] around = square.around()[c];
-            TwinFit.Result two = TwinFit.fit(data, square.kinds(), around, Surface.QUADRATIC, like);
-            TwinFit.Result three = TwinFit.fit(data, square.kinds(), around, Surface.CUBIC, like);
+            TwinFit.Result two =
+                    TwinFit.fit(data, square.kinds(), around, LightSurface.QUADRATIC, like);
+            TwinFit.Result three =
+                    TwinFit.fit(data, square.kinds(), around, LightSurface.CUBIC, like);
             if (two != null && three != null && two.misfit() - three.misfit() > CUBIC_CHI2) {
                 return true;
             }

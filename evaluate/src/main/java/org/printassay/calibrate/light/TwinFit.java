@@ -200,7 +200,7 @@ final class TwinFit {
     private void predict() {
         double[] surface = Arrays.copyOf(parameters, surfaceTerms);
         for (int i = 0; i < seen.length; i++) {
-            light[i] = Surface.at(surface, terms[i]);
+            light[i] = LightSurface.at(surface, terms[i]);
             multiplier[i] = 1;
             added[i] = 0;
             for (int t = 0; t < kinds.length; t++) {

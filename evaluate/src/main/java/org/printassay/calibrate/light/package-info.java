@@ -6,8 +6,8 @@
  * <ul>
  *   <li><b>The model.</b> {@code ScanLight} makes a scan ready: for each channel ({@code
  *       ChannelLight}) its twins ({@code TwinData}) and its neighbourhood ({@code SurroundGrid}).
- *       {@code LightFitter} fits a {@code Surface} and stray light ({@code StrayKind}) to the twins
- *       ({@code TwinFit}) at widths that {@code WidthSearch} tries with {@code Blur}; {@code
+ *       {@code LightFitter} fits a {@code LightSurface} and stray light ({@code StrayKind}) to the
+ *       twins ({@code TwinFit}) at widths that {@code WidthSearch} tries with {@code Blur}; {@code
  *       Significance} says what of it is there.
  *   <li><b>Its errors.</b> {@code KernelChoice} weighs other shapes of stray light, {@code
  *       ChannelsTogether} joins the channels, {@code AveragedRemoval} and {@code LightRemoval} take

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.printassay.calibrate.light.LightFit;
-import org.printassay.calibrate.light.Surface;
+import org.printassay.calibrate.light.LightSurface;
 import org.printassay.robust.Median;
 import org.printassay.sample.PageImage;
 import org.printassay.sample.SheetSamples;
@@ -35,7 +35,7 @@ final class MarginLight {
         double[][] surfaces = light.surfaces();
         RectMm page = samples.located().sheet().page();
         RectMm printable = samples.located().sheet().printable();
-        Surface terms = new Surface(page);
+        LightSurface terms = new LightSurface(page);
         PageImage image = samples.page();
         double[] ratios = new double[surfaces.length];
         for (int c = 0; c < ratios.length; c++) {
@@ -45,7 +45,8 @@ final class MarginLight {
                     PointMm at = image.centre(column, row);
                     float margin = image.light(c, column, row);
                     if (inMargin(at, page, printable) && !Float.isNaN(margin)) {
-                        bare.add(margin / Surface.at(surfaces[c], terms.terms(at.x(), at.y())));
+                        bare.add(
+                                margin / LightSurface.at(surfaces[c], terms.terms(at.x(), at.y())));
                     }
                 }
             }

@@ -70,7 +70,7 @@ final class FigureWriter {
      *
      * @return false where they are too many or have no room; nothing was written then
      */
-    boolean beside(Drawing drawing, List<Entry> entries) {
+    boolean beside(Drawing drawing, List<NamedFigure> entries) {
         OptionalDouble height = heightBeside(drawing, entries);
         if (height.isEmpty()) {
             return false;
@@ -86,7 +86,7 @@ final class FigureWriter {
     /**
      * Height of a drawing with figures to its right, points; empty where they have no room there.
      */
-    OptionalDouble heightBeside(Drawing drawing, List<Entry> entries) {
+    OptionalDouble heightBeside(Drawing drawing, List<NamedFigure> entries) {
         if (width - right(drawing) < SideList.NARROWEST) {
             return OptionalDouble.empty();
         }

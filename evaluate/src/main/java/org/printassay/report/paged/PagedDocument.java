@@ -204,16 +204,16 @@ public final class PagedDocument implements Closeable {
     }
 
     /** Figures with their names, one a line. */
-    public void entries(List<Entry> entries) {
+    public void entries(List<NamedFigure> entries) {
         table(entryTable(entries));
     }
 
     /** Height of what {@link #entries} writes. */
-    public double height(List<Entry> entries) {
+    public double height(List<NamedFigure> entries) {
         return writer().height(entryTable(entries)) + GAP;
     }
 
-    private static Table entryTable(List<Entry> entries) {
+    private static Table entryTable(List<NamedFigure> entries) {
         return new Table(
                 List.of(
                         new Table.Column("", 21, false, Type.QUIET),
@@ -235,7 +235,7 @@ public final class PagedDocument implements Closeable {
     }
 
     /** A drawing with figures to its right; below it where they are too many. */
-    public void beside(Drawing drawing, List<Entry> entries) {
+    public void beside(Drawing drawing, List<NamedFigure> entries) {
         if (!figures.beside(drawing, entries)) {
             figures.sideBySide(List.of(drawing));
             entries(entries);
@@ -243,7 +243,7 @@ public final class PagedDocument implements Closeable {
     }
 
     /** Height of what {@link #beside} writes first: all of it, or the drawing alone. */
-    public double height(Drawing drawing, List<Entry> entries) {
+    public double height(Drawing drawing, List<NamedFigure> entries) {
         return figures.heightBeside(drawing, entries).orElse(figures.height(drawing));
     }
 

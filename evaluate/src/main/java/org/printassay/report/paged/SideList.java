@@ -24,9 +24,9 @@ final class SideList {
         this.width = width;
     }
 
-    double height(List<Entry> entries) {
+    double height(List<NamedFigure> entries) {
         double height = 0;
-        for (Entry entry : entries) {
+        for (NamedFigure entry : entries) {
             height += Type.SMALL.leading() + 2 * AIR;
             height += lines(entry.value(), Type.VALUE) * Type.VALUE.leading();
             height += lines(entry.detail(), Type.SMALL) * Type.SMALL.leading();
@@ -40,10 +40,10 @@ final class SideList {
     }
 
     /** Writes them from the flow's place down; all must fit on the page. */
-    void write(List<Entry> entries, double x) {
+    void write(List<NamedFigure> entries, double x) {
         structure.open("L");
         structure.numbering("None");
-        for (Entry entry : entries) {
+        for (NamedFigure entry : entries) {
             Canvas canvas = flow.canvas();
             canvas.beginDecoration();
             canvas.rule(x, flow.y(), width, Shade.FAINT.colour());

@@ -5,9 +5,9 @@ import java.util.List;
 import org.printassay.report.draw.Drawing;
 import org.printassay.report.draw.Ink;
 import org.printassay.report.draw.Mark;
-import org.printassay.trend.Change;
 import org.printassay.trend.ControlLimits;
 import org.printassay.trend.Point;
+import org.printassay.trend.Shift;
 import org.printassay.trend.Trend;
 
 /**
@@ -119,17 +119,17 @@ public final class ControlPlot {
     private void prints() {
         for (int i = from; i < trend.points().size(); i++) {
             Mark.Point at = frame.point(i, trend.points().get(i).value());
-            if (within(Change.Kind.DRIFT, i)) {
+            if (within(Shift.Kind.DRIFT, i)) {
                 drawing.disc(at.x(), at.y(), 5.2, Ink.SIGN_OUTLINE);
             }
-            if (within(Change.Kind.JUMP, i)) {
+            if (within(Shift.Kind.JUMP, i)) {
                 drawing.box(at.x() - 5.5, at.y() - 5.5, 11, 11, Ink.SIGN_OUTLINE);
             }
             drawing.disc(at.x(), at.y(), 2.6, Ink.SIGN);
         }
     }
 
-    private boolean within(Change.Kind kind, int index) {
+    private boolean within(Shift.Kind kind, int index) {
         return trend.changes().stream()
                 .anyMatch(
                         change ->

@@ -102,7 +102,7 @@ class PagedDocumentTest {
                         d -> {
                             d.paragraph(Type.BODY, all);
                             d.points(Type.BODY, List.of(all, "short"));
-                            d.entries(List.of(new Entry(all, "#ff0000", all, all)));
+                            d.entries(List.of(new NamedFigure(all, "#ff0000", all, all)));
                             d.table(numbers(3));
                         });
         List<String> outside = new ArrayList<>();
@@ -147,9 +147,9 @@ class PagedDocumentTest {
     void aTallDrawingIsMadeSmallerAndManyFiguresGoBelow() throws IOException {
         Drawing tall = new Drawing("Tall", "taller than a page", 200, 4000);
         tall.box(0, 0, 200, 4000, Ink.BAR);
-        List<Entry> many = new ArrayList<>();
+        List<NamedFigure> many = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
-            many.add(new Entry("label " + i, null, "value " + i, "detail"));
+            many.add(new NamedFigure("label " + i, null, "value " + i, "detail"));
         }
         String text =
                 text(
@@ -165,9 +165,9 @@ class PagedDocumentTest {
     /** Figures beside a drawing may be taller than it: their heading goes with all of them. */
     @Test
     void aHeadingStaysWithWhatStandsBesideItsDrawing() throws IOException {
-        List<Entry> facts = new ArrayList<>();
+        List<NamedFigure> facts = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
-            facts.add(new Entry("label " + i, null, "value " + i, "detail"));
+            facts.add(new NamedFigure("label " + i, null, "value " + i, "detail"));
         }
         int turned = 0;
         for (int rows = 2; rows < 40; rows++) {

@@ -7,7 +7,7 @@ import org.printassay.sheet.RectMm;
  * middle of the page, where fall-off is least and a slope is at its mean. Coordinates run from -1
  * to 1 over the page and are held a little outside it.
  */
-public final class Surface {
+public final class LightSurface {
     /** Terms up to second order. */
     public static final int QUADRATIC = 5;
 
@@ -18,7 +18,7 @@ public final class Surface {
 
     private final RectMm page;
 
-    public Surface(RectMm page) {
+    public LightSurface(RectMm page) {
         this.page = page;
     }
 

@@ -20,22 +20,22 @@ import org.printassay.reading.Reading;
  * @param meanDeltaE00 mean over its patches
  * @param deltaL how much lighter than promised it is in the mean, L*
  */
-record PromisePart(String words, double meanDeltaE00, double deltaL) {
+record PromiseZone(String words, double meanDeltaE00, double deltaL) {
     /** Fewer patches are no part. */
     private static final int FEWEST = 8;
 
     /** The part that is off most; empty where no part has patches enough. */
-    static Optional<PromisePart> worst(List<Reading> readings, Promise promise) {
+    static Optional<PromiseZone> worst(List<Reading> readings, Promise promise) {
         Map<String, Lab> wanted = new HashMap<>();
         promise.patches().forEach(patch -> wanted.put(patch.id(), patch.lab()));
-        List<PromisePart> parts = new ArrayList<>();
+        List<PromiseZone> parts = new ArrayList<>();
         for (ToneZone zone : ToneZone.values()) {
             part(zone, readings, wanted).ifPresent(parts::add);
         }
-        return parts.stream().max(Comparator.comparingDouble(PromisePart::meanDeltaE00));
+        return parts.stream().max(Comparator.comparingDouble(PromiseZone::meanDeltaE00));
     }
 
-    private static Optional<PromisePart> part(
+    private static Optional<PromiseZone> part(
             ToneZone zone, List<Reading> readings, Map<String, Lab> wanted) {
         double sum = 0;
         double lighter = 0;
@@ -51,7 +51,7 @@ record PromisePart(String words, double meanDeltaE00, double deltaL) {
         }
         return n < FEWEST
                 ? Optional.empty()
-                : Optional.of(new PromisePart(words(zone), sum / n, lighter / n));
+                : Optional.of(new PromiseZone(words(zone), sum / n, lighter / n));
     }
 
     /** Which way it is off: {@code (2.8 L* too light)}, or nothing. */

@@ -1,7 +1,7 @@
 package org.printassay.compare;
 
 /** What may be said of one difference among all that are looked at together. */
-public enum Verdict {
+public enum DifferenceVerdict {
     /** It holds though many were looked at. */
     DIFFERS("differs"),
     /** Its own interval leaves zero out, but one of so many may do that by chance. */
@@ -13,7 +13,7 @@ public enum Verdict {
 
     private final String key;
 
-    Verdict(String key) {
+    DifferenceVerdict(String key) {
         this.key = key;
     }
 

@@ -5,13 +5,13 @@ import org.printassay.robust.Mad;
 import org.printassay.robust.Median;
 
 /** Slow changes of a profile, and robust numbers over values. */
-final class Baseline {
+final class RunningMedian {
     private static final double BLOCK_MM = 0.5;
 
     /** Blocks whose median makes one point of the baseline: 4.5 mm. */
     private static final int BLOCKS = 9;
 
-    private Baseline() {}
+    private RunningMedian() {}
 
     /**
      * Departures from a running median, relative to it: lines up to a millimetre or two stay whole,

@@ -10,9 +10,9 @@ import org.apache.commons.math3.linear.RealMatrix;
  * What a flat map leaves over when a scanner's carriage does not run evenly: a cubic polynomial in
  * the position, held back by a small ridge so that a few markers cannot bend it wildly.
  */
-final class SmoothResidual {
+final class MarkerResidual {
     /** No residual at all. */
-    static final SmoothResidual NONE = new SmoothResidual(0, 0, 1, new double[10], new double[10]);
+    static final MarkerResidual NONE = new MarkerResidual(0, 0, 1, new double[10], new double[10]);
 
     private static final double RIDGE = 0.05;
 
@@ -22,7 +22,7 @@ final class SmoothResidual {
     private final double[] dx;
     private final double[] dy;
 
-    private SmoothResidual(double middleX, double middleY, double scale, double[] dx, double[] dy) {
+    private MarkerResidual(double middleX, double middleY, double scale, double[] dx, double[] dy) {
         this.middleX = middleX;
         this.middleY = middleY;
         this.scale = scale;
@@ -33,7 +33,7 @@ final class SmoothResidual {
     /** Where a point is, and how far it is from where the flat map puts it. */
     record Offset(double x, double y, double dx, double dy) {}
 
-    static SmoothResidual fit(List<Offset> offsets) {
+    static MarkerResidual fit(List<Offset> offsets) {
         double mx = offsets.stream().mapToDouble(Offset::x).average().orElse(0);
         double my = offsets.stream().mapToDouble(Offset::y).average().orElse(0);
         double reach =
@@ -56,7 +56,7 @@ final class SmoothResidual {
             a.setEntry(rows + k, k, hold);
         }
         var solver = new QRDecomposition(a).getSolver();
-        return new SmoothResidual(
+        return new MarkerResidual(
                 mx,
                 my,
                 reach,

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param failure null when it did not
  * @param note what should be known besides; may be empty
  */
-public record Outcome<R>(
+public record PrintOutcome<R>(
         OnePrint print, @Nullable R result, @Nullable Failure failure, String note) {
     private static final int[] GRAVEST_FIRST = {70, 5, 3, 4, 6, 1, 0};
     private static final int OUR_FAULT = 70;
@@ -24,16 +24,16 @@ public record Outcome<R>(
      */
     public record Failure(int exitCode, String text) {}
 
-    static <R> Outcome<R> of(OnePrint print, R result) {
-        return new Outcome<>(print, result, null, "");
+    static <R> PrintOutcome<R> of(OnePrint print, R result) {
+        return new PrintOutcome<>(print, result, null, "");
     }
 
-    static <R> Outcome<R> failed(OnePrint print, int exitCode, String text) {
-        return new Outcome<>(print, null, new Failure(exitCode, text), "");
+    static <R> PrintOutcome<R> failed(OnePrint print, int exitCode, String text) {
+        return new PrintOutcome<>(print, null, new Failure(exitCode, text), "");
     }
 
-    Outcome<R> noting(String words) {
-        return new Outcome<>(print, result, failure, words);
+    PrintOutcome<R> noting(String words) {
+        return new PrintOutcome<>(print, result, failure, words);
     }
 
     /** Exit code of this print where it failed, else 0. */

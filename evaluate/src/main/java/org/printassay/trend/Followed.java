@@ -9,8 +9,8 @@ package org.printassay.trend;
  * @param decimals worth showing
  * @param step smallest step that it can take, 1 for levels and counts; above 0
  */
-public record Quantity(String key, String label, String unit, int decimals, double step) {
-    public Quantity {
+public record Followed(String key, String label, String unit, int decimals, double step) {
+    public Followed {
         if (!(step > 0) || !Double.isFinite(step)) {
             throw new IllegalArgumentException(key + " needs a step above 0, got " + step);
         }

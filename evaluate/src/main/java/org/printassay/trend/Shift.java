@@ -9,7 +9,7 @@ package org.printassay.trend;
  * @param extent how far from the centre: the farthest value of a jump, the running mean at the end
  *     of a drift; with its sign
  */
-public record Change(Kind kind, int first, int last, double extent) {
+public record Shift(Kind kind, int first, int last, double extent) {
     /** What can be seen. */
     public enum Kind {
         /** Single values beyond the limits. */

@@ -10,4 +10,4 @@ import org.jspecify.annotations.Nullable;
  * @param value the figure
  * @param detail what goes with it; may be empty
  */
-public record Entry(String label, @Nullable String colour, String value, String detail) {}
+public record NamedFigure(String label, @Nullable String colour, String value, String detail) {}
