@@ -1,6 +1,7 @@
 package org.printassay.locate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,13 @@ import org.printassay.sheet.RectMm;
 final class SameCover {
     /** Codes, as sRGB would encode the light, within which two patches look the same. */
     private static final double SAME = 4;
+
+    /**
+     * Under what is not flat itself they may differ by so many times its own spread, up to this.
+     */
+    private static final double SPREADS = 5;
+
+    private static final double MOST_SAME = 20;
 
     /** Codes by which they differ in the file in some channel. */
     private static final int DIFFERENT = 50;
@@ -48,12 +56,22 @@ final class SameCover {
         this.placement = placement;
     }
 
-    /** Colour of the middle of a patch, codes of sRGB. */
-    private record Seen(double r, double g, double b) {
+    /**
+     * What the middle of a patch looks like, codes of sRGB.
+     *
+     * @param spread median distance from that, of the channel where it is largest
+     */
+    private record Seen(double r, double g, double b, double spread) {
         boolean isLike(Seen other) {
-            return Math.abs(r - other.r) <= SAME
-                    && Math.abs(g - other.g) <= SAME
-                    && Math.abs(b - other.b) <= SAME;
+            double same = Math.max(SAME, Math.min(MOST_SAME, SPREADS * spreadOfBoth(other)));
+            return Math.abs(r - other.r) <= same
+                    && Math.abs(g - other.g) <= same
+                    && Math.abs(b - other.b) <= same;
+        }
+
+        /** A print is flat: where both are not, it is the grain of what covers them. */
+        private double spreadOfBoth(Seen other) {
+            return Math.min(spread, other.spread);
         }
     }
 
@@ -61,8 +79,8 @@ final class SameCover {
      * Adds what is covered by the same things.
      *
      * @param covered those known to be; gets more
-     * @param suspects those whose steps are wrong: two that touch and look alike, though they are
-     *     far apart in the file, are covered without others that are
+     * @param suspects those whose steps are wrong: one that touches a patch and looks just like it,
+     *     though they are far apart in the file, is covered without others that are
      * @param patches all of the sheet
      */
     static void addTo(
@@ -73,7 +91,7 @@ final class SameCover {
             Placement placement) {
         SameCover cover = new SameCover(patches, image, placement);
         for (Patch one : suspects) {
-            if (suspects.stream().anyMatch(other -> cover.isUnder(one, other))) {
+            if (patches.stream().anyMatch(other -> cover.isUnder(one, other))) {
                 covered.add(one);
             }
         }
@@ -139,6 +157,13 @@ final class SameCover {
                 codes[c][i] = 255 * RgbSpace.SRGB.encode(image.light(c, x, y));
             }
         }
-        return Optional.of(new Seen(Median.of(codes[0]), Median.of(codes[1]), Median.of(codes[2])));
+        double[] middle = Arrays.stream(codes).mapToDouble(Median::of).toArray();
+        double spread = 0;
+        for (int c = 0; c < CHANNELS; c++) {
+            double here = middle[c];
+            double[] off = Arrays.stream(codes[c]).map(one -> Math.abs(one - here)).toArray();
+            spread = Math.max(spread, Median.of(off));
+        }
+        return Optional.of(new Seen(middle[0], middle[1], middle[2], spread));
     }
 }
