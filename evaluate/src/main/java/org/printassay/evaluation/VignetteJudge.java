@@ -13,6 +13,7 @@ import org.printassay.robust.Median;
 import org.printassay.sample.PatchSample;
 import org.printassay.sample.SheetSamples;
 import org.printassay.sample.SurfaceSamples;
+import org.printassay.sheet.Artwork;
 import org.printassay.sheet.RectMm;
 import org.printassay.sheet.Section;
 import org.printassay.surface.Along;
@@ -27,6 +28,11 @@ final class VignetteJudge {
     /** From this quality on squares keep what slopes within them (common practice, no source). */
     private static final int FINE = 93;
 
+    /** Tone on either side of a step is taken from here to there, millimetres from it. */
+    private static final double BESIDE_MM = 0.3;
+
+    private static final double TO_MM = 1.1;
+
     private VignetteJudge() {}
 
     /** Steps in every vignette of the first scan of each sheet that shows any; null when none. */
@@ -39,9 +45,10 @@ final class VignetteJudge {
             if (samples.surface().vignettes().isEmpty() || !(paper > 0)) {
                 continue;
             }
+            GreyTones greys = GreyTones.of(samples, paper);
             List<PrintSurface.Vignette> found = new ArrayList<>();
             for (SurfaceSamples.Gradient gradient : samples.surface().vignettes()) {
-                found.add(vignette(part, sheet, gradient, paper));
+                found.add(vignette(part, sheet, gradient, paper, greys));
             }
             bySheet.putIfAbsent(sheet, found);
         }
@@ -52,7 +59,11 @@ final class VignetteJudge {
 
     /** Lossy coding makes steps of its own: as with codes of the file, what is visible beside. */
     private static PrintSurface.Vignette vignette(
-            ScanPart part, int sheet, SurfaceSamples.Gradient gradient, double paper) {
+            ScanPart part,
+            int sheet,
+            SurfaceSamples.Gradient gradient,
+            double paper,
+            GreyTones greys) {
         TintTrace trace = gradient.trace();
         double[] light = trace.meanLuminance();
         double[] lightness = lightness(light, paper);
@@ -69,18 +80,44 @@ final class VignetteJudge {
         for (ContourSteps.Step step :
                 ContourSteps.find(lightness, strips, trace.stepMm(), codeMm)) {
             double at = trace.positionMm(step.at());
-            double share = (at - area.x()) / area.width();
             double there = Math.max(0, light[(int) step.at()]);
             double least = ContourSteps.VISIBLE_L + part.codingStep(there, paper);
-            if (Math.abs(step.deltaL()) < least) {
+            boolean covered =
+                    !fits(gradient, greys, paper, at - TO_MM, step)
+                            || !fits(gradient, greys, paper, at + BESIDE_MM, step);
+            if (covered || Math.abs(step.deltaL()) < least) {
                 continue;
             }
             boolean scanner =
                     isScanners(part.samples(), trace, at, lightness[(int) step.at()], step);
             (scanner ? scanners : steps)
-                    .add(new PrintSurface.Step(from + share * (to - from), at, step.deltaL()));
+                    .add(new PrintSurface.Step(level(gradient.vignette(), at), at, step.deltaL()));
         }
         return new PrintSurface.Vignette(sheet, from, to, area.centre().y(), steps, scanners);
+    }
+
+    /**
+     * Whether a vignette, some way from a place on, may be what its codes print as: not covered.
+     */
+    private static boolean fits(
+            SurfaceSamples.Gradient gradient,
+            GreyTones greys,
+            double paper,
+            double fromMm,
+            ContourSteps.Step step) {
+        TintTrace trace = gradient.trace();
+        double[] light = trace.meanLuminance();
+        int first = (int) Math.max(0, trace.binOf(fromMm));
+        int after = (int) Math.min(light.length, trace.binOf(fromMm + TO_MM - BESIDE_MM) + 1);
+        double middle = Median.of(Arrays.copyOfRange(light, Math.min(first, after), after));
+        double code = level(gradient.vignette(), fromMm + (TO_MM - BESIDE_MM) / 2);
+        return Double.isNaN(middle) || greys.fits(code, middle / paper, Math.abs(step.deltaL()));
+    }
+
+    /** Code of a vignette at a place of the page, across. */
+    private static double level(Artwork.Vignette vignette, double atMm) {
+        double share = (atMm - vignette.area().x()) / vignette.area().width();
+        return vignette.fromLevel() + share * (vignette.toLevel() - vignette.fromLevel());
     }
 
     /**
@@ -137,7 +174,7 @@ final class VignetteJudge {
         return Median.of(values);
     }
 
-    private static double luminance(PatchSample sample) {
+    static double luminance(PatchSample sample) {
         return 0.2126 * sample.linear().r()
                 + 0.7152 * sample.linear().g()
                 + 0.0722 * sample.linear().b();

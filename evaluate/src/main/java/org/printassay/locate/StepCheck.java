@@ -48,9 +48,6 @@ final class StepCheck {
 
     private static final double OTHER_GREY = 50;
 
-    /** Patches that touch are so near, at corners too. */
-    private static final double TOUCHING_MM = 0.5;
-
     private final LocatingImage image;
     private final Placement placement;
 
@@ -65,8 +62,9 @@ final class StepCheck {
      * @param tested steps that lie in the scan
      * @param agreeing those that the scan shows where they should be
      * @param unlike patches in whose neighbourhood most steps are not as they should be, that touch
-     *     such patches while most steps of their own are not, or greys that stand alone and are far
-     *     from others of their code: covered, or misplaced
+     *     such patches while most steps of their own are not, greys that stand alone and are far
+     *     from others of their code, or such as touch one of these and look like it: covered, or
+     *     misplaced
      */
     record Result(int tested, int agreeing, List<Patch> unlike) {
         double share() {
@@ -109,7 +107,8 @@ final class StepCheck {
                 unlike.add(patch);
             }
         }
-        addBorder(sheet, withGreys, unlike);
+        List<Patch> suspects = addBorder(sheet, withGreys, unlike);
+        SameCover.addTo(unlike, suspects, sheet.patches(), image, placement);
         return new Result(tested, agreeing, unlike);
     }
 
@@ -120,8 +119,9 @@ final class StepCheck {
      * and is far from others of its code.
      *
      * @param unlike gets more patches
+     * @return others whose own steps are wrong
      */
-    private static void addBorder(Sheet sheet, List<Looked> all, List<Patch> unlike) {
+    private static List<Patch> addBorder(Sheet sheet, List<Looked> all, List<Patch> unlike) {
         Map<Patch, Integer> balance = new HashMap<>();
         Set<Patch> stepped = new HashSet<>();
         for (Looked step : all) {
@@ -146,10 +146,11 @@ final class StepCheck {
             suspects.removeAll(touching);
             more = !touching.isEmpty();
         }
+        return suspects;
     }
 
     private static boolean touchesOne(Patch patch, List<Patch> others) {
-        return others.stream().anyMatch(o -> o.area().isNear(patch.area(), TOUCHING_MM));
+        return others.stream().anyMatch(o -> o.area().isNear(patch.area(), SameCover.TOUCHING_MM));
     }
 
     /** Greys, of which a sheet has many, must be about as light as others of their code. */

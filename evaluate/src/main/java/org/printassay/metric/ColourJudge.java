@@ -276,11 +276,15 @@ public final class ColourJudge {
         return CubeSurface.of(means(set)).mesh().map(GamutMesh::volume).orElse(null);
     }
 
-    /** Mean absolute colour of each code, doubtful readings left out where there are others. */
+    /**
+     * Mean absolute colour of each code, doubtful readings left out where there are others. Those
+     * out of line, which have no others, show what lies on them: such codes are not known.
+     */
     static Map<Rgb8, Lab> means(ReadingSet set) {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();
         for (Reading reading : set.readings()) {
-            if (reading.lab() != null) {
+            boolean covered = reading.flags().contains(ReadingFlag.OUT_OF_LINE);
+            if (reading.lab() != null && !covered) {
                 byCode.computeIfAbsent(reading.rgb(), k -> new ArrayList<>()).add(reading);
             }
         }

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -12,6 +14,8 @@ import org.printassay.colour.DeltaE;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.colour.RgbSpace;
+import org.printassay.reading.Reading;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.ReadingSet;
 
 /** Colours of simulated prints whose departures from the aim are known. */
@@ -33,6 +37,31 @@ class ColourDetailTest {
         }
         assertEquals(2, detail.skin().size());
         assertEquals("as aimed", detail.skin().get(0).words());
+    }
+
+    /** A card over the full green of a perfect print. */
+    @Test
+    void aColourThatIsOutOfLineIsNoneOfThePrints() {
+        Rgb8 green = new Rgb8(0, 255, 0);
+        ReadingSet perfect = Prints.print(Prints.fault(aim -> aim), 0, 1);
+        List<Reading> readings =
+                perfect.readings().stream()
+                        .map(
+                                one ->
+                                        one.rgb().equals(green)
+                                                ? Prints.hidden(one)
+                                                        .withFlags(Set.of(ReadingFlag.OUT_OF_LINE))
+                                                : one)
+                        .toList();
+        ColourDetail detail =
+                ColourJudge.detail(
+                        new ReadingSet(readings, perfect.space(), perfect.trust(), true));
+        assertNotNull(detail);
+        assertEquals(0, detail.maxDeltaE00(), 1e-3);
+        assertEquals(
+                List.of("red", "yellow", "cyan", "blue", "magenta"),
+                detail.hues().stream().map(ColourDetail.Hue::name).toList());
+        assertNull(detail.gamutVolume(), "a corner of it is not known");
     }
 
     @Test

@@ -18,6 +18,9 @@ final class TwinResiduals {
 
     private static final int STEPS = 6;
 
+    /** What shapes that hold only in about may take too much of a black, paper 1. */
+    private static final double LESS_THAN_NONE = 0.1;
+
     /**
      * A shape fitted to the departures.
      *
@@ -88,7 +91,7 @@ final class TwinResiduals {
         return deltaL / slopes[patch];
     }
 
-    /** Huber's fit. */
+    /** Huber's fit; none where it leaves some patch with much less than no light. */
     Fit fit(double[] change) {
         double[] x = fromMeans(change);
         double amount = 0;
@@ -107,6 +110,11 @@ final class TwinResiduals {
                 return Fit.NONE;
             }
             amount = with / squares;
+        }
+        for (int i = 0; i < light.length; i++) {
+            if (amount * change[i] - light[i] > LESS_THAN_NONE) {
+                return Fit.NONE;
+            }
         }
         double gain = 0;
         double largest = 0;
