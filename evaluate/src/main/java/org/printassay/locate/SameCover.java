@@ -141,8 +141,10 @@ final class SameCover {
         RectMm area = patch.area();
         double[][] codes = new double[CHANNELS][PLACES * PLACES];
         for (int i = 0; i < PLACES * PLACES; i++) {
-            double across = MIDDLE * ((i % PLACES) / (PLACES - 1.0) - 0.5);
-            double down = MIDDLE * ((i / PLACES) / (PLACES - 1.0) - 0.5);
+            int column = i % PLACES;
+            int row = i / PLACES;
+            double across = MIDDLE * (column / (PLACES - 1.0) - 0.5);
+            double down = MIDDLE * (row / (PLACES - 1.0) - 0.5);
             PointPx at =
                     placement.toScan(
                             new PointMm(
