@@ -1,4 +1,4 @@
-package org.printassay.calibrate;
+package org.printassay.calibrate.light;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
