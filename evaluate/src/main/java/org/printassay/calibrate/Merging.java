@@ -68,8 +68,13 @@ final class Merging {
     /** Those without flags; else those of which only what all have in common is known. */
     private static List<PatchColour> best(List<PatchColour> same) {
         List<PatchColour> clean = same.stream().filter(p -> p.flags().isEmpty()).toList();
-        List<PatchColour> sound = same.stream().filter(p -> COMMON.containsAll(p.flags())).toList();
+        List<PatchColour> sound = same.stream().filter(Merging::isSound).toList();
         return !clean.isEmpty() ? clean : sound.isEmpty() ? same : sound;
+    }
+
+    /** Whether a patch carries no flag but what all of its tone have in common. */
+    static boolean isSound(PatchColour colour) {
+        return COMMON.containsAll(colour.flags());
     }
 
     private Lab lab(Xyz xyz) {

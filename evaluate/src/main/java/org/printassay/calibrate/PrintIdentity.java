@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.printassay.calibrate.codes.PatchColour;
+import org.printassay.calibrate.codes.ScanColour;
 import org.printassay.calibrate.codes.ScanPart;
 import org.printassay.calibrate.part.PartResult;
 import org.printassay.colour.DeltaE;
@@ -140,13 +141,25 @@ final class PrintIdentity {
                             ", paper by %.1f in a* and b*, as no exposure does",
                             paper);
         }
+        if (strangers && apart <= REPEATS_DIFFER) {
+            words += ", and equal patches do not depart from each other as those of one print do";
+        }
         return Optional.of(words);
     }
 
-    /** How far the colours of unprinted paper lie apart. */
+    /**
+     * How far the colours of unprinted paper lie apart at one exposure; 0 where they were not read
+     * alike.
+     */
     private static double papersApart(PartResult first, PartResult second) {
+        ScanColour colour = first.part().colour();
+        ScanColour like = second.part().colour();
+        if (colour.grey() || like.grey() || colour.trust() != like.trust()) {
+            return 0;
+        }
         Lab one = Lab.of(first.paper(), Xyz.PCS_WHITE);
-        Lab other = Lab.of(second.paper(), Xyz.PCS_WHITE);
+        double exposure = first.whiteY() / second.whiteY();
+        Lab other = Lab.of(second.paper().times(exposure), Xyz.PCS_WHITE);
         return Math.hypot(one.a() - other.a(), one.b() - other.b());
     }
 

@@ -74,8 +74,8 @@ final class ScanWarnings {
                                                 new Warning(
                                                         WarningCode.REPEATS_DIFFER,
                                                         format(
-                                                                "%s and %s: %s, more than repeats of one"
-                                                                        + " print on one scanner do. If they"
+                                                                "%s and %s: %s. Repeats of one print on"
+                                                                        + " one scanner agree better. If they"
                                                                         + " are two prints, evaluate each on"
                                                                         + " its own; if not, scan both with"
                                                                         + " the same settings.",

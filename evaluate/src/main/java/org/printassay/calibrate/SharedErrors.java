@@ -61,7 +61,7 @@ final class SharedErrors {
         Map<Key, List<Seen>> byPatch = new HashMap<>();
         for (int scan = 0; scan < scans.size(); scan++) {
             for (PatchColour colour : scans.get(scan)) {
-                if (colour.flags().isEmpty()) {
+                if (Merging.isSound(colour)) {
                     Lab lab = Lab.of(absolute ? colour.xyz() : colour.relative(), Xyz.PCS_WHITE);
                     byPatch.computeIfAbsent(
                                     new Key(colour.sheet(), colour.patch().id()),

@@ -56,13 +56,15 @@ public record Unevenness(double scannerPercent, double printPercent, double unde
             double[] here = surface.terms(x, y);
             double[] there = surface.opposite(here);
             // Light over the middle of the page, so near 1 that differences are as good as ratios.
-            double oddOne = (LightSurface.at(one, here) - LightSurface.at(one, there)) / 2;
-            double oddTwo = (LightSurface.at(two, here) - LightSurface.at(two, there)) / 2;
+            // Where inks were not told apart they are part of the surface.
+            double oddOne =
+                    (LightSurface.at(one, here) - LightSurface.at(one, there)) / 2 + ofInk(a, here);
+            double oddTwo =
+                    (LightSurface.at(two, here) - LightSurface.at(two, there)) / 2 + ofInk(b, here);
             double evenOne = (LightSurface.at(one, here) + LightSurface.at(one, there)) / 2;
             double evenTwo = (LightSurface.at(two, here) + LightSurface.at(two, there)) / 2;
             scanner.add((oddOne - oddTwo) / 2);
-            double ink = (ofInk(a, here) + ofInk(b, here)) / 2;
-            print.add((oddOne + oddTwo) / 2 + ink);
+            print.add((oddOne + oddTwo) / 2);
             alike.add((evenOne + evenTwo) / 2);
         }
         return new Unevenness(scanner.percent(), print.percent(), alike.percent());

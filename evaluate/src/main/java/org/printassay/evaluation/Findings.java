@@ -11,6 +11,7 @@ import org.printassay.metric.Extreme;
 import org.printassay.metric.Neutrality;
 import org.printassay.metric.Tone;
 import org.printassay.metric.Wedge;
+import org.printassay.reading.ReadingFlag;
 import org.printassay.reading.Trust;
 import org.printassay.reading.WarningCode;
 
@@ -74,7 +75,8 @@ final class Findings {
         Findings findings = new Findings();
         e.placements().forEach(findings::size);
         Trust trust = e.trust();
-        Sharper sharper = new Sharper(trust, isTold(e, WarningCode.LOSSY));
+        boolean edited = isTold(e, WarningCode.HISTOGRAM_GAPS) && mostlyCoarse(e);
+        Sharper sharper = new Sharper(trust, isTold(e, WarningCode.LOSSY) || edited);
         Wedge shadows = e.shadows();
         if (shadows != null) {
             findings.ranked.add(WedgeFindings.shadows(shadows, sharper, repeats));
@@ -110,11 +112,20 @@ final class Findings {
             findings.ranked.add(RangeFinding.of(white, black, sharper, limited));
         }
         findings.ranked.addAll(SurfaceFindings.of(e.surface()));
-        if (isTold(e, WarningCode.HISTOGRAM_GAPS)) {
+        if (edited) {
             findings.ranked.removeIf(found -> OF_NEAR_CODES.contains(found.kind()));
         }
         findings.ranked.sort(Comparator.comparingDouble(Weighed::weight).reversed());
         return List.copyOf(findings.ranked);
+    }
+
+    /** Whether the steps are large enough that most colours are flagged for them. */
+    private static boolean mostlyCoarse(Evaluation e) {
+        long coarse =
+                e.patches().stream()
+                        .filter(reading -> reading.flags().contains(ReadingFlag.COARSE))
+                        .count();
+        return 2 * coarse > e.patches().size();
     }
 
     private static boolean isTold(Evaluation e, WarningCode code) {

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
-import java.util.Objects;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.printassay.colour.Lab;
 import org.printassay.colour.Rgb8;
 import org.printassay.robust.Median;
@@ -23,8 +21,11 @@ final class GreyTones {
      */
     private static final double BESIDE_CODES = 2;
 
-    /** What uneven light and stray light may make between two places: L*, and share of paper. */
-    private static final double OFF_L = 3;
+    /**
+     * What uneven light and stray light may make between two places: L*, that of light that falls
+     * off by a tenth, and share of paper (common practice, no source).
+     */
+    private static final double OFF_L = 4.5;
 
     private static final double OFF_LIGHT = 0.015;
 
@@ -57,24 +58,21 @@ final class GreyTones {
 
     /**
      * Whether light may be that of a grey of some code: not far from what lies between greys of
-     * lower and of higher codes. True where none are known.
+     * lower and of higher codes. True where they are not known.
      *
      * @param light over that of paper
      * @param stepL size of a step beside it, L*, of which half may be off
      */
     boolean fits(double code, double light, double stepL) {
-        double[] beside =
-                Stream.of(
-                                byCode.floorEntry(code - BESIDE_CODES),
-                                byCode.ceilingEntry(code + BESIDE_CODES))
-                        .filter(Objects::nonNull)
-                        .mapToDouble(Map.Entry::getValue)
-                        .sorted()
-                        .toArray();
+        Map.Entry<Double, Double> below = byCode.floorEntry(code - BESIDE_CODES);
+        Map.Entry<Double, Double> above = byCode.ceilingEntry(code + BESIDE_CODES);
+        if (below == null || above == null) {
+            return true;
+        }
+        double darker = Math.min(below.getValue(), above.getValue());
+        double lighter = Math.max(below.getValue(), above.getValue());
         double most = Math.max(OFF_L, stepL / 2);
-        return beside.length == 0
-                || !(isBrighter(light, beside[beside.length - 1], most)
-                        || isBrighter(beside[0], light, most));
+        return !isBrighter(light, lighter, most) && !isBrighter(darker, light, most);
     }
 
     private static boolean isBrighter(double light, double other, double byL) {

@@ -35,7 +35,7 @@ final class RangeFinding {
             return FindingKind.RANGE_UNKNOWN.weighed(
                     "white",
                     "How white the paper and how deep the black is cannot be told.",
-                    "Without its scanner's profile a scan tells lightness beside the paper alone.",
+                    "Without its scanner's profile a scan tells lightness only relative to the paper.",
                     "Scan on a flatbed, with the scanner's profile embedded.");
         }
         if (scannerLimited) {

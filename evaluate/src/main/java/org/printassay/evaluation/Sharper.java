@@ -9,11 +9,10 @@ import org.printassay.reading.Trust;
  * What makes a figure that cannot be told surer: advice against the largest part of its budget.
  *
  * @param trust how colour was obtained
- * @param lossy whether the scan was saved with strong losses, which then are most of what its light
- *     leaves open
+ * @param coded whether lossy compression or an edit keeps the scan's colours in steps, which then
+ *     are part of what its light leaves open
  */
-record Sharper(Trust trust, boolean lossy) {
-
+record Sharper(Trust trust, boolean coded) {
     /**
      * Advice.
      *
@@ -36,9 +35,11 @@ record Sharper(Trust trust, boolean lossy) {
                             ? "Measure again, each patch several times."
                             : "Print the chart again, or scan with less noise.";
             case LIGHT ->
-                    lossy
-                            ? "Save the scan as TIFF or PNG: its lossy compression leaves it open."
-                            : "Scan the print once more, turned by half, and evaluate both scans together.";
+                    coded
+                            ? "Scan again as TIFF or PNG with 16 bits, unedited, and once more turned by"
+                                    + " 180 degrees, and evaluate both together."
+                            : "Scan the print once more, turned by 180 degrees, and evaluate both scans"
+                                    + " together.";
             case CALIBRATION ->
                     trust == Trust.CALIBRATED_SCAN
                             ? "Calibrate the scanner for this printer and paper: with this calibration"

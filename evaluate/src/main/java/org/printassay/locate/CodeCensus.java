@@ -186,7 +186,7 @@ public final class CodeCensus {
     }
 
     private static boolean isSparse(long[] channel) {
-        int low = at(channel, 0);
+        int low = at(channel, 1);
         int high = at(channel, (double) Arrays.stream(channel).sum());
         return high - low > CODES / 2 && shareUsed(channel, low, high) < SPARSE;
     }

@@ -278,7 +278,7 @@ public final class ColourJudge {
 
     /**
      * Mean absolute colour of each code, doubtful readings left out where there are others. Those
-     * out of line, which have no others, show what lies on them: such codes are not known.
+     * out of line, which have no others, may show what lies on them: such codes are not known.
      */
     static Map<Rgb8, Lab> means(ReadingSet set) {
         Map<Rgb8, List<Reading>> byCode = new LinkedHashMap<>();

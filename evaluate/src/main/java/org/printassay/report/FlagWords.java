@@ -33,7 +33,7 @@ final class FlagWords {
                     "Lossy compression, or an edit in 8 bits, keeps its colour in coarse steps.";
             case SCATTERED -> "Equal patches of such tones lie far apart all over the sheet.";
             case UNSURE ->
-                    "What moves many patches together, stray light above all, may move it by more than 2 dE00.";
+                    "What moves many patches together, stray light or scans that disagree, may move it by more than 2 dE00.";
             case EDGE -> "Too near the edge of the scan: what lies beyond is unknown.";
         };
     }

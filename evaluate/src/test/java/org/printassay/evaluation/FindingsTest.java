@@ -365,7 +365,7 @@ class FindingsTest {
         assertTrue(
                 new Sharper(Trust.PLAIN_SCAN, true)
                         .advice(List.of(light))
-                        .startsWith("Save the scan as TIFF"));
+                        .startsWith("Scan again as TIFF"));
     }
 
     @Test

@@ -109,10 +109,12 @@ final class LeakSearch {
         }
         TwinResiduals left = residuals(followed(light));
         double enough = left.loss(left.scale()) + CLEARLY;
-        if (shaped(first).loss(left.scale()) < enough) {
+        double shaped = shaped(first).loss(left.scale());
+        if (shaped < left.loss(left.scale())) {
             return first;
         }
-        if (clearlyLight(first, light.leak.get().edges(), left.scale(), enough)) {
+        if (shaped >= enough
+                && clearlyLight(first, light.leak.get().edges(), left.scale(), enough)) {
             return light;
         }
         Optional<LeakedLight> inDoubt = light.leak.map(LeakedLight::inDoubt);
@@ -288,8 +290,12 @@ final class LeakSearch {
         double[] amounts = new double[LightRemoval.CHANNELS];
         for (int c = 0; c < amounts.length; c++) {
             int from = Math.min(c, channels - 1);
-            amounts[c] =
-                    Math.max(0, residuals(so, from).fit(shape).amount()) * so.scan.paper()[from];
+            TwinResiduals.Fit fit = residuals(so, from).fit(shape);
+            if (fit.equals(TwinResiduals.Fit.NONE)) {
+                // What one channel rules out is no light.
+                return Optional.empty();
+            }
+            amounts[c] = Math.max(0, fit.amount()) * so.scan.paper()[from];
         }
         LeakedLight.Beam beam = new LeakedLight.Beam(where, depthMm, powerOfDepth, amounts);
         return Optional.of(LeakedLight.of(beam, so.samples, true));

@@ -283,7 +283,9 @@ final class RangeHealth {
     /** L* of a black that is paler than that of a print; empty where it is not. */
     private OptionalDouble paleBlack() {
         PartResult.Blacks blacks = result.blacks();
-        return blacks == null || blacks.corrected() <= PALEST_BLACK
+        return blacks == null
+                        || blacks.corrected() <= PALEST_BLACK
+                        || result.part().colour().trust() != Trust.PROFILED_SCAN
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(blacks.corrected());
     }

@@ -347,7 +347,7 @@ public final class ScanHealth {
                     "%s far from what colours near %s in RGB lead one to expect: %s."
                             + LOOK
                             + " If there is nothing to see, the print itself makes such colours unlike"
-                            + " their neighbours.",
+                            + " their neighbours. They count neither for colours nor for the gamut.",
                     far.size() == 1 ? "1 patch is" : far.size() + " patches are",
                     far.size() == 1 ? "it" : "them",
                     places(far));

@@ -75,7 +75,7 @@ class PageBreaksTest {
     void noOtherTurnsAreBetter() {
         Random random = new Random(5);
         int several = 0;
-        for (int trial = 0; trial < 300; trial++) {
+        for (int round = 0; round < 300; round++) {
             Sequence sequence = new Sequence();
             random(sequence, random, 1 + random.nextInt(11));
             List<Piece> all = new ArrayList<>();
@@ -92,7 +92,7 @@ class PageBreaksTest {
     void noOtherWayIsBetter() {
         Random random = new Random(6);
         int second = 0;
-        for (int trial = 0; trial < 200; trial++) {
+        for (int round = 0; round < 200; round++) {
             Sequence sequence = new Sequence();
             random(sequence, random, 1 + random.nextInt(3));
             sequence.either(
@@ -122,7 +122,7 @@ class PageBreaksTest {
     @Test
     void piecesLieBelowEachOtherAndWithinThePage() {
         Random random = new Random(7);
-        for (int trial = 0; trial < 200; trial++) {
+        for (int round = 0; round < 200; round++) {
             Sequence sequence = new Sequence();
             random(sequence, random, 12);
             for (List<PageBreaks.Placed> page : PageBreaks.of(sequence, HEIGHT)) {
