@@ -59,8 +59,16 @@ class CodeCensusTest {
     @ValueSource(ints = {51, 17, 8})
     void tonesMergedIntoFewAreGaps(int apart) {
         CodeCensus merged = chart(1, v -> Math.round(v / (float) apart) * apart);
+        assertTrue(merged.merged());
         assertTrue(merged.gaps() > 0.8, "" + merged.gaps());
         assertEquals(apart, merged.stepNear(0, 128 / apart * apart), 1e-9);
+    }
+
+    /** As the scan is, and with a sixth of its codes left: more than a seventh. */
+    @Test
+    void aScanOfManyTonesIsNotMerged() {
+        assertFalse(chart(1, v -> v).merged());
+        assertFalse(chart(1, v -> v / 6 * 6).merged(), "35 tones in 206 codes");
     }
 
     /** A mild edit in 16 bits leaves no gaps of whole codes, but no more tones than there were. */

@@ -52,23 +52,24 @@ public final class CodeErrors {
     }
 
     /**
-     * The same by gaps between codes that an edit in 8 bits left, in each channel by itself; empty
-     * without any.
+     * The same by gaps between codes that an edit in 8 bits left, in each channel by itself, or in
+     * the one of a grey scan; empty without any.
      */
     static List<double[]> ofGaps(ScanPart part, LinearRgb light) {
         if (!ToneEdit.leftGaps(part.samples())) {
             return List.of();
         }
+        double[] lost = Arrays.stream(gap(part, light)).map(step -> step * ROUNDING).toArray();
+        if (part.colour().grey()) {
+            return List.of(lost);
+        }
         List<double[]> causes = new ArrayList<>();
-        double[] step = gap(part, light);
-        for (int c = 0; c < step.length; c++) {
-            double[] cause = new double[step.length];
-            cause[c] = step[c] * ROUNDING;
+        for (int c = 0; c < lost.length; c++) {
+            double[] cause = new double[lost.length];
+            cause[c] = lost[c];
             causes.add(cause);
         }
-        return part.colour().grey()
-                ? List.of(Arrays.stream(step).map(s -> s * ROUNDING).toArray())
-                : causes;
+        return causes;
     }
 
     /** Change of device light by one step in which gaps between codes keep the mean. */

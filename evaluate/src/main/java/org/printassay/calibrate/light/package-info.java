@@ -8,10 +8,10 @@
  *       ChannelLight}) its twins ({@code TwinData}) and its neighbourhood ({@code SurroundGrid}).
  *       {@code LightFitter} fits a {@code LightSurface} and stray light ({@code StrayKind}) to the
  *       twins ({@code TwinFit}) at widths that {@code WidthSearch} tries with {@code Blur}; {@code
- *       Significance} says what of it is there.
- *   <li><b>Its errors.</b> {@code PrintGradient} tells a print that gets lighter over the sheet
- *       from light that falls off, {@code KernelChoice} weighs other shapes of stray light (longer
- *       ones on a {@code LineGrid}), {@code ChannelsTogether} joins the channels, {@code
+ *       Significance} says what of it is there. {@code PrintGradient} tells a print that gets
+ *       lighter over the sheet from light that falls off.
+ *   <li><b>Its shapes and errors.</b> {@code KernelChoice} weighs other shapes of stray light
+ *       (longer ones on a {@code LineGrid}), {@code ChannelsTogether} joins the channels, {@code
  *       AveragedRemoval} and {@code LightRemoval} take the light off and say what each cause
  *       leaves. Where twins are too few, {@code OrdinaryStray} stands in.
  *   <li><b>Light from outside</b> comes off before: {@code LeakSearch} by twins ({@code
